@@ -4,7 +4,6 @@ import { defineConfig } from "vite";
 /** The pages: the workbench and what it shares with the site. Built to dist/web, served by our own server. */
 export default defineConfig({
   root: "src/web",
-  base: "./",
   cacheDir: "../../.cache/vite",
   plugins: [react()],
   json: { stringify: true },
