@@ -1,0 +1,157 @@
+import type { BarType, FilledBar, Piece } from "./bar-fill.ts";
+import { searchBars } from "./bar-search.ts";
+import { boundLengths } from "./bounds.ts";
+import { barCost, lengthPlanCost, tidySum } from "./cost.ts";
+import { commonDivisor, toMm, toSteps } from "./grid.ts";
+import type {
+  CutBar,
+  CutResult,
+  LengthDemand,
+  LengthPlan,
+  LengthRequest,
+  LengthStock,
+  Span,
+  Unplaced,
+  UnplacedReason,
+} from "./model.ts";
+import { usableRuns } from "./runs.ts";
+
+const usualRest = 300;
+
+/**
+ * A plan for cutting the demands from bars of their section, each piece in one sound run, its cost, and a bound on
+ * what any such plan can cost. Never throws: a piece that can't be had is listed with why. Same request, same plan.
+ */
+export function cutLengths(request: LengthRequest): CutResult<LengthPlan> {
+  const seed = request.seed ?? 1;
+  const filled: FilledBar[] = [];
+  const unplaced: Unplaced[] = [];
+  let iterations = 0;
+  for (const section of new Set(request.demands.map((demand) => demand.section))) {
+    const found = cutSection(request, section, seed);
+    filled.push(...found.bars);
+    unplaced.push(...found.unplaced);
+    iterations += found.iterations;
+  }
+  const plan = { bars: drawBars(filled, request), unplaced };
+  const cost = lengthPlanCost(plan, request.stock);
+  return { plan, cost, bound: boundOf(plan, cost, request), iterations, seed };
+}
+
+function cutSection(request: LengthRequest, section: string, seed: number) {
+  const kerf = toSteps(request.kerf);
+  const kinds = new Map<string, { number: number; demand: LengthDemand }>();
+  const pieces: Piece[] = [];
+  const unplaced: Unplaced[] = [];
+  request.demands.forEach((demand, index) => {
+    if (demand.section !== section) return;
+    const reason = whyNever(demand, request);
+    if (reason !== undefined) {
+      unplaced.push({ demandId: demand.id, reason });
+      return;
+    }
+    const key = JSON.stringify([demand.minWidth, demand.minThickness, demand.lots]);
+    const kind = kinds.get(key) ?? { number: kinds.size, demand };
+    kinds.set(key, kind);
+    pieces.push({ demand: index, length: toSteps(demand.length) + kerf, kind: kind.number });
+  });
+  const types = barTypes(request, section, [...kinds.values()]);
+  const found = searchBars({
+    pieces,
+    types,
+    available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
+    unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
+    budget: request.budget ?? 200,
+    seed,
+    bound: boundLengths(request, new Set(pieces.map((piece) => piece.demand))).bound,
+  });
+  for (const piece of found.left) {
+    unplaced.push({ demandId: request.demands[piece.demand]?.id ?? "", reason: "stock-used-up" });
+  }
+  return { bars: found.bars, unplaced, iterations: found.iterations };
+}
+
+function barTypes(
+  request: LengthRequest,
+  section: string,
+  kinds: readonly { number: number; demand: LengthDemand }[],
+): BarType[] {
+  const kerf = toSteps(request.kerf);
+  // Bars that serve the same pieces share one set, by which the fill knows them.
+  const sets = new Map<string, Set<number>>();
+  return request.stock.flatMap((stock, index) => {
+    if (stock.section !== section) return [];
+    const numbers = kinds.filter((kind) => suits(kind.demand, stock)).map((kind) => kind.number);
+    const key = numbers.join(" ");
+    const serves = sets.get(key) ?? new Set(numbers);
+    sets.set(key, serves);
+    const runs = usableRuns(stock, request).map((run) => run.to - run.from + kerf);
+    return [{ stock: index, cost: barCost(stock), runs, serves }];
+  });
+}
+
+function suits(demand: LengthDemand, stock: LengthStock): boolean {
+  if (demand.minWidth !== undefined && toSteps(stock.width ?? 0) < toSteps(demand.minWidth)) return false;
+  if (demand.minThickness !== undefined && toSteps(stock.thickness ?? 0) < toSteps(demand.minThickness)) {
+    return false;
+  }
+  return demand.lots === undefined || (stock.lot !== undefined && demand.lots.includes(stock.lot));
+}
+
+function whyNever(demand: LengthDemand, request: LengthRequest): UnplacedReason | undefined {
+  const ofSection = request.stock.filter((stock) => stock.section === demand.section);
+  if (ofSection.length === 0) return "no-stock";
+  const suitable = ofSection.filter((stock) => suits(demand, stock));
+  if (suitable.length === 0) return "no-match";
+  const length = toSteps(demand.length);
+  const long = suitable.filter((stock) =>
+    usableRuns(stock, request).some((run) => run.to - run.from >= length),
+  );
+  if (long.length === 0) return "too-large";
+  return long.some((stock) => (stock.count ?? 1) > 0) ? undefined : "stock-used-up";
+}
+
+function drawBars(filled: readonly FilledBar[], request: LengthRequest): CutBar[] {
+  const used = new Map<number, number>();
+  const ordered = [...filled].sort((a, b) => a.type.stock - b.type.stock);
+  return ordered.flatMap((bar) => {
+    const stock = request.stock[bar.type.stock];
+    if (stock === undefined) return [];
+    const index = used.get(bar.type.stock) ?? 0;
+    used.set(bar.type.stock, index + 1);
+    return [{ stockId: stock.id, index, ...layOut(bar, usableRuns(stock, request), request) }];
+  });
+}
+
+/** Pieces of each run from its start, longest first; what is left behind the last cut, if long enough, is a rest. */
+function layOut(
+  bar: FilledBar,
+  runs: readonly Span[],
+  request: LengthRequest,
+): Pick<CutBar, "pieces" | "rests"> {
+  const kerf = toSteps(request.kerf);
+  const pieces: { demandId: string; from: number; to: number }[] = [];
+  const rests: Span[] = [];
+  runs.forEach((run, index) => {
+    let at = run.from;
+    const ordered = [...(bar.pieces[index] ?? [])].sort((a, b) => b.length - a.length || a.demand - b.demand);
+    for (const piece of ordered) {
+      const to = at + piece.length - kerf;
+      pieces.push({ demandId: request.demands[piece.demand]?.id ?? "", from: toMm(at), to: toMm(to) });
+      at = to + kerf;
+    }
+    const rest = toMm(run.to - at);
+    if (rest > 0 && rest >= (request.keepRestFrom ?? usualRest))
+      rests.push({ from: toMm(at), to: toMm(run.to) });
+  });
+  return { pieces, rests };
+}
+
+function boundOf(plan: LengthPlan, cost: number, request: LengthRequest): CutResult<LengthPlan>["bound"] {
+  const missing = new Set(plan.unplaced.map((one) => one.demandId));
+  const placed = new Set(request.demands.flatMap((demand, index) => (missing.has(demand.id) ? [] : [index])));
+  const { bound, how } = boundLengths(request, placed);
+  const value = tidySum([bound]);
+  const complete = plan.unplaced.every((one) => one.reason !== "stock-used-up");
+  return { bound: value, gap: cost > 0 ? (cost - value) / cost : 0, proven: complete && value >= cost, how };
+}
