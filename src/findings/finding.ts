@@ -1,0 +1,106 @@
+/** A finding: what a rule says of one place, with everything a reader needs to check it by hand. */
+import type { Message } from "../text/message.ts";
+import type { RuleCode } from "./codes.ts";
+
+export type Outcome = "pass" | "fail" | "attention" | "not applicable" | "cannot evaluate";
+
+/** Where an input comes from; a pass that rests on `typical` or `memory` is provisional. */
+export type Basis = "given" | "typical" | "derived" | "memory";
+
+export interface Location {
+  /** Path in the project file, JSON Pointer (RFC 6901), when the mend lies there. */
+  readonly path?: string;
+  readonly face?: string;
+  readonly zone?: string;
+  readonly opening?: string;
+  /** Marks of pieces. */
+  readonly marks?: readonly string[];
+  /** A point of the face frame (mm) to jump to. */
+  readonly at?: readonly [x: number, y: number];
+}
+
+/** A working: one line of arithmetic with its numbers put in. */
+export interface WorkingInput {
+  readonly symbol: string;
+  readonly meaning: Message;
+  readonly value: number;
+  readonly unit: string;
+  readonly basis: Basis;
+}
+
+export interface Working {
+  /** The formula in symbols, e.g. `g = (L − Σw) / k`. */
+  readonly formula: string;
+  readonly inputs: readonly WorkingInput[];
+  /** The formula with its numbers, e.g. `(950 − 880) / 7 = 10.0`. */
+  readonly substituted: string;
+}
+
+export interface Source {
+  /** `document`: a standard or handbook with its clause; the other kinds speak for themselves. */
+  readonly kind: "document" | "common practice" | "your data sheet" | "your project";
+  readonly document?: string;
+  readonly clause?: string;
+}
+
+/** One operation of a JSON Patch (RFC 6902) on the project file. */
+export interface PatchOperation {
+  readonly op: "add" | "remove" | "replace";
+  readonly path: string;
+  readonly value?: unknown;
+}
+
+export interface Finding {
+  readonly code: RuleCode;
+  readonly outcome: Outcome;
+  /** True for a pass that rests on a typical value or one from memory. */
+  readonly provisional: boolean;
+  readonly where: Location;
+  readonly says: Message;
+  readonly hint?: Message;
+  /** What is asked of the facade, in `unit`. */
+  readonly demand?: number;
+  /** What the rule allows, in `unit`. */
+  readonly limit?: number;
+  readonly unit?: string;
+  /** Demand over limit, or limit over demand where the limit is a least value: above 1 fails. */
+  readonly ratio?: number;
+  readonly working?: Working;
+  readonly source: Source;
+  /** An edit that mends it and breaks nothing known. */
+  readonly edit?: readonly PatchOperation[];
+}
+
+type FindingFields = Omit<Finding, "provisional" | "source"> & { readonly source?: Source };
+
+/** Makes a finding; a pass is provisional when any input of its working is typical or from memory. */
+export function finding(fields: FindingFields): Finding {
+  const shaky =
+    fields.working?.inputs.some(({ basis }) => basis === "typical" || basis === "memory") ?? false;
+  return {
+    ...fields,
+    provisional: fields.outcome === "pass" && shaky,
+    source: fields.source ?? { kind: "your project" },
+  };
+}
+
+/** Whether the command line ends with exit code 1 because of this finding. */
+export function blocks(finding: Finding): boolean {
+  return finding.outcome === "fail" || finding.outcome === "cannot evaluate";
+}
+
+const ORDER: readonly Outcome[] = ["fail", "cannot evaluate", "attention", "pass", "not applicable"];
+
+/** What is to be settled first comes first; equal outcomes by ratio, then by code and place. */
+export function byWeight(a: Finding, b: Finding): number {
+  return (
+    ORDER.indexOf(a.outcome) - ORDER.indexOf(b.outcome) ||
+    (b.ratio ?? 0) - (a.ratio ?? 0) ||
+    a.code.localeCompare(b.code, "en") ||
+    placeOf(a).localeCompare(placeOf(b), "en")
+  );
+}
+
+function placeOf({ where }: Finding): string {
+  return [where.path, where.face, where.zone, where.opening, ...(where.marks ?? [])].join(" ");
+}

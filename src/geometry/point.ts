@@ -1,0 +1,14 @@
+/** Points and vectors. Plane points are `[x, y]` in millimetres of the frame that their owner names. */
+
+export type Point = readonly [x: number, y: number];
+export type Point3 = readonly [x: number, y: number, z: number];
+
+/** Twice the signed area of the triangle a, b, c; positive when c lies to the left of a → b (mm²). */
+export function cross(a: Point, b: Point, c: Point): number {
+  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+}
+
+/** Distance between two points (mm). */
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+}

@@ -1,0 +1,267 @@
+/**
+ * Simple polygons and regions with holes, in millimetres. Booleans are done by clipper-lib on the integer grid of
+ * 1/8000 mm, so that a result's corners lie on the grid that lengths are snapped to. Every other room reaches the
+ * library through this file alone.
+ */
+import ClipperLib from "clipper-lib";
+import { snap } from "../units/length.ts";
+import type { Interval } from "./interval.ts";
+import { cross, type Point } from "./point.ts";
+import { type Rect, rectOutline } from "./rect.ts";
+
+export type Polygon = readonly Point[];
+
+/** An outline (counter-clockwise) with the holes inside it (clockwise). */
+export interface Region {
+  readonly outline: Polygon;
+  readonly holes: readonly Polygon[];
+}
+
+const UNITS_PER_MM = 8000;
+
+/** Signed area, positive counter-clockwise (mm²). */
+export function signedArea(polygon: Polygon): number {
+  let twice = 0;
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[(i + 1) % polygon.length] as Point;
+    twice += a[0] * b[1] - b[0] * a[1];
+  }
+  return twice / 2;
+}
+
+/** Net area of a region, its holes taken out (mm²). */
+export function regionArea(region: Region): number {
+  return region.holes.reduce(
+    (area, hole) => area - Math.abs(signedArea(hole)),
+    Math.abs(signedArea(region.outline)),
+  );
+}
+
+export function polygonBounds(polygon: Polygon): Rect {
+  let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of polygon) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    bottom = Math.min(bottom, y);
+    top = Math.max(top, y);
+  }
+  return { x: [left, right], y: [bottom, top] };
+}
+
+/** The same polygon, counter-clockwise. */
+export function counterClockwise(polygon: Polygon): Polygon {
+  return signedArea(polygon) < 0 ? [...polygon].reverse() : polygon;
+}
+
+/** Whether a point lies inside or on the edge of a polygon. */
+export function polygonContains(polygon: Polygon, point: Point): boolean {
+  let inside = false;
+  for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[j] as Point;
+    if (cross(a, b, point) === 0 && between(a, b, point)) return true;
+    if (a[1] > point[1] !== b[1] > point[1]) {
+      const x = a[0] + ((point[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
+      if (point[0] < x) inside = !inside;
+    }
+  }
+  return inside;
+}
+
+function between(a: Point, b: Point, p: Point): boolean {
+  return (
+    p[0] >= Math.min(a[0], b[0]) &&
+    p[0] <= Math.max(a[0], b[0]) &&
+    p[1] >= Math.min(a[1], b[1]) &&
+    p[1] <= Math.max(a[1], b[1])
+  );
+}
+
+/** Whether two segments cross at a point inside both. */
+function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const d1 = cross(a, b, c);
+  const d2 = cross(a, b, d);
+  const d3 = cross(c, d, a);
+  const d4 = cross(c, d, b);
+  return d1 * d2 < 0 && d3 * d4 < 0;
+}
+
+/** Whether the polygon's edges neither cross nor touch each other away from their common corners. */
+export function isSimple(polygon: Polygon): boolean {
+  const n = polygon.length;
+  if (n < 3) return false;
+  for (let i = 0; i < n; i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[(i + 1) % n] as Point;
+    if (a[0] === b[0] && a[1] === b[1]) return false;
+    for (let j = i + 1; j < n; j++) {
+      const c = polygon[j] as Point;
+      const d = polygon[(j + 1) % n] as Point;
+      const neighbours = j === i + 1 || (i === 0 && j === n - 1);
+      if (neighbours) {
+        const shared = j === i + 1 ? b : a;
+        const far = j === i + 1 ? d : c;
+        const near = j === i + 1 ? a : b;
+        // A fold back along the same line makes the polygon touch itself.
+        if (cross(near, shared, far) === 0 && dot(near, shared, far) > 0) return false;
+        continue;
+      }
+      if (segmentsCross(a, b, c, d)) return false;
+      if (touches(a, b, c) || touches(a, b, d) || touches(c, d, a) || touches(c, d, b)) return false;
+    }
+  }
+  return Math.abs(signedArea(polygon)) > 0;
+}
+
+function dot(a: Point, corner: Point, b: Point): number {
+  return (a[0] - corner[0]) * (b[0] - corner[0]) + (a[1] - corner[1]) * (b[1] - corner[1]);
+}
+
+function touches(a: Point, b: Point, p: Point): boolean {
+  return cross(a, b, p) === 0 && between(a, b, p);
+}
+
+/** Whether a rectangle lies wholly inside a simple polygon (touching its edges is inside). */
+export function rectInsidePolygon(rect: Rect, polygon: Polygon): boolean {
+  const corners = rectOutline(rect);
+  if (!corners.every((corner) => polygonContains(polygon, corner))) return false;
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[(i + 1) % polygon.length] as Point;
+    if (segmentEntersRect(a, b, rect)) return false;
+  }
+  return true;
+}
+
+/** Whether some part of the segment lies strictly inside the rectangle (Liang–Barsky clipping). */
+function segmentEntersRect(a: Point, b: Point, { x, y }: Rect): boolean {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  let t0 = 0;
+  let t1 = 1;
+  for (const [p, q] of [
+    [-dx, a[0] - x[0]],
+    [dx, x[1] - a[0]],
+    [-dy, a[1] - y[0]],
+    [dy, y[1] - a[1]],
+  ] as const) {
+    if (p === 0) {
+      if (q <= 0) return false;
+    } else if (p < 0) t0 = Math.max(t0, q / p);
+    else t1 = Math.min(t1, q / p);
+  }
+  return t0 < t1;
+}
+
+/** The stretches of the horizontal line at height y that lie inside the polygon, left to right. */
+export function sliceHorizontal(polygon: Polygon, y: number): Interval[] {
+  return slice(polygon, y, 0);
+}
+
+/** The stretches of the vertical line at x that lie inside the polygon, bottom to top. */
+export function sliceVertical(polygon: Polygon, x: number): Interval[] {
+  return slice(polygon, x, 1);
+}
+
+function slice(polygon: Polygon, at: number, along: 0 | 1): Interval[] {
+  const across = along === 0 ? 1 : 0;
+  const crossings: number[] = [];
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[(i + 1) % polygon.length] as Point;
+    if (a[across] > at === b[across] > at) continue;
+    crossings.push(a[along] + ((at - a[across]) / (b[across] - a[across])) * (b[along] - a[along]));
+  }
+  crossings.sort((p, q) => p - q);
+  const result: Interval[] = [];
+  for (let i = 0; i + 1 < crossings.length; i += 2) {
+    result.push([crossings[i] as number, crossings[i + 1] as number]);
+  }
+  return result;
+}
+
+/** The parts of the subject inside the clip. */
+export function intersect(subject: Polygon, clip: Polygon): Region[] {
+  return run(ClipperLib.ClipType.ctIntersection, [subject], [clip]);
+}
+
+/** The parts of the subject outside every clip. */
+export function subtract(subject: Polygon | Region, clips: readonly Polygon[]): Region[] {
+  const subjects = "outline" in subject ? [subject.outline, ...subject.holes] : [subject];
+  if (clips.length === 0) return run(ClipperLib.ClipType.ctUnion, subjects, []);
+  return run(ClipperLib.ClipType.ctDifference, subjects, clips);
+}
+
+/** The union of polygons. */
+export function unite(polygons: readonly Polygon[]): Region[] {
+  return run(ClipperLib.ClipType.ctUnion, polygons, []);
+}
+
+function run(kind: number, subjects: readonly Polygon[], clips: readonly Polygon[]): Region[] {
+  const clipper = new ClipperLib.Clipper();
+  for (const polygon of subjects) clipper.AddPath(toPath(polygon), ClipperLib.PolyType.ptSubject, true);
+  for (const polygon of clips) {
+    clipper.AddPath(toPath(counterClockwise(polygon)), ClipperLib.PolyType.ptClip, true);
+  }
+  const tree = new ClipperLib.PolyTree();
+  const fill = ClipperLib.PolyFillType.pftNonZero;
+  const subjectFill = subjects.length > 1 ? ClipperLib.PolyFillType.pftEvenOdd : fill;
+  clipper.Execute(
+    kind,
+    tree,
+    kind === ClipperLib.ClipType.ctUnion && subjects.length > 1 ? fill : subjectFill,
+    fill,
+  );
+  const regions: Region[] = [];
+  const visit = (node: ClipperLib.PolyNode): void => {
+    for (const child of node.Childs()) {
+      regions.push({
+        outline: fromPath(child.Contour()),
+        holes: child.Childs().map((hole) => fromPath(hole.Contour())),
+      });
+      for (const hole of child.Childs()) visit(hole);
+    }
+  };
+  visit(tree);
+  return regions.sort(byPlace);
+}
+
+/** Left to right, then bottom to top: the library's own order is not part of its contract. */
+function byPlace(a: Region, b: Region): number {
+  const boxA = polygonBounds(a.outline);
+  const boxB = polygonBounds(b.outline);
+  return boxA.x[0] - boxB.x[0] || boxA.y[0] - boxB.y[0];
+}
+
+function toPath(polygon: Polygon): ClipperLib.IntPoint[] {
+  return polygon.map(([x, y]) => ({ X: Math.round(x * UNITS_PER_MM), Y: Math.round(y * UNITS_PER_MM) }));
+}
+
+/** Starts at the lowest, then leftmost corner, so that equal shapes print alike. */
+function fromPath(path: readonly ClipperLib.IntPoint[]): Polygon {
+  const points = path.map((p): Point => [snap(p.X / UNITS_PER_MM), snap(p.Y / UNITS_PER_MM)]);
+  let start = 0;
+  points.forEach((point, i) => {
+    const best = points[start] as Point;
+    if (point[1] < best[1] || (point[1] === best[1] && point[0] < best[0])) start = i;
+  });
+  return [...points.slice(start), ...points.slice(0, start)];
+}
+
+/** A circle as a regular polygon drawn round it, so that nothing inside the circle is left out. */
+export function circumscribed({
+  centre,
+  radius,
+  sides,
+}: {
+  centre: Point;
+  radius: number;
+  sides: number;
+}): Polygon {
+  const r = radius / Math.cos(Math.PI / sides);
+  return Array.from({ length: sides }, (_, i): Point => {
+    const angle = ((i + 0.5) * 2 * Math.PI) / sides;
+    return [snap(centre[0] + r * Math.cos(angle)), snap(centre[1] + r * Math.sin(angle))];
+  });
+}

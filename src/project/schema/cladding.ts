@@ -1,0 +1,91 @@
+/** Claddings and the layers behind them. */
+import * as z from "zod";
+import { basis, clear, figure, id, lengthFigure, size, span } from "./values.ts";
+
+export const boards = z.looseObject({
+  id,
+  kind: z.literal("boards"),
+  direction: z.literal("horizontal"),
+  /** Species id of the catalogue, or a word of your own. */
+  species: z.string().min(1),
+  thickness: size,
+  bevelDeg: z.number().min(0).max(45),
+  /** Finished face widths, one to three. */
+  widths: z.array(size).min(1).max(3),
+  /** Least and most gap between courses. */
+  gapBand: span,
+  /** Gap at a butt joint. */
+  endGap: clear,
+  maxEqualWidthsTouching: z.int().min(1).optional(),
+  /** Longest piece that the stock gives. */
+  maxPieceLength: size,
+  lots: z.array(id).optional(),
+  screw: id,
+  /** Width from which a board takes two screws at each batten. */
+  twoScrewsFrom: lengthFigure,
+  endDistance: lengthFigure,
+  edgeDistance: lengthFigure,
+  /** How far a board may stand past its last screw. */
+  maxOverhang: lengthFigure,
+  moisturePercent: z.looseObject({ now: z.number().optional(), atFixing: z.number() }).optional(),
+  finish: z.string().optional(),
+});
+
+export const sheets = z.looseObject({
+  id,
+  kind: z.literal("sheets"),
+  material: z.string().min(1),
+  thickness: size,
+  joint: size,
+  stock: z.array(id).min(1),
+  screw: id,
+  dataSheet: z.looseObject({
+    basis,
+    densityKgM3: z.number().positive(),
+    modulusMPa: z.number().positive().optional(),
+    bendingStrengthMPa: z.number().positive().optional(),
+    thermalPerK: z.number().nonnegative(),
+    moistureMmPerM: z.number().nonnegative(),
+    edgeDistance: span,
+    cornerDistance: clear,
+    fixingSpacing: span,
+    maxBattenSpacing: size,
+    minJoint: clear,
+    pullThroughN: z.number().positive().optional(),
+  }),
+});
+
+export const cladding = z.discriminatedUnion("kind", [boards, sheets]);
+
+/** A layer outward from the sheathing. `batten` and `counter-batten` name a batten of the stock. */
+export const layer = z.discriminatedUnion("kind", [
+  z.looseObject({ kind: z.literal("membrane"), thickness: clear, lightStable: z.boolean() }),
+  z.looseObject({
+    kind: z.literal("insulation"),
+    thickness: size,
+    material: z.string().min(1),
+    bearing: z.enum(["soft", "firm"]),
+  }),
+  z.looseObject({ kind: z.literal("packer"), thickness: size }),
+  z.looseObject({ kind: z.literal("batten"), stock: id }),
+  z.looseObject({ kind: z.literal("gasket"), thickness: size }),
+]);
+
+export const buildUp = z.looseObject({ id, layers: z.array(layer).min(1), battenScrew: id });
+
+export const limits = z.looseObject({
+  clearances: z.looseObject({
+    jamb: lengthFigure,
+    head: lengthFigure,
+    sill: lengthFigure,
+    penetration: lengthFigure,
+  }),
+  cavityMin: lengthFigure,
+  facesMeetWithin: lengthFigure,
+  /** Sliver rule, as a share of the module (the sheet's or board's full size). */
+  sliver: z.looseObject({ wish: figure, floor: figure }),
+  screwBite: z.looseObject({ cladding: lengthFigure, studs: lengthFigure }),
+  membrane: z
+    .looseObject({ maxGap: lengthFigure, maxOpenPercent: figure, maxWeeksUncovered: figure.optional() })
+    .optional(),
+});

@@ -1,0 +1,71 @@
+/** Faces with what lies on them. Positions are in the face frame: x right seen from outside, y up from the datum. */
+import * as z from "zod";
+import { clear, id, length, lengthFigure, point, size, span } from "./values.ts";
+
+export const opening = z.looseObject({
+  id,
+  kind: z.enum(["window", "door", "recess", "other"]),
+  x: span,
+  y: span,
+  /** No cladding under it: the clearance runs down to the base. */
+  toBase: z.boolean().optional(),
+  /** How far the frame stands out from the sheathing. */
+  frameProjection: clear.optional(),
+  /** Its own clearances in place of the building's. */
+  clearance: z.looseObject({ jamb: clear, head: clear, sill: clear }).optional(),
+});
+
+export const penetration = z.looseObject({
+  id,
+  kind: z.string().min(1),
+  x: length,
+  y: length,
+  diameter: size,
+  clearance: lengthFigure.optional(),
+});
+
+export const zone = z.looseObject({
+  id,
+  cladding: id,
+  buildUp: id,
+  /** From and to along the face; the ends of the face reach round its corners. */
+  x: z.tuple([z.union([z.literal("left end"), length]), z.union([z.literal("right end"), length])]),
+  /** From and to in height; the whole outline where absent. */
+  y: span.optional(),
+});
+
+export const face = z.looseObject({
+  id,
+  /** Compass direction of the outward normal, degrees clockwise from north. */
+  azimuthDeg: z.number().min(0).max(360),
+  /** The sheathing's outer line in plan from the left end to the right end, seen from outside. */
+  plan: z.looseObject({ from: point, to: point }),
+  /** What is to be clad, counter-clockwise or clockwise; x runs from 0 to the length of the plan line. */
+  outline: z.array(point).min(3),
+  /** Ground along the face as points from left to right. */
+  ground: z.array(point).min(2),
+  toBoundary: size.optional(),
+  frameProjection: clear.optional(),
+  openings: z.array(opening),
+  penetrations: z.array(penetration).optional(),
+  zones: z.array(zone).min(1),
+});
+
+export const corner = z.looseObject({
+  /** The face whose right end meets the other's left end. */
+  left: id,
+  right: id,
+  kind: z.enum(["open mitre", "lapped"]),
+  /** Lapped: the face that runs through. */
+  lead: id.optional(),
+  gap: size,
+});
+
+export const rod = z.looseObject({
+  id,
+  zones: z.array(z.looseObject({ face: id, zone: id })).min(1),
+  /** Faces whose opening lines end the segments; other faces' lines are met by the order of the widths. */
+  leads: z.array(id).min(1),
+  /** How far below a line a course may end and still meet it. */
+  lineTolerance: clear,
+});

@@ -1,0 +1,81 @@
+/** The project file, whole. Types, validation and the published JSON Schema all come from here. */
+import * as z from "zod";
+import { buildUp, cladding, limits } from "./cladding.ts";
+import { corner, face, rod } from "./face.ts";
+import { roof, site } from "./site.ts";
+import { pile, stock } from "./stock.ts";
+import { structure } from "./structure.ts";
+import { id, length } from "./values.ts";
+
+export const SCHEMA_VERSION = 1;
+
+export const project = z.looseObject({
+  $schema: z.string().optional(),
+  schemaVersion: z.literal(SCHEMA_VERSION),
+  title: z.string().min(1),
+  about: z.string().optional(),
+  /** Revision letter and state, printed in the title block. */
+  revision: z.string().optional(),
+  display: z.looseObject({
+    units: z.enum(["mm", "feet-inch"]),
+    denominator: z.union([z.literal(16), z.literal(32)]),
+    language: z.enum(["en", "fr"]),
+  }),
+  site,
+  roof: roof.optional(),
+  structure,
+  buildUps: z.array(buildUp).min(1),
+  claddings: z.array(cladding).min(1),
+  limits,
+  faces: z.array(face).min(1),
+  corners: z.array(corner).optional(),
+  rods: z.array(rod).optional(),
+  stock,
+  pile: pile.optional(),
+  /** Readings of the wall; positive stands out from the plumb plane. */
+  survey: z
+    .array(
+      z.looseObject({ face: id, x: z.array(length), y: z.array(length), outward: z.array(z.array(length)) }),
+    )
+    .optional(),
+  /** Findings that someone answers for. */
+  waivers: z
+    .array(
+      z.looseObject({
+        code: z.string(),
+        where: z.string().optional(),
+        who: z.string().min(1),
+        when: z.iso.date(),
+        why: z.string().min(1),
+      }),
+    )
+    .optional(),
+});
+
+/** The project as it is read: lengths in millimetres on the 1/8000 mm grid. */
+export type Project = z.output<typeof project>;
+/** The project as it is written in the file. */
+export type ProjectDocument = z.input<typeof project>;
+
+export type Face = Project["faces"][number];
+export type Opening = Face["openings"][number];
+export type Penetration = NonNullable<Face["penetrations"]>[number];
+export type Zone = Face["zones"][number];
+export type Cladding = Project["claddings"][number];
+export type BoardCladding = Extract<Cladding, { kind: "boards" }>;
+export type SheetCladding = Extract<Cladding, { kind: "sheets" }>;
+export type BuildUp = Project["buildUps"][number];
+export type Layer = BuildUp["layers"][number];
+export type Corner = NonNullable<Project["corners"]>[number];
+export type RodSpec = NonNullable<Project["rods"]>[number];
+export type Screw = Project["stock"]["screws"][number];
+export type BattenStock = Project["stock"]["battens"][number];
+export type PileBoard = NonNullable<Project["pile"]>["boards"][number];
+
+/** JSON Schema 2020-12 of the file as it is written. */
+export function projectJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(project, { target: "draft-2020-12", io: "input", unrepresentable: "any" }) as Record<
+    string,
+    unknown
+  >;
+}

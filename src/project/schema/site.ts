@@ -1,0 +1,47 @@
+/** The place: climate, code family, programme. */
+import * as z from "zod";
+import { basis, figure, length, months } from "./values.ts";
+
+const monthly = z.looseObject({ values: months, basis, source: z.string().optional() });
+
+export const climate = z.looseObject({
+  meanTempC: monthly.optional(),
+  meanRelativeHumidityPercent: monthly.optional(),
+  precipitationMm: monthly.optional(),
+  snowDepthMm: monthly.optional(),
+  extremeTempC: z
+    .looseObject({ values: z.tuple([z.number(), z.number()]), basis, source: z.string().optional() })
+    .optional(),
+});
+
+export const site = z.looseObject({
+  place: z.string().min(1),
+  latitudeDeg: z.number().min(-90).max(90),
+  longitudeDeg: z.number().min(-180).max(180),
+  jurisdiction: z
+    .enum([
+      "canada",
+      "united-states",
+      "germany",
+      "austria",
+      "switzerland",
+      "united-kingdom",
+      "france",
+      "sweden",
+      "new-zealand",
+      "other",
+    ])
+    .describe("Which family of published rules is shown first."),
+  setting: z.string().optional(),
+  climate: climate.optional(),
+  windPressure1in50Pa: figure.optional(),
+  /** Weeks from the membrane's fixing to its covering, as planned. */
+  weeksUncovered: z.number().nonnegative().optional(),
+});
+
+/** Roof edges that end the cladding. */
+export const roof = z.looseObject({
+  kind: z.string().min(1),
+  /** The vent left between the cladding's top and the soffit. */
+  topVentGap: length.optional(),
+});

@@ -1,0 +1,68 @@
+/** What can be bought and what lies in the pile. */
+import * as z from "zod";
+import { clear, id, length, size } from "./values.ts";
+
+const price = z.number().nonnegative();
+
+export const stock = z.looseObject({
+  currency: z.string().length(3).describe("ISO 4217 code."),
+  sheets: z.array(
+    z.looseObject({
+      id,
+      width: size,
+      height: size,
+      price: price.optional(),
+      count: z.int().nonnegative().optional(),
+    }),
+  ),
+  battens: z.array(
+    z.looseObject({
+      id,
+      thickness: size,
+      width: size,
+      lengths: z.array(size).min(1),
+      pricePerM: price.optional(),
+    }),
+  ),
+  packers: z.array(size),
+  screws: z.array(
+    z.looseObject({
+      id,
+      use: z.enum(["sheet", "board", "batten"]),
+      diameter: size,
+      headDiameter: size,
+      length: size,
+      price: price.optional(),
+    }),
+  ),
+  /** Board lengths that can be bought where the pile runs out. */
+  boards: z
+    .array(
+      z.looseObject({
+        id,
+        species: z.string().min(1),
+        width: size,
+        thickness: size,
+        lengths: z.array(size).min(1),
+        pricePerM: price.optional(),
+      }),
+    )
+    .optional(),
+  saw: z.looseObject({ kerf: clear, sheetTrim: clear, boardEndTrim: clear, boardEdgeTrim: clear }),
+});
+
+export const pile = z.looseObject({
+  lots: z.array(z.looseObject({ id, from: z.string(), species: z.string() })),
+  boards: z.array(
+    z.looseObject({
+      id,
+      lot: id,
+      length: size,
+      width: size,
+      thickness: size,
+      defects: z.array(z.looseObject({ kind: z.string(), from: length, to: length })),
+      wane: z.looseObject({ edge: z.enum(["left", "right"]), width: size }).optional(),
+      face: z.string().optional(),
+    }),
+  ),
+});

@@ -1,0 +1,25 @@
+/** What the cladding hangs on: sheathing, studs and the solid bands between them. */
+import * as z from "zod";
+import { clear, size, span } from "./values.ts";
+
+const bandAtHeight = z.looseObject({
+  kind: z.enum(["rim", "bottom plate", "top plates", "beam"]),
+  y: span,
+});
+const bandUnderTop = z.looseObject({ kind: z.literal("top plates"), belowTop: size });
+const bandOverOpenings = z.looseObject({ kind: z.literal("header"), aboveOpening: size });
+
+export const structure = z.looseObject({
+  sheathingThickness: size,
+  studs: z.looseObject({
+    width: size,
+    depth: size,
+    spacing: size,
+    /** Centre of the first stud from a face's left end, and of the last from its right end. */
+    firstAt: clear,
+    species: z.string().min(1),
+    /** Studs on each side of an opening: trimmer and king make 2. */
+    besideOpenings: z.int().min(0).max(4),
+  }),
+  bands: z.array(z.union([bandAtHeight, bandUnderTop, bandOverOpenings])),
+});

@@ -1,0 +1,54 @@
+/** Values that the project file is made of. Lengths are read as millimetres; text with a unit is turned into them. */
+import * as z from "zod";
+import { parseLength } from "../../units/feet-inch.ts";
+import { snap } from "../../units/length.ts";
+
+/** A word that names a thing: letters, figures and hyphens. Marks are made from these, so they stay short. */
+export const id = z
+  .string()
+  .regex(/^[A-Za-z][A-Za-z0-9-]{0,23}$/)
+  .describe("Letters, figures and hyphens, starting with a letter, 24 at most.");
+
+/** A reach that no building leaves: it catches metres typed as millimetres and slipped decimal signs. */
+const FARTHEST_MM = 200_000;
+
+/** A length or position: a number of millimetres, or text with its unit such as `3'-4 1/2"`, `40 1/2 in`, `95.5 cm`. */
+export const length = z
+  .union([
+    z.number(),
+    z.string().transform((text, context) => {
+      const parsed = parseLength(text, "mm");
+      if (parsed.ok) return parsed.value;
+      context.addIssue({ code: "custom", params: { kind: "length" }, message: text, input: text });
+      return z.NEVER;
+    }),
+  ])
+  .transform((mm) => snap(mm))
+  .pipe(z.number().min(-FARTHEST_MM).max(FARTHEST_MM))
+  .describe('Millimetres, or text with a unit: 950, "95.5 cm", "3\'-4 1/2\\"".');
+
+/** A length that must be more than nothing. */
+export const size = length.pipe(z.number().positive());
+
+/** A length that may be nothing, but not less. */
+export const clear = length.pipe(z.number().nonnegative());
+
+export const point = z.tuple([length, length]);
+
+/** Two lengths, the lesser first; `project/check` sees to the order. */
+export const span = z.tuple([length, length]);
+
+export const basis = z
+  .enum(["given", "typical", "memory"])
+  .describe("given: yours or your data sheet's; typical: usual for the kind; memory: to be confirmed.");
+
+/** A limit with where it comes from. */
+export const figure = z.looseObject({ value: z.number(), basis, source: z.string().optional() });
+
+/** A length with where it comes from. */
+export const lengthFigure = z.looseObject({ value: clear, basis, source: z.string().optional() });
+
+/** Twelve monthly values, January first. */
+export const months = z.array(z.number()).length(12);
+
+export type Figure = z.infer<typeof figure>;

@@ -1,0 +1,242 @@
+/**
+ * The set-out facade: plain values that proof, cutting, drawings and exchange read. Positions are in the face frame
+ * (x right seen from outside, y up from the datum, z outward from the sheathing's outer face), millimetres on the
+ * 1/8000 mm grid.
+ */
+import type { Finding } from "../findings/finding.ts";
+import type { FaceFrame } from "../geometry/frame.ts";
+import type { Interval } from "../geometry/interval.ts";
+import type { Polygon } from "../geometry/polygon.ts";
+import type { Rect } from "../geometry/rect.ts";
+import type { Message } from "../text/message.ts";
+
+export type PieceKind =
+  | "sheet"
+  | "board"
+  | "batten"
+  | "counter-batten"
+  | "rail"
+  | "backing"
+  | "packer"
+  | "closure"
+  | "flashing"
+  | "gasket"
+  | "membrane";
+
+/** Why a piece or joint is where it is. */
+export interface Why {
+  /** Id of the control line that it answers to. */
+  readonly line?: string;
+  readonly rule: Message;
+  /** What was considered and cost more. */
+  readonly runnerUp?: Message;
+}
+
+/** How a piece ends: square, or cut at an angle through its thickness (degrees off square, longer at the outer face). */
+export interface PieceEnd {
+  readonly cut: "square" | "mitre";
+  readonly angleDeg: number;
+}
+
+export interface Fixing {
+  readonly x: number;
+  readonly y: number;
+  /** `fixed`: hole to the shank; `sliding`: enlarged hole; `plain`: a board's or batten's screw. */
+  readonly kind: "fixed" | "sliding" | "plain";
+  /** Screw id of the stock. */
+  readonly screw: string;
+  /** Diameter drilled through the piece (mm). */
+  readonly hole: number;
+  /** Mark of the piece or id of the solid that holds the point. */
+  readonly into: string;
+  /** What the screw passes on its way, outermost first, with thickness (mm). */
+  readonly through: readonly { readonly what: string; readonly thickness: number }[];
+  /** Length of the screw in `into` (mm). */
+  readonly bite: number;
+}
+
+export interface Piece {
+  /** Stable name: an edit elsewhere never changes it. */
+  readonly mark: string;
+  readonly kind: PieceKind;
+  readonly face: string;
+  readonly zone?: string;
+  /** Course of boards from the base, numbered by segment: 203 is the third course of the second segment. */
+  readonly course?: number;
+  /** At the outer face, counter-clockwise. */
+  readonly outline: Polygon;
+  /** Openings within the outline (ducts), clockwise. */
+  readonly holes: readonly Polygon[];
+  readonly z: Interval;
+  readonly ends: { readonly left: PieceEnd; readonly right: PieceEnd };
+  /** Slope of a board's top edge, falling outward (degrees). */
+  readonly bevelDeg?: number;
+  /** Direction that must be kept when it is cut. */
+  readonly grain?: "x" | "y";
+  readonly material: string;
+  /** Id of the stock that it is cut from. */
+  readonly stock?: string;
+  /** Size before shaping: along the grain or upright, and across (mm). */
+  readonly cut: { readonly length: number; readonly width: number; readonly thickness: number };
+  readonly lot?: string;
+  readonly massKg: number;
+  readonly why: Why;
+  /** Marks of the pieces that carry it. */
+  readonly supports: readonly string[];
+  /** Marks of the pieces to take off before it. */
+  readonly removeBefore: readonly string[];
+  readonly fixings: readonly Fixing[];
+}
+
+export type JointKind = "course gap" | "butt" | "sheet joint" | "junction" | "corner" | "edge";
+
+/** The open strip between pieces, or between a piece and an opening. */
+export interface Joint {
+  readonly kind: JointKind;
+  readonly face: string;
+  readonly zone?: string;
+  readonly region: Polygon;
+  readonly holes: readonly Polygon[];
+  /** Across the strip (mm). */
+  readonly width: number;
+  /** `x`: the strip runs along x, its width is in y. */
+  readonly along: "x" | "y";
+  /** Control line that it answers to. */
+  readonly line?: string;
+}
+
+export interface Clearance {
+  readonly kind: "jamb" | "head" | "sill" | "penetration";
+  readonly of: string;
+  readonly region: Polygon;
+}
+
+export interface ControlLine {
+  readonly id: string;
+  readonly face: string;
+  readonly direction: "horizontal" | "vertical";
+  readonly at: number;
+  readonly kind: "base" | "sill" | "head" | "top" | "corner" | "jamb" | "junction" | "rake";
+  /** Opening or zone that asks for it. */
+  readonly of?: string;
+  /** Primary lines end rod segments; secondary lines are met by order. */
+  readonly rank: "primary" | "secondary";
+}
+
+export type SolidKind =
+  | "stud"
+  | "trimmer"
+  | "rim"
+  | "bottom plate"
+  | "top plates"
+  | "header"
+  | "beam"
+  | "backing";
+
+/** Timber behind the sheathing that a screw can hold in. */
+export interface Solid {
+  readonly id: string;
+  readonly kind: SolidKind;
+  readonly region: Rect;
+  readonly z: Interval;
+}
+
+export interface RodCourse {
+  readonly number: number;
+  readonly from: number;
+  readonly to: number;
+  readonly width: number;
+}
+
+export interface RodSegmentResult {
+  readonly segment: string;
+  readonly from: number;
+  readonly to: number;
+  readonly endGaps: { readonly start: boolean; readonly end: boolean };
+  readonly gap: number;
+  readonly courses: readonly RodCourse[];
+}
+
+export interface RodResult {
+  readonly id: string;
+  readonly zones: readonly { readonly face: string; readonly zone: string }[];
+  readonly segments: readonly RodSegmentResult[];
+  readonly missedLines: readonly { readonly line: string; readonly offBy: number }[];
+}
+
+/** A layer of a build-up with its place. */
+export interface PlacedLayer {
+  readonly kind: "membrane" | "insulation" | "packer" | "batten" | "gasket" | "cladding";
+  readonly z: Interval;
+  readonly stock?: string;
+  readonly material?: string;
+}
+
+export interface ZonePlane {
+  readonly face: string;
+  readonly zone: string;
+  readonly layers: readonly PlacedLayer[];
+  /** Outer plane of the cladding. */
+  readonly faceZ: number;
+  /** Back of the cladding. */
+  readonly backZ: number;
+  /** Clear depth between the membrane (or what lies outermost behind the battens) and the cladding. */
+  readonly cavity: number;
+}
+
+/** Two zones that meet in one plane. */
+export interface PlaneStep {
+  readonly face: string;
+  readonly zones: readonly [left: string, right: string];
+  /** Right plane less left plane (mm). */
+  readonly step: number;
+  /** Packers of the stock, summed, that close it behind the lower zone; undefined when none do. */
+  readonly closedBy?: { readonly zone: string; readonly packers: readonly number[] };
+}
+
+/** An open end of the cavity and what closes it against animals. */
+export interface Vent {
+  readonly face: string;
+  readonly zone: string;
+  readonly position: "base" | "top" | "under opening" | "over opening";
+  readonly x: Interval;
+  readonly y: number;
+  readonly closure: string;
+  /** Free area per metre before and after the mesh (cm²/m). */
+  readonly grossCm2PerM: number;
+  readonly netCm2PerM: number;
+}
+
+export interface ZoneLayout {
+  readonly id: string;
+  readonly cladding: string;
+  readonly buildUp: string;
+  /** What is filled by pieces, joints, openings and clearances, reaching round corners. */
+  readonly region: Polygon;
+}
+
+export interface FaceLayout {
+  readonly id: string;
+  readonly frame: FaceFrame;
+  readonly azimuthDeg: number;
+  readonly outline: Polygon;
+  readonly ground: Polygon;
+  readonly openings: readonly { readonly id: string; readonly kind: string; readonly region: Rect }[];
+  readonly zones: readonly ZoneLayout[];
+  readonly clearances: readonly Clearance[];
+  readonly solids: readonly Solid[];
+  readonly pieces: readonly Piece[];
+  readonly joints: readonly Joint[];
+  readonly controlLines: readonly ControlLine[];
+  readonly vents: readonly Vent[];
+}
+
+export interface Facade {
+  readonly faces: readonly FaceLayout[];
+  readonly rods: readonly RodResult[];
+  readonly planes: readonly ZonePlane[];
+  readonly steps: readonly PlaneStep[];
+  readonly findings: readonly Finding[];
+}
+
+export const SQUARE: PieceEnd = { cut: "square", angleDeg: 0 };

@@ -1,0 +1,46 @@
+/**
+ * The message catalogues, one file a subject, English and French side by side so that neither can be forgotten.
+ * A new file is added to the list below.
+ */
+import cli from "../../data/text/cli.json" with { type: "json" };
+import drawing from "../../data/text/drawing.json" with { type: "json" };
+import page from "../../data/text/page.json" with { type: "json" };
+import project from "../../data/text/project.json" with { type: "json" };
+import proof from "../../data/text/proof.json" with { type: "json" };
+import schedule from "../../data/text/schedule.json" with { type: "json" };
+import setout from "../../data/text/setout.json" with { type: "json" };
+import terms from "../../data/text/terms.json" with { type: "json" };
+
+export type Language = "en" | "fr";
+export const LANGUAGES: readonly Language[] = ["en", "fr"];
+
+type Entry = Readonly<Record<Language, string>>;
+
+const FILES: readonly Readonly<Record<string, Entry>>[] = [
+  terms,
+  project,
+  setout,
+  proof,
+  schedule,
+  drawing,
+  page,
+  cli,
+];
+
+const ENTRIES: ReadonlyMap<string, Entry> = new Map(FILES.flatMap((file) => Object.entries(file)));
+
+/** The template of a message, or undefined for a key that no catalogue has. */
+export function template(key: string, language: Language): string | undefined {
+  return ENTRIES.get(key)?.[language];
+}
+
+/** Every key, in the order of the files. */
+export function messageKeys(): string[] {
+  return [...ENTRIES.keys()];
+}
+
+/** Keys that stand in more than one file. */
+export function doubledKeys(): string[] {
+  const seen = new Set<string>();
+  return FILES.flatMap((file) => Object.keys(file)).filter((key) => seen.has(key) || (seen.add(key), false));
+}
