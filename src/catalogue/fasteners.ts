@@ -1,0 +1,31 @@
+/** Screw gauges, stainless groups and how cladding boards are fixed. */
+
+import type { Jurisdiction, Statement } from "./figure.ts";
+import { fastenersFile } from "./files.ts";
+import type { FastenersFile, Gauge, Penetration, StainlessGroup } from "./schema/fasteners.ts";
+
+export type { Gauge, Penetration, StainlessGroup } from "./schema/fasteners.ts";
+
+/** Screw diameter by gauge, such as `#10`. */
+export function screwGauge(id: string): Gauge | undefined {
+  return fastenersFile.gauges.find((entry) => entry.id === id);
+}
+
+export function screwGaugeIds(): string[] {
+  return fastenersFile.gauges.map((entry) => entry.id);
+}
+
+/** Stainless group by name: `A2` or `A4`. */
+export function stainlessGroup(id: string): StainlessGroup | undefined {
+  return fastenersFile.stainlessGroups.find((entry) => entry.id === id);
+}
+
+/** Least penetrations a jurisdiction's rules name; empty where none is known. */
+export function penetrations(jurisdiction: Jurisdiction): Penetration[] {
+  return fastenersFile.penetration.filter((entry) => entry.jurisdiction === jurisdiction);
+}
+
+export const boardFixing: FastenersFile["boardFixing"] = fastenersFile.boardFixing;
+
+/** Cautions that hold for any timber cladding; those of one wood are with the wood. */
+export const fastenerCautions: readonly Statement[] = fastenersFile.cautions;

@@ -1,0 +1,27 @@
+/** How far a litre of finish goes and how long it lasts. */
+
+import type { Figure } from "./figure.ts";
+import { finishesFile } from "./files.ts";
+import type { Coverage, ServiceLife } from "./schema/finishes.ts";
+
+export type { Coverage, ServiceLife } from "./schema/finishes.ts";
+
+/** Coverage of one coat by surface: `smooth` or `sawn-or-weathered`. */
+export function coverage(surface: string): Coverage | undefined {
+  return finishesFile.coverage.find((entry) => entry.id === surface);
+}
+
+/** Years until a finish wants renewing, such as `charred-brushed-re-oiling`. */
+export function serviceLife(id: string): ServiceLife | undefined {
+  return finishesFile.serviceLife.find((entry) => entry.id === id);
+}
+
+export function serviceLifeIds(): string[] {
+  return finishesFile.serviceLife.map((entry) => entry.id);
+}
+
+/** Largest moisture content, percent, at painting and when boards are built in. */
+export const moistureLimits: { atPainting: Figure; whenBuiltIn: Figure } = {
+  atPainting: finishesFile.moistureAtPainting,
+  whenBuiltIn: finishesFile.moistureWhenBuiltIn,
+};
