@@ -53,15 +53,9 @@ export function requireNode() {
 /** Makes node_modules what the lock file says, unless it is already. */
 export async function ensureInstalled() {
   requireNode();
-  const wanted = installFingerprint();
-  if (existsSync(installStamp)) {
-    if (readFileSync(installStamp, "utf8") === wanted) return;
-  } else if (installedAsLocked()) {
-    writeFileSync(installStamp, wanted);
-    return;
-  }
+  if (isInstalled()) return;
   const began = performance.now();
-  say("Installing the libraries (once; about two minutes) …");
+  say("Installing the libraries (once; it can take a few minutes) …");
   let { code } = await runNpm(["ci"]);
   if (code !== 0) {
     say("That did not work; trying once more …");
@@ -72,7 +66,7 @@ export async function ensureInstalled() {
       "the libraries could not be installed. Is there a network? What npm said stands above; run it again with `npm ci`.",
     );
   }
-  writeFileSync(installStamp, wanted);
+  writeFileSync(installStamp, installFingerprint());
   say(`Installed in ${seconds(performance.now() - began)}.`);
 }
 
@@ -124,10 +118,21 @@ async function build(part, fingerprint) {
   return true;
 }
 
-/** The lock file, and the kind of Node that compiled libraries are made for. */
+/** The kind of Node that compiled libraries are made for, then the lock file's hash. */
 function installFingerprint() {
-  const hash = createHash("sha256").update(readFileSync(lockFile));
-  return hash.update(`${process.platform} ${process.arch} ${process.versions.modules}`).digest("hex");
+  const kind = `${process.platform} ${process.arch} ${process.versions.modules}`;
+  return `${kind}\n${createHash("sha256").update(readFileSync(lockFile)).digest("hex")}\n`;
+}
+
+/** Takes an installation made by hand as done, and remembers that it was looked at. */
+function isInstalled() {
+  const wanted = installFingerprint();
+  const found = existsSync(installStamp) ? readFileSync(installStamp, "utf8") : undefined;
+  if (found === wanted) return true;
+  const sameKind = found === undefined || found.split("\n")[0] === wanted.split("\n")[0];
+  if (!sameKind || !installedAsLocked()) return false;
+  writeFileSync(installStamp, wanted);
+  return true;
 }
 
 /**
