@@ -137,7 +137,7 @@ export type SolidKind =
 export interface Solid {
   readonly id: string;
   readonly kind: SolidKind;
-  readonly region: Rect;
+  readonly region: Polygon;
   readonly z: Interval;
 }
 

@@ -36,6 +36,8 @@ export const zone = z.looseObject({
 
 export const face = z.looseObject({
   id,
+  /** Starts the marks of the face's pieces; the id in capitals where absent. */
+  code: z.string().regex(/^[A-Z][A-Z0-9]{0,5}$/).optional(),
   /** Compass direction of the outward normal, degrees clockwise from north. */
   azimuthDeg: z.number().min(0).max(360),
   /** The sheathing's outer line in plan from the left end to the right end, seen from outside. */
