@@ -29,6 +29,13 @@ export const RULES = {
   F023: "defect outside its board",
   F024: "text cannot be read as a length",
   F025: "two things share a face's corner",
+  F026: "text not in the form asked for",
+  F027: "older version brought up",
+  F028: "key written twice",
+  F029: "faces of a corner do not meet",
+  F030: "points out of order",
+  F031: "survey table of unequal rows",
+  F032: "value repeated",
   // Setting-out.
   S001: "storey rod",
   S002: "rod lines missed",

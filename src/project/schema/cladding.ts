@@ -1,9 +1,10 @@
 /** Claddings and the layers behind them. */
 import * as z from "zod";
-import { basis, clear, figure, id, lengthFigure, size, span } from "./values.ts";
+import { basis, clear, figure, id, lengthFigure, note, size, span } from "./values.ts";
 
 export const boards = z.looseObject({
   id,
+  note,
   kind: z.literal("boards"),
   direction: z.literal("horizontal"),
   /** Species id of the catalogue, or a word of your own. */
@@ -33,6 +34,7 @@ export const boards = z.looseObject({
 
 export const sheets = z.looseObject({
   id,
+  note,
   kind: z.literal("sheets"),
   material: z.string().min(1),
   thickness: size,
@@ -71,9 +73,10 @@ export const layer = z.discriminatedUnion("kind", [
   z.looseObject({ kind: z.literal("gasket"), thickness: size }),
 ]);
 
-export const buildUp = z.looseObject({ id, layers: z.array(layer).min(1), battenScrew: id });
+export const buildUp = z.looseObject({ id, note, layers: z.array(layer).min(1), battenScrew: id });
 
 export const limits = z.looseObject({
+  note,
   clearances: z.looseObject({
     jamb: lengthFigure,
     head: lengthFigure,

@@ -1,14 +1,18 @@
 /** Faces with what lies on them. Positions are in the face frame: x right seen from outside, y up from the datum. */
 import * as z from "zod";
-import { clear, id, length, lengthFigure, point, size, span } from "./values.ts";
+import { clear, id, length, lengthFigure, note, point, size, span } from "./values.ts";
 
 export const opening = z.looseObject({
   id,
+  note,
   kind: z.enum(["window", "door", "recess", "other"]),
   x: span,
   y: span,
   /** No cladding under it: the clearance runs down to the base. */
   toBase: z.boolean().optional(),
+  /** A recess: how far it goes in from the sheathing, and what clads it. */
+  depth: size.optional(),
+  within: z.string().optional(),
   /** How far the frame stands out from the sheathing. */
   frameProjection: clear.optional(),
   /** Its own clearances in place of the building's. */
@@ -17,6 +21,7 @@ export const opening = z.looseObject({
 
 export const penetration = z.looseObject({
   id,
+  note,
   kind: z.string().min(1),
   x: length,
   y: length,
@@ -26,6 +31,7 @@ export const penetration = z.looseObject({
 
 export const zone = z.looseObject({
   id,
+  note,
   cladding: id,
   buildUp: id,
   /** From and to along the face; the ends of the face reach round its corners. */
@@ -36,8 +42,12 @@ export const zone = z.looseObject({
 
 export const face = z.looseObject({
   id,
+  note,
   /** Starts the marks of the face's pieces; the id in capitals where absent. */
-  code: z.string().regex(/^[A-Z][A-Z0-9]{0,5}$/).optional(),
+  code: z
+    .string()
+    .regex(/^[A-Z][A-Z0-9]{0,5}$/)
+    .optional(),
   /** Compass direction of the outward normal, degrees clockwise from north. */
   azimuthDeg: z.number().min(0).max(360),
   /** The sheathing's outer line in plan from the left end to the right end, seen from outside. */
@@ -54,6 +64,7 @@ export const face = z.looseObject({
 });
 
 export const corner = z.looseObject({
+  note,
   /** The face whose right end meets the other's left end. */
   left: id,
   right: id,
@@ -65,6 +76,7 @@ export const corner = z.looseObject({
 
 export const rod = z.looseObject({
   id,
+  note,
   zones: z.array(z.looseObject({ face: id, zone: id })).min(1),
   /** Faces whose opening lines end the segments; other faces' lines are met by the order of the widths. */
   leads: z.array(id).min(1),

@@ -5,7 +5,7 @@ import { corner, face, rod } from "./face.ts";
 import { roof, site } from "./site.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
-import { id, length } from "./values.ts";
+import { id, length, note } from "./values.ts";
 
 export const SCHEMA_VERSION = 1;
 
@@ -16,7 +16,9 @@ export const project = z.looseObject({
   about: z.string().optional(),
   /** Revision letter and state, printed in the title block. */
   revision: z.string().optional(),
+  note,
   display: z.looseObject({
+    note,
     units: z.enum(["mm", "feet-inch"]),
     denominator: z.union([z.literal(16), z.literal(32)]),
     language: z.enum(["en", "fr"]),

@@ -1,6 +1,6 @@
 /** The place: climate, code family, programme. */
 import * as z from "zod";
-import { basis, figure, length, months } from "./values.ts";
+import { basis, figure, length, months, note } from "./values.ts";
 
 const monthly = z.looseObject({ values: months, basis, source: z.string().optional() });
 
@@ -15,6 +15,7 @@ export const climate = z.looseObject({
 });
 
 export const site = z.looseObject({
+  note,
   place: z.string().min(1),
   latitudeDeg: z.number().min(-90).max(90),
   longitudeDeg: z.number().min(-180).max(180),
@@ -41,6 +42,7 @@ export const site = z.looseObject({
 
 /** Roof edges that end the cladding. */
 export const roof = z.looseObject({
+  note,
   kind: z.string().min(1),
   /** The vent left between the cladding's top and the soffit. */
   topVentGap: length.optional(),

@@ -1,10 +1,11 @@
 /** What can be bought and what lies in the pile. */
 import * as z from "zod";
-import { clear, id, length, size } from "./values.ts";
+import { clear, id, length, note, size } from "./values.ts";
 
 const price = z.number().nonnegative();
 
 export const stock = z.looseObject({
+  note,
   currency: z.string().length(3).describe("ISO 4217 code."),
   sheets: z.array(
     z.looseObject({
@@ -52,6 +53,7 @@ export const stock = z.looseObject({
 });
 
 export const pile = z.looseObject({
+  note,
   lots: z.array(z.looseObject({ id, from: z.string(), species: z.string() })),
   boards: z.array(
     z.looseObject({

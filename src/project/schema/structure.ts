@@ -1,6 +1,6 @@
 /** What the cladding hangs on: sheathing, studs and the solid bands between them. */
 import * as z from "zod";
-import { clear, size, span } from "./values.ts";
+import { clear, note, size, span } from "./values.ts";
 
 const bandAtHeight = z.looseObject({
   kind: z.enum(["rim", "bottom plate", "top plates", "beam"]),
@@ -10,6 +10,7 @@ const bandUnderTop = z.looseObject({ kind: z.literal("top plates"), belowTop: si
 const bandOverOpenings = z.looseObject({ kind: z.literal("header"), aboveOpening: size });
 
 export const structure = z.looseObject({
+  note,
   sheathingThickness: size,
   studs: z.looseObject({
     width: size,

@@ -9,6 +9,9 @@ export const id = z
   .regex(/^[A-Za-z][A-Za-z0-9-]{0,23}$/)
   .describe("Letters, figures and hyphens, starting with a letter, 24 at most.");
 
+/** Words for whoever reads the file; nothing is made of them. */
+export const note = z.string().optional();
+
 /** A reach that no building leaves: it catches metres typed as millimetres and slipped decimal signs. */
 const FARTHEST_MM = 200_000;
 
@@ -28,10 +31,10 @@ export const length = z
   .describe('Millimetres, or text with a unit: 950, "95.5 cm", "3\'-4 1/2\\"".');
 
 /** A length that must be more than nothing. */
-export const size = length.pipe(z.number().positive());
+export const size = length.pipe(z.number().positive()).meta({ exclusiveMinimum: 0 });
 
 /** A length that may be nothing, but not less. */
-export const clear = length.pipe(z.number().nonnegative());
+export const clear = length.pipe(z.number().nonnegative()).meta({ minimum: 0 });
 
 export const point = z.tuple([length, length]);
 
@@ -43,10 +46,10 @@ export const basis = z
   .describe("given: yours or your data sheet's; typical: usual for the kind; memory: to be confirmed.");
 
 /** A limit with where it comes from. */
-export const figure = z.looseObject({ value: z.number(), basis, source: z.string().optional() });
+export const figure = z.looseObject({ value: z.number(), basis, source: z.string().optional(), note });
 
 /** A length with where it comes from. */
-export const lengthFigure = z.looseObject({ value: clear, basis, source: z.string().optional() });
+export const lengthFigure = z.looseObject({ value: clear, basis, source: z.string().optional(), note });
 
 /** Twelve monthly values, January first. */
 export const months = z.array(z.number()).length(12);

@@ -1,0 +1,132 @@
+/** Ids that point at nothing. */
+
+import { RULES } from "../../findings/codes.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { message } from "../../text/message.ts";
+import { nearest } from "../nearest.ts";
+import { type Path, pointerOf } from "../pointer.ts";
+import { problem, type SourceFile } from "../problem.ts";
+import type { Project } from "../schema/project.ts";
+
+interface Reference {
+  readonly id: string;
+  readonly path: Path;
+  readonly known: readonly string[];
+}
+
+export function danglingIds(file: SourceFile, project: Project): Finding[] {
+  const references = [
+    ...zoneReferences(project),
+    ...layerReferences(project),
+    ...claddingReferences(project),
+    ...faceReferences(project),
+    ...pileReferences(project),
+  ];
+  const dangling = references
+    .filter(({ id, known }) => !known.includes(id))
+    .map((reference) => danglingId(file, reference));
+  return [...dangling, ...waiverCodes(file, project)];
+}
+
+function danglingId(file: SourceFile, { id, path, known }: Reference): Finding {
+  const near = nearest(id, known);
+  const hint =
+    known.length === 0
+      ? message("project.hint.none-there")
+      : near === undefined
+        ? message("project.hint.words", { words: known })
+        : message("project.hint.nearest", { near, words: known });
+  return problem(file, {
+    code: "F010",
+    path,
+    says: message("project.id-dangling"),
+    hint,
+    ...(near === undefined ? {} : { edit: [{ op: "replace", path: pointerOf(path), value: near }] }),
+  });
+}
+
+function idsOf(list: readonly { readonly id: string }[] | undefined): string[] {
+  return (list ?? []).map(({ id }) => id);
+}
+
+function zoneReferences({ faces, claddings, buildUps }: Project): Reference[] {
+  return faces.flatMap((face, i) =>
+    face.zones.flatMap((zone, j) => [
+      { id: zone.cladding, path: ["faces", i, "zones", j, "cladding"], known: idsOf(claddings) },
+      { id: zone.buildUp, path: ["faces", i, "zones", j, "buildUp"], known: idsOf(buildUps) },
+    ]),
+  );
+}
+
+function layerReferences({ buildUps, stock }: Project): Reference[] {
+  return buildUps.flatMap((buildUp, i) => [
+    { id: buildUp.battenScrew, path: ["buildUps", i, "battenScrew"], known: idsOf(stock.screws) },
+    ...buildUp.layers.flatMap((layer, j) =>
+      layer.kind === "batten"
+        ? [{ id: layer.stock, path: ["buildUps", i, "layers", j, "stock"], known: idsOf(stock.battens) }]
+        : [],
+    ),
+  ]);
+}
+
+function claddingReferences({ claddings, stock, pile }: Project): Reference[] {
+  return claddings.flatMap((cladding, i) => {
+    const listed =
+      cladding.kind === "sheets"
+        ? { key: "stock", ids: cladding.stock, known: idsOf(stock.sheets) }
+        : { key: "lots", ids: cladding.lots ?? [], known: idsOf(pile?.lots) };
+    return [
+      { id: cladding.screw, path: ["claddings", i, "screw"], known: idsOf(stock.screws) },
+      ...listed.ids.map((id, j) => ({ id, path: ["claddings", i, listed.key, j], known: listed.known })),
+    ];
+  });
+}
+
+function faceReferences({ faces, corners = [], rods = [], survey = [] }: Project): Reference[] {
+  const known = idsOf(faces);
+  const zonesOf = new Map(faces.map((face) => [face.id, idsOf(face.zones)]));
+  return [
+    ...corners.flatMap(({ left, right, lead, kind }, i) => [
+      { id: left, path: ["corners", i, "left"], known },
+      { id: right, path: ["corners", i, "right"], known },
+      ...(lead === undefined || kind !== "lapped"
+        ? []
+        : [{ id: lead, path: ["corners", i, "lead"], known: [left, right] }]),
+    ]),
+    ...rods.flatMap((rod, i) => [
+      ...rod.zones.flatMap(({ face, zone }, j) => {
+        const zones = zonesOf.get(face);
+        const at = ["rods", i, "zones", j];
+        return [
+          { id: face, path: [...at, "face"], known },
+          // Where the face is unknown, nothing can be said of its zone.
+          ...(zones === undefined ? [] : [{ id: zone, path: [...at, "zone"], known: zones }]),
+        ];
+      }),
+      ...rod.leads.map((id, j) => ({
+        id,
+        path: ["rods", i, "leads", j],
+        known: [...new Set(rod.zones.map(({ face }) => face))],
+      })),
+    ]),
+    ...survey.map(({ face }, i) => ({ id: face, path: ["survey", i, "face"], known })),
+  ];
+}
+
+function pileReferences({ pile }: Project): Reference[] {
+  const known = idsOf(pile?.lots);
+  return (pile?.boards ?? []).map(({ lot }, i) => ({ id: lot, path: ["pile", "boards", i, "lot"], known }));
+}
+
+/** A waiver of a rule that does not exist waives nothing; the rest of the file is none the worse for it. */
+function waiverCodes(file: SourceFile, { waivers = [] }: Project): Finding[] {
+  const known = Object.keys(RULES);
+  return waivers.flatMap(({ code }, i) => {
+    if (known.includes(code)) return [];
+    const near = nearest(code, known);
+    const hint =
+      near === undefined ? message("project.hint.rule-code") : message("project.hint.near", { near });
+    const says = message("project.not-a-rule");
+    return [problem(file, { code: "F007", outcome: "attention", path: ["waivers", i, "code"], says, hint })];
+  });
+}

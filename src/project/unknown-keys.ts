@@ -1,0 +1,52 @@
+/** Keys that the schema does not know: they are kept, and each is told once, with the known key that is nearest. */
+import type { Finding } from "../findings/finding.ts";
+import { message } from "../text/message.ts";
+import { nearest } from "./nearest.ts";
+import { isGroup, type Path } from "./pointer.ts";
+import { problem, type SourceFile } from "./problem.ts";
+import { inside, knownKeys, wholeFile } from "./schema-at.ts";
+
+type Places = ReturnType<typeof wholeFile>;
+
+export function unknownKeyFindings(file: SourceFile): Finding[] {
+  const findings: Finding[] = [];
+  const visit = (value: unknown, places: Places, path: Path): void => {
+    if (typeof value !== "object" || value === null || places.length === 0) return;
+    const known = isGroup(value) ? knownKeys(places) : undefined;
+    for (const [key, entry] of Object.entries(value)) {
+      const step = Array.isArray(value) ? Number(key) : key;
+      if (known !== undefined && !known.includes(key)) {
+        const unused = known.filter((word) => !Object.hasOwn(value, word));
+        findings.push(unknownKey(file, [...path, step], nearest(key, unused)));
+      } else visit(entry, inside(places, step, entry), [...path, step]);
+    }
+  };
+  visit(file.document, wholeFile(), []);
+  return findings;
+}
+
+function unknownKey(file: SourceFile, path: Path, near: string | undefined): Finding {
+  const key = String(path.at(-1));
+  return problem(file, {
+    code: "F008",
+    outcome: "attention",
+    path,
+    says: message("project.unknown-key", { key }),
+    hint:
+      near === undefined ? message("project.hint.key-kept") : message("project.hint.key-nearest", { near }),
+  });
+}
+
+/** The keys of one group that the schema does not know. */
+export function unknownKeysOf(document: unknown, path: Path): string[] {
+  let places = wholeFile();
+  let value = document;
+  for (const step of path) {
+    value = (value as Record<string | number, unknown>)[step];
+    places = inside(places, step, value);
+  }
+  const known = knownKeys(places);
+  return known === undefined || !isGroup(value)
+    ? []
+    : Object.keys(value).filter((key) => !known.includes(key));
+}
