@@ -7,7 +7,7 @@
  * function of Carlier, Clautiaux & Moukrim, Computers & Operations Research 34 (2007) 2223-2250.
  */
 /** More than this many thresholds make the bound dear without making it better. */
-const mostThresholds = 60;
+const mostThresholds = 40;
 
 export type DualFeasible = (length: number) => number;
 

@@ -1,8 +1,9 @@
+import { fromGridSteps, toGridSteps } from "../units/length.ts";
 import type { BarType, FilledBar, Piece } from "./bar-fill.ts";
 import { searchBars } from "./bar-search.ts";
-import { boundLengths } from "./bounds.ts";
-import { barCost, lengthPlanCost, tidySum } from "./cost.ts";
-import { commonDivisor, toMm, toSteps } from "./grid.ts";
+import { boundLengths, compare, sumOf } from "./bounds.ts";
+import { barCost, lengthPlanCost } from "./cost.ts";
+import { commonDivisor } from "./divisor.ts";
 import type {
   CutBar,
   CutResult,
@@ -17,6 +18,7 @@ import type {
 import { usableRuns } from "./runs.ts";
 
 const usualRest = 300;
+const usualBudget = 200;
 
 /**
  * A plan for cutting the demands from bars of their section, each piece in one sound run, its cost, and a bound on
@@ -24,22 +26,23 @@ const usualRest = 300;
  */
 export function cutLengths(request: LengthRequest): CutResult<LengthPlan> {
   const seed = request.seed ?? 1;
-  const filled: FilledBar[] = [];
-  const unplaced: Unplaced[] = [];
-  let iterations = 0;
-  for (const section of new Set(request.demands.map((demand) => demand.section))) {
-    const found = cutSection(request, section, seed);
-    filled.push(...found.bars);
-    unplaced.push(...found.unplaced);
-    iterations += found.iterations;
-  }
-  const plan = { bars: drawBars(filled, request), unplaced };
+  const sections = new Set(request.demands.map((demand) => demand.section));
+  const parts = [...sections].map((section) => cutSection(request, section, seed));
+  const unplaced = parts.flatMap((part) => part.unplaced);
+  const plan = {
+    bars: drawBars(
+      parts.flatMap((part) => part.bars),
+      request,
+    ),
+    unplaced,
+  };
   const cost = lengthPlanCost(plan, request.stock);
-  return { plan, cost, bound: boundOf(plan, cost, request), iterations, seed };
+  const bound = compare({ unplaced, cost }, sumOf(parts.map((part) => part.lower)));
+  return { plan, cost, bound, iterations: parts.reduce((sum, part) => sum + part.iterations, 0), seed };
 }
 
 function cutSection(request: LengthRequest, section: string, seed: number) {
-  const kerf = toSteps(request.kerf);
+  const kerf = toGridSteps(request.kerf);
   const kinds = new Map<string, { number: number; demand: LengthDemand }>();
   const pieces: Piece[] = [];
   const unplaced: Unplaced[] = [];
@@ -53,22 +56,31 @@ function cutSection(request: LengthRequest, section: string, seed: number) {
     const key = JSON.stringify([demand.minWidth, demand.minThickness, demand.lots]);
     const kind = kinds.get(key) ?? { number: kinds.size, demand };
     kinds.set(key, kind);
-    pieces.push({ demand: index, length: toSteps(demand.length) + kerf, kind: kind.number });
+    pieces.push({ demand: index, length: toGridSteps(demand.length) + kerf, kind: kind.number });
   });
   const types = barTypes(request, section, [...kinds.values()]);
+  const chosen = new Set(pieces.map((piece) => piece.demand));
+  const lower = boundLengths(request, chosen);
   const found = searchBars({
     pieces,
     types,
     available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
     unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
-    budget: request.budget ?? 200,
+    budget: request.budget ?? usualBudget,
     seed,
-    bound: boundLengths(request, new Set(pieces.map((piece) => piece.demand))).bound,
+    bound: lower.bound,
   });
   for (const piece of found.left) {
+    chosen.delete(piece.demand);
     unplaced.push({ demandId: request.demands[piece.demand]?.id ?? "", reason: "stock-used-up" });
   }
-  return { bars: found.bars, unplaced, iterations: found.iterations };
+  return {
+    bars: found.bars,
+    unplaced,
+    iterations: found.iterations,
+    // What is left out takes no stock, so the bound is that of the pieces placed.
+    lower: found.left.length === 0 ? lower : boundLengths(request, chosen),
+  };
 }
 
 function barTypes(
@@ -76,7 +88,7 @@ function barTypes(
   section: string,
   kinds: readonly { number: number; demand: LengthDemand }[],
 ): BarType[] {
-  const kerf = toSteps(request.kerf);
+  const kerf = toGridSteps(request.kerf);
   // Bars that serve the same pieces share one set, by which the fill knows them.
   const sets = new Map<string, Set<number>>();
   return request.stock.flatMap((stock, index) => {
@@ -91,8 +103,12 @@ function barTypes(
 }
 
 function suits(demand: LengthDemand, stock: LengthStock): boolean {
-  if (demand.minWidth !== undefined && toSteps(stock.width ?? 0) < toSteps(demand.minWidth)) return false;
-  if (demand.minThickness !== undefined && toSteps(stock.thickness ?? 0) < toSteps(demand.minThickness)) {
+  if (demand.minWidth !== undefined && toGridSteps(stock.width ?? 0) < toGridSteps(demand.minWidth))
+    return false;
+  if (
+    demand.minThickness !== undefined &&
+    toGridSteps(stock.thickness ?? 0) < toGridSteps(demand.minThickness)
+  ) {
     return false;
   }
   return demand.lots === undefined || (stock.lot !== undefined && demand.lots.includes(stock.lot));
@@ -103,7 +119,7 @@ function whyNever(demand: LengthDemand, request: LengthRequest): UnplacedReason 
   if (ofSection.length === 0) return "no-stock";
   const suitable = ofSection.filter((stock) => suits(demand, stock));
   if (suitable.length === 0) return "no-match";
-  const length = toSteps(demand.length);
+  const length = toGridSteps(demand.length);
   const long = suitable.filter((stock) =>
     usableRuns(stock, request).some((run) => run.to - run.from >= length),
   );
@@ -129,7 +145,7 @@ function layOut(
   runs: readonly Span[],
   request: LengthRequest,
 ): Pick<CutBar, "pieces" | "rests"> {
-  const kerf = toSteps(request.kerf);
+  const kerf = toGridSteps(request.kerf);
   const pieces: { demandId: string; from: number; to: number }[] = [];
   const rests: Span[] = [];
   runs.forEach((run, index) => {
@@ -137,21 +153,16 @@ function layOut(
     const ordered = [...(bar.pieces[index] ?? [])].sort((a, b) => b.length - a.length || a.demand - b.demand);
     for (const piece of ordered) {
       const to = at + piece.length - kerf;
-      pieces.push({ demandId: request.demands[piece.demand]?.id ?? "", from: toMm(at), to: toMm(to) });
+      pieces.push({
+        demandId: request.demands[piece.demand]?.id ?? "",
+        from: fromGridSteps(at),
+        to: fromGridSteps(to),
+      });
       at = to + kerf;
     }
-    const rest = toMm(run.to - at);
+    const rest = fromGridSteps(run.to - at);
     if (rest > 0 && rest >= (request.keepRestFrom ?? usualRest))
-      rests.push({ from: toMm(at), to: toMm(run.to) });
+      rests.push({ from: fromGridSteps(at), to: fromGridSteps(run.to) });
   });
   return { pieces, rests };
-}
-
-function boundOf(plan: LengthPlan, cost: number, request: LengthRequest): CutResult<LengthPlan>["bound"] {
-  const missing = new Set(plan.unplaced.map((one) => one.demandId));
-  const placed = new Set(request.demands.flatMap((demand, index) => (missing.has(demand.id) ? [] : [index])));
-  const { bound, how } = boundLengths(request, placed);
-  const value = tidySum([bound]);
-  const complete = plan.unplaced.every((one) => one.reason !== "stock-used-up");
-  return { bound: value, gap: cost > 0 ? (cost - value) / cost : 0, proven: complete && value >= cost, how };
 }

@@ -35,6 +35,9 @@ const orders: readonly ((item: Item) => number)[] = [
   (item) => Math.min(item.width, item.height),
 ];
 
+/** Twelve passes and more are made however many the pieces; the whole table where they are no more than about this / 16. */
+const fewPieces = 5000;
+
 export function searchSheets(search: SheetSearch): Found {
   if (search.items.length === 0) return { sheets: [], left: [], iterations: 0 };
   const first = firstPlan(search);
@@ -42,25 +45,26 @@ export function searchSheets(search: SheetSearch): Found {
   return { ...downsize(search, better), iterations: better.iterations };
 }
 
+/** The table of rules, cut short for jobs so large that a pass over all pieces takes long. */
 function firstPlan(search: SheetSearch): Found {
-  let best: Packing | undefined;
+  const most = Math.max(12, Math.floor(fewPieces ** 2 / search.items.length ** 2));
+  const lists = orders.map((order) => sorted(search.items, order));
+  let best: Packing = { sheets: [], left: [...search.items] };
   let iterations = 0;
-  const choices = search.panels.length > 1 ? openings : openings.slice(0, 1);
-  for (const order of orders) {
-    const items = sorted(search.items, order);
-    for (const opening of choices) {
-      for (const fit of fits) {
-        for (const split of splits) {
-          const rules = { fit, split, opening };
-          const packing = pack({ ...search, items, rules });
-          iterations += 1;
-          if (best === undefined || isBetter(packing, best)) best = packing;
-        }
-      }
-      if (best !== undefined && isDone(best, search)) return { ...best, iterations };
+  for (const rules of ruleTable(search.panels.length > 1)) {
+    for (const items of lists) {
+      const packing = pack({ ...search, items, rules });
+      iterations += 1;
+      if (isBetter(packing, best)) best = packing;
+      if (iterations >= most || isDone(best, search)) return { ...best, iterations };
     }
   }
-  return { ...(best ?? { sheets: [], left: [...search.items] }), iterations };
+  return { ...best, iterations };
+}
+
+function ruleTable(severalSizes: boolean): Rules[] {
+  const usable = severalSizes ? openings : openings.slice(0, 1);
+  return fits.flatMap((fit) => splits.flatMap((split) => usable.map((opening) => ({ fit, split, opening }))));
 }
 
 function repack(search: SheetSearch, start: Found): Found {

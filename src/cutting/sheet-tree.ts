@@ -1,4 +1,4 @@
-import { toMm } from "./grid.ts";
+import { fromGridSteps } from "../units/length.ts";
 import type { PackedSheet, Region } from "./guillotine.ts";
 import type { CutNode, CutSheet, Rectangle, SheetDemand, SheetPlacement, SheetStock } from "./model.ts";
 
@@ -19,10 +19,10 @@ export function drawSheet(sheet: {
     // A region is grown by one kerf; what is no wider than that went under the blade.
     if (region.width <= sheet.kerf || region.height <= sheet.kerf) return undefined;
     const box = {
-      x: toMm(region.x + sheet.trim),
-      y: toMm(region.y + sheet.trim),
-      width: toMm(region.width - sheet.kerf),
-      height: toMm(region.height - sheet.kerf),
+      x: fromGridSteps(region.x + sheet.trim),
+      y: fromGridSteps(region.y + sheet.trim),
+      width: fromGridSteps(region.width - sheet.kerf),
+      height: fromGridSteps(region.height - sheet.kerf),
     };
     if (region.item !== undefined) {
       const piece = sheet.demands[region.item.demand]?.id ?? "";
@@ -37,7 +37,7 @@ export function drawSheet(sheet: {
     }
     const blade = region.cut === "y" ? second.x - sheet.kerf : second.y - sheet.kerf;
     const children = [draw(first), draw(second)].filter((child) => child !== undefined);
-    return { ...box, cut: { along: region.cut, at: toMm(blade + sheet.trim) }, children };
+    return { ...box, cut: { along: region.cut, at: fromGridSteps(blade + sheet.trim) }, children };
   };
 
   const tree = draw(sheet.packed.root) ?? { x: 0, y: 0, width: 0, height: 0 };

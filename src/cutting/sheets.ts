@@ -1,13 +1,22 @@
-import { boundSheets } from "./bounds.ts";
-import { sheetCost, sheetPlanCost, tidySum } from "./cost.ts";
-import { toSteps } from "./grid.ts";
+import { toGridSteps } from "../units/length.ts";
+import { boundSheets, compare, sumOf } from "./bounds.ts";
+import { sheetCost, sheetPlanCost } from "./cost.ts";
 import type { Item, PackedSheet, Panel } from "./guillotine.ts";
 import { fitsAlone } from "./guillotine.ts";
-import type { CutResult, CutSheet, SheetPlan, SheetRequest, Unplaced, UnplacedReason } from "./model.ts";
+import type {
+  CutResult,
+  CutSheet,
+  SheetPlan,
+  SheetRequest,
+  SheetStock,
+  Unplaced,
+  UnplacedReason,
+} from "./model.ts";
 import { searchSheets } from "./sheet-search.ts";
 import { drawSheet } from "./sheet-tree.ts";
 
 const usualOffcut = 200;
+const usualBudget = 300;
 
 /**
  * A plan for cutting the demands from the stock with straight cuts right through, its cost, and a bound on what any
@@ -15,56 +24,70 @@ const usualOffcut = 200;
  */
 export function cutSheets(request: SheetRequest): CutResult<SheetPlan> {
   const seed = request.seed ?? 1;
-  const kerf = toSteps(request.kerf);
-  const panels = request.stock.map((_, stock) => panelOf(request, stock));
-  const packed: PackedSheet[] = [];
-  const unplaced: Unplaced[] = [];
-  let iterations = 0;
-
-  for (const kind of new Set(request.demands.map((demand) => demand.kind ?? ""))) {
-    const usable = panels.filter((panel) => (request.stock[panel.stock]?.kind ?? "") === kind);
-    const items: Item[] = [];
-    request.demands.forEach((demand, index) => {
-      if ((demand.kind ?? "") !== kind) return;
-      const item = {
-        demand: index,
-        width: toSteps(demand.width) + kerf,
-        height: toSteps(demand.height) + kerf,
-        turnable: demand.mayTurn,
-      };
-      const reason = whyNever(item, usable, request);
-      if (reason === undefined) items.push(item);
-      else unplaced.push({ demandId: demand.id, reason });
-    });
-    const found = searchSheets({
-      items,
-      panels: usable,
-      available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
-      stages: request.stages ?? Number.POSITIVE_INFINITY,
-      budget: request.budget ?? 300,
-      seed,
-      bound: boundSheets(request, new Set(items.map((item) => item.demand))).bound,
-    });
-    iterations += found.iterations;
-    packed.push(...found.sheets);
-    for (const item of found.left) {
-      unplaced.push({ demandId: request.demands[item.demand]?.id ?? "", reason: "stock-used-up" });
-    }
-  }
-
-  const plan = { sheets: draw(packed, request), unplaced };
+  const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
+  const parts = [...kinds].map((kind) => cutKind(request, kind, seed));
+  const unplaced = parts.flatMap((part) => part.unplaced);
+  const plan = {
+    sheets: draw(
+      parts.flatMap((part) => part.sheets),
+      request,
+    ),
+    unplaced,
+  };
   const cost = sheetPlanCost(plan, request.stock);
-  return { plan, cost, bound: boundOf(plan, cost, request), iterations, seed };
+  const bound = compare({ unplaced, cost }, sumOf(parts.map((part) => part.lower)));
+  return { plan, cost, bound, iterations: parts.reduce((sum, part) => sum + part.iterations, 0), seed };
 }
 
-function panelOf(request: SheetRequest, stock: number): Panel {
-  const sheet = request.stock[stock];
-  if (sheet === undefined) return { stock, width: 0, height: 0, cost: 0, turnable: false };
-  const grow = toSteps(request.kerf) - 2 * toSteps(sheet.trim ?? 0);
+function cutKind(request: SheetRequest, kind: string, seed: number) {
+  const kerf = toGridSteps(request.kerf);
+  const panels = request.stock.flatMap((stock, index) =>
+    (stock.kind ?? "") === kind ? [panelOf(stock, index, kerf)] : [],
+  );
+  const items: Item[] = [];
+  const unplaced: Unplaced[] = [];
+  request.demands.forEach((demand, index) => {
+    if ((demand.kind ?? "") !== kind) return;
+    const item = {
+      demand: index,
+      width: toGridSteps(demand.width) + kerf,
+      height: toGridSteps(demand.height) + kerf,
+      turnable: demand.mayTurn,
+    };
+    const reason = whyNever(item, panels, request);
+    if (reason === undefined) items.push(item);
+    else unplaced.push({ demandId: demand.id, reason });
+  });
+  const chosen = new Set(items.map((item) => item.demand));
+  const lower = boundSheets(request, chosen);
+  const found = searchSheets({
+    items,
+    panels,
+    available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
+    stages: request.stages ?? Number.POSITIVE_INFINITY,
+    budget: request.budget ?? usualBudget,
+    seed,
+    bound: lower.bound,
+  });
+  for (const item of found.left) {
+    chosen.delete(item.demand);
+    unplaced.push({ demandId: request.demands[item.demand]?.id ?? "", reason: "stock-used-up" });
+  }
+  return {
+    sheets: found.sheets,
+    unplaced,
+    iterations: found.iterations,
+    // What is left out takes no stock, so the bound is that of the pieces placed.
+    lower: found.left.length === 0 ? lower : boundSheets(request, chosen),
+  };
+}
+
+function panelOf(sheet: SheetStock, stock: number, kerf: number): Panel {
+  const grow = kerf - 2 * toGridSteps(sheet.trim ?? 0);
   return {
     stock,
-    width: toSteps(sheet.width) + grow,
-    height: toSteps(sheet.height) + grow,
+    width: toGridSteps(sheet.width) + grow,
+    height: toGridSteps(sheet.height) + grow,
     cost: sheetCost(sheet),
     turnable: sheet.grain !== true,
   };
@@ -91,19 +114,9 @@ function draw(packed: readonly PackedSheet[], request: SheetRequest): CutSheet[]
       stock,
       index,
       demands: request.demands,
-      kerf: toSteps(request.kerf),
-      trim: toSteps(stock.trim ?? 0),
+      kerf: toGridSteps(request.kerf),
+      trim: toGridSteps(stock.trim ?? 0),
       keepOffcutFrom: request.keepOffcutFrom ?? usualOffcut,
     });
   });
-}
-
-/** The bound for the pieces that are in the plan; best is proven only if nothing that could be had is missing. */
-function boundOf(plan: SheetPlan, cost: number, request: SheetRequest): CutResult<SheetPlan>["bound"] {
-  const missing = new Set(plan.unplaced.map((one) => one.demandId));
-  const placed = new Set(request.demands.flatMap((demand, index) => (missing.has(demand.id) ? [] : [index])));
-  const { bound, how } = boundSheets(request, placed);
-  const value = tidySum([bound]);
-  const complete = plan.unplaced.every((one) => one.reason !== "stock-used-up");
-  return { bound: value, gap: cost > 0 ? (cost - value) / cost : 0, proven: complete && value >= cost, how };
 }
