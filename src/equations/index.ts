@@ -1,0 +1,28 @@
+/** Every equation that a reader can list and work by hand. A new one is added here, by subject. */
+
+import { CHANGE_BY_COEFFICIENT } from "./change-by-coefficient.ts";
+import { CHANGE_BY_SHRINKAGE } from "./change-by-shrinkage.ts";
+import type { Equation } from "./equation.ts";
+import { EQUILIBRIUM_MOISTURE } from "./equilibrium-moisture.ts";
+import { HOLE_SIZE } from "./hole-size.ts";
+import { JOINT_WIDTH_ARITHMETIC } from "./joint-width-arithmetic.ts";
+import { JOINT_WIDTH_ROOT_SUM_SQUARE } from "./joint-width-root-sum-square.ts";
+import { NET_VENT_AREA } from "./net-vent-area.ts";
+import { OPEN_SHARE } from "./open-share.ts";
+import { SURFACE_TEMPERATURE } from "./surface-temperature.ts";
+import { THERMAL_EXPANSION } from "./thermal-expansion.ts";
+import { WOVEN_FREE_SHARE } from "./woven-free-share.ts";
+
+export const EQUATIONS: readonly Equation[] = [
+  EQUILIBRIUM_MOISTURE,
+  CHANGE_BY_COEFFICIENT,
+  CHANGE_BY_SHRINKAGE,
+  SURFACE_TEMPERATURE,
+  THERMAL_EXPANSION,
+  JOINT_WIDTH_ARITHMETIC,
+  JOINT_WIDTH_ROOT_SUM_SQUARE,
+  HOLE_SIZE,
+  WOVEN_FREE_SHARE,
+  NET_VENT_AREA,
+  OPEN_SHARE,
+];
