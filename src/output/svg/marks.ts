@@ -1,0 +1,81 @@
+/** Marks of a draw list as SVG elements, in millimetres of paper with y down. */
+import type { Point } from "../../geometry/point.ts";
+import type { ArcShape, Mark, Paint } from "../../scene/draw-list.ts";
+import { CAPITAL_HEIGHT } from "../../scene/text-widths.ts";
+import { escapeXml, number } from "./markup.ts";
+
+/** From model millimetres to the page. */
+export interface Placement {
+  readonly scale: number;
+  /** Model point that stands at the page's point `to`. */
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** Elements grouped by layer, in painting order. */
+export function layers(marks: readonly Mark[], placement: Placement): string {
+  const parts: string[] = [];
+  let open: string | undefined;
+  for (const mark of marks) {
+    if (mark.layer !== open) {
+      if (open !== undefined) parts.push("</g>");
+      parts.push(`<g data-layer="${escapeXml(mark.layer)}">`);
+      open = mark.layer;
+    }
+    parts.push(element(mark, placement));
+  }
+  if (open !== undefined) parts.push("</g>");
+  return parts.join("\n");
+}
+
+function element(mark: Mark, placement: Placement): string {
+  const of = mark.of === undefined ? "" : ` data-of="${escapeXml(mark.of)}"`;
+  switch (mark.shape) {
+    case "path": {
+      const data = mark.parts
+        .map((part) => `M${part.map((point) => pair(point, placement)).join("L")}${mark.closed ? "Z" : ""}`)
+        .join("");
+      const rule = mark.closed && mark.parts.length > 1 ? ' fill-rule="evenodd"' : "";
+      return `<path ${classes(mark)}${of}${rule} d="${data}"/>`;
+    }
+    case "circle": {
+      const [x, y] = placed(mark.centre, placement);
+      return `<circle ${classes(mark)}${of} cx="${number(x)}" cy="${number(y)}" r="${number(mark.radius * placement.scale)}"/>`;
+    }
+    case "arc":
+      return `<path ${classes(mark)}${of} d="${arcData(mark, placement)}"/>`;
+    case "text": {
+      const [x, y] = placed(mark.at, placement);
+      const anchor = mark.anchor === "start" ? "" : ` text-anchor="${mark.anchor}"`;
+      const turn = mark.angleDeg === 0 ? "" : ` transform="rotate(-90 ${number(x)} ${number(y)})"`;
+      const bold = mark.weight === "bold" ? " bold" : "";
+      const size = number(mark.height / CAPITAL_HEIGHT);
+      return `<text class="text${bold} ink-${mark.ink}"${of} x="${number(x)}" y="${number(y)}" font-size="${size}"${anchor}${turn}>${escapeXml(mark.text)}</text>`;
+    }
+  }
+}
+
+function classes({ line, fill }: Paint): string {
+  const names = [line ? `line line-${line}` : "", fill ? `fill-${fill}` : ""].filter((name) => name !== "");
+  return `class="${names.join(" ")}"`;
+}
+
+function placed([x, y]: Point, { scale, from, to }: Placement): Point {
+  return [to[0] + (x - from[0]) * scale, to[1] - (y - from[1]) * scale];
+}
+
+function pair(point: Point, placement: Placement): string {
+  const [x, y] = placed(point, placement);
+  return `${number(x)} ${number(y)}`;
+}
+
+function arcData({ centre, radius, fromDeg, toDeg }: ArcShape, placement: Placement): string {
+  const at = (deg: number): Point => {
+    const angle = (deg * Math.PI) / 180;
+    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
+  };
+  const r = number(radius * placement.scale);
+  const large = toDeg - fromDeg > 180 ? 1 : 0;
+  // Counter-clockwise in the model is sweep 0 where y points down.
+  return `M${pair(at(fromDeg), placement)}A${r} ${r} 0 ${large} 0 ${pair(at(toDeg), placement)}`;
+}

@@ -1,0 +1,135 @@
+/**
+ * Dimensions taken apart for one reader (ISO 129-1): dimension line, projection lines, oblique strokes, figures above the
+ * line, readable from below or from the right. A figure too long for its stretch stands in a row under the line.
+ */
+import type { Point } from "../geometry/point.ts";
+import { message } from "../text/message.ts";
+import { type DrawContext, type Shape, sayText } from "./draw-list.ts";
+import type { DimensionItem, SceneText } from "./model.ts";
+import { spread } from "./spread.ts";
+import { textWidth } from "./text-widths.ts";
+
+/** Millimetres on paper. */
+export const DIMENSION_TEXT_HEIGHT = 2.5;
+const STROKE = 1.2;
+const OVERRUN = 1.5;
+const PROJECTION_GAP = 1;
+const TEXT_GAP = 0.9;
+const SIDE_GAP = 1.2;
+
+export function dimensionMarks(item: DimensionItem, context: DrawContext): Shape[] {
+  const paper = 1 / context.scale;
+  const first = item.points[0];
+  const last = item.points.at(-1);
+  if (first === undefined || last === undefined || item.points.length < 2) return [];
+  const lines: Point[][] = [
+    [place(item, first - OVERRUN * paper, 0), place(item, last + OVERRUN * paper, 0)],
+  ];
+  if (item.from !== undefined) {
+    const side = Math.sign(item.from - item.at);
+    const start = item.from - item.at - side * PROJECTION_GAP * paper;
+    for (const point of item.points) {
+      lines.push([place(item, point, start), place(item, point, -side * OVERRUN * paper)]);
+    }
+  }
+  const strokes = item.points.map((point): Point[] => {
+    const half = STROKE * paper;
+    return [
+      place(item, point - half, -turnSign(item) * half),
+      place(item, point + half, turnSign(item) * half),
+    ];
+  });
+  return [
+    { shape: "path", parts: lines, closed: false, line: "dimension" },
+    { shape: "path", parts: strokes, closed: false, line: "visible" },
+    ...(item.style === "chain" ? chainTexts(item, context) : runningTexts(item, context)),
+  ];
+}
+
+/** A point `along` the measured direction and `across` from the dimension line (model mm, across to +y or +x). */
+function place(item: DimensionItem, along: number, across: number): Point {
+  return item.along === "x" ? [along, item.at + across] : [item.at + across, along];
+}
+
+/** Strokes rise to the right as they are read: across is +y along x, but −x is up for a reader of the y direction. */
+function turnSign(item: DimensionItem): 1 | -1 {
+  return item.along === "x" ? 1 : -1;
+}
+
+function valueText(item: DimensionItem, { index, value }: { index: number; value: number }): SceneText {
+  return item.labels?.[index] ?? message(item.form === "gap" ? "drawing.gap" : "drawing.length", { value });
+}
+
+function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[] {
+  const paper = 1 / scale;
+  const height = DIMENSION_TEXT_HEIGHT;
+  const rowStep = height * 1.5;
+  const rows: number[] = [];
+  const shapes: Shape[] = [];
+  for (let i = 0; i + 1 < item.points.length; i++) {
+    const from = item.points[i] as number;
+    const to = item.points[i + 1] as number;
+    const text = sayText(valueText(item, { index: i, value: to - from }), reader);
+    if (text === "") continue;
+    const width = textWidth({ text, height, weight: "regular" });
+    const centre = (from + to) / 2;
+    let up = TEXT_GAP;
+    if (width + 2 * SIDE_GAP > (to - from) * scale) {
+      const start = centre * scale - width / 2;
+      let row = rows.findIndex((end) => end + SIDE_GAP * 1.5 <= start);
+      if (row < 0) row = rows.push(0) - 1;
+      rows[row] = start + width;
+      up = -(OVERRUN + TEXT_GAP + height + row * rowStep);
+    }
+    shapes.push(
+      figure(item, { text, at: place(item, centre, turnSign(item) * up * paper), anchor: "middle" }),
+    );
+  }
+  return shapes;
+}
+
+/** Figures of a running dimension stand across the line, at the far end of their projection lines. */
+function runningTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[] {
+  const paper = 1 / scale;
+  const height = DIMENSION_TEXT_HEIGHT;
+  const origin = item.points[0] as number;
+  const side = item.from === undefined ? -1 : -Math.sign(item.from - item.at);
+  const places = spread(item.points, { spacing: height * 1.35 * paper });
+  const far = OVERRUN + 1.6;
+  const kinks: Point[][] = [];
+  const shapes = item.points.map((point, index): Shape => {
+    const text = sayText(valueText(item, { index, value: point - origin }), reader);
+    const to = places[index] as number;
+    kinks.push([place(item, point, side * OVERRUN * paper), place(item, to, side * far * paper)]);
+    const half = (height / 2) * paper;
+    const along = item.along === "x" ? to + half : to - half;
+    const at = place(item, along, side * (far + TEXT_GAP * 0.7) * paper);
+    return {
+      shape: "text",
+      at,
+      text,
+      height,
+      anchor: side < 0 ? "end" : "start",
+      angleDeg: item.along === "x" ? 90 : 0,
+      weight: "regular",
+      ink: "ink",
+    };
+  });
+  return [{ shape: "path", parts: kinks, closed: false, line: "dimension" }, ...shapes];
+}
+
+function figure(
+  item: DimensionItem,
+  { text, at, anchor }: { text: string; at: Point; anchor: "middle" },
+): Shape {
+  return {
+    shape: "text",
+    at,
+    text,
+    height: DIMENSION_TEXT_HEIGHT,
+    anchor,
+    angleDeg: item.along === "x" ? 0 : 90,
+    weight: "regular",
+    ink: "ink",
+  };
+}

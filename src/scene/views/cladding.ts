@@ -1,0 +1,131 @@
+/** The cladding in elevation: dark cavity, boards in two tones, sheets, fixings, marks. */
+
+import type { Point } from "../../geometry/point.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { FaceLayout, Piece } from "../../setout/facade.ts";
+import type { Item } from "../model.ts";
+import { type FillRole, layerName } from "../roles.ts";
+import { markSpot } from "./mark-spot.ts";
+import { FIXING_RADIUS, SCREW_RADIUS, TEXT } from "./style.ts";
+
+const BOARD = layerName("BOARD");
+const SHEET = layerName("SHEET");
+const FIXING = layerName("FIXING");
+
+export interface CladdingOptions {
+  readonly scale: number;
+  /** Marks on boards as well as on sheets. */
+  readonly boardMarks: boolean;
+  /** Screws of boards as well as fixings of sheets. */
+  readonly boardScrews: boolean;
+}
+
+export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[] {
+  const boards = face.pieces.filter(({ kind }) => kind === "board");
+  const sheets = face.pieces.filter(({ kind }) => kind === "sheet");
+  const tones = boardTones(boards);
+  return [
+    ...face.zones.map(
+      (zone): Item => ({
+        kind: "polygon",
+        layer: layerName("MEMBR"),
+        of: `${face.id}/${zone.id}`,
+        outline: zone.region,
+        fill: "membrane",
+      }),
+    ),
+    ...boards.map((piece) => pieceItem(piece, { layer: BOARD, fill: tones.get(piece.mark) ?? "board" })),
+    ...sheets.map((piece) => pieceItem(piece, { layer: SHEET, fill: "sheet" })),
+    ...face.pieces
+      .filter(({ kind }) => kind === "flashing")
+      .map(
+        (piece): Item => ({
+          kind: "polygon",
+          layer: layerName("TRIM"),
+          of: piece.mark,
+          outline: piece.outline,
+          line: "detail",
+          fill: "metal",
+        }),
+      ),
+    ...sheets.flatMap((piece) => fixingItems(piece, options)),
+    ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
+    ...sheets.flatMap((piece) => markItem(piece, options)),
+    ...(options.boardMarks ? boards.flatMap((piece) => markItem(piece, options)) : []),
+  ];
+}
+
+/** Neighbouring courses differ in tone; upright boards take turns from left to right. */
+function boardTones(boards: readonly Piece[]): Map<string, FillRole> {
+  const place = (piece: Piece): number => piece.course ?? polygonBounds(piece.outline).x[0];
+  const rank = new Map([...new Set(boards.map(place))].sort((a, b) => a - b).map((at, i) => [at, i]));
+  return new Map(
+    boards.map((piece) => [piece.mark, (rank.get(place(piece)) ?? 0) % 2 === 0 ? "board" : "board-alt"]),
+  );
+}
+
+function pieceItem(piece: Piece, { layer, fill }: { layer: typeof BOARD; fill: FillRole }): Item {
+  return {
+    kind: "polygon",
+    layer,
+    of: piece.mark,
+    outline: piece.outline,
+    holes: piece.holes,
+    line: piece.kind === "board" ? "gap" : "detail",
+    fill,
+  };
+}
+
+function dotRadius(piece: Piece, scale: number): number {
+  return (piece.kind === "sheet" ? FIXING_RADIUS : SCREW_RADIUS) / scale;
+}
+
+export function fixingItems(piece: Piece, { scale }: { scale: number }): Item[] {
+  const radius = dotRadius(piece, scale);
+  return piece.fixings.map(
+    (fixing): Item => ({
+      kind: "circle",
+      layer: FIXING,
+      of: piece.mark,
+      centre: [fixing.x, fixing.y],
+      // Larger than the head, so that it can be seen; drilling templates give the true hole.
+      radius: fixing.kind === "fixed" ? radius * 1.25 : radius,
+      ...(fixing.kind === "plain" ? {} : { line: "detail" as const }),
+      fill: fixing.kind === "fixed" ? "ink" : fixing.kind === "sliding" ? "paper" : "membrane",
+    }),
+  );
+}
+
+export function markItem(piece: Piece, { scale }: { scale: number }): Item[] {
+  const weight = piece.kind === "sheet" ? "bold" : "regular";
+  const dots = piece.fixings.map(({ x, y }): Point => [x, y]);
+  const spot = markSpot({
+    mark: piece.mark,
+    outline: piece.outline,
+    dots: piece.kind === "sheet" || piece.kind === "board" ? dots : [],
+    dotRadius: dotRadius(piece, scale) * 1.25,
+    height: TEXT,
+    scale,
+    weight,
+  });
+  if (!spot) return [];
+  return [
+    {
+      kind: "text",
+      layer: layerName(piece.kind === "sheet" ? "SHEET" : piece.kind === "board" ? "BOARD" : "BATTEN", "T"),
+      of: piece.mark,
+      at: centredLine(spot.at, { angleDeg: spot.angleDeg, height: TEXT / scale }),
+      text: piece.mark,
+      height: TEXT,
+      weight,
+      anchor: "middle",
+      angleDeg: spot.angleDeg,
+      ink: piece.kind === "board" ? "on-board" : "ink",
+    },
+  ];
+}
+
+/** The base line of a text whose capitals are centred on a point. */
+function centredLine(at: Point, { angleDeg, height }: { angleDeg: 0 | 90; height: number }): Point {
+  return angleDeg === 0 ? [at[0], at[1] - height / 2] : [at[0] + height / 2, at[1]];
+}

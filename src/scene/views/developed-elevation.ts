@@ -1,0 +1,137 @@
+/** All faces side by side on the ground line, in the order of the project. */
+import type { Finding } from "../../findings/finding.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade, FaceLayout } from "../../setout/facade.ts";
+import { message } from "../../text/message.ts";
+import { makeScene } from "../bounds.ts";
+import type { Item, Scene } from "../model.ts";
+import { layerName } from "../roles.ts";
+import { shiftItems } from "../shift.ts";
+import { claddingItems } from "./cladding.ts";
+import { controlLineItems, heightLines } from "./control-lines.ts";
+import { faceExtent, heading, lowestGround } from "./extent.ts";
+import { findingItems } from "./finding-symbols.ts";
+import { groundItems, groundLine } from "./ground.ts";
+import { openingItems, openingNames, penetrationItems } from "./openings.ts";
+import { ROD_WIDTH, rodItems } from "./storey-rod.ts";
+import { DIMENSION_STEP, NAME } from "./style.ts";
+
+/** Millimetres on paper. */
+const BETWEEN_FACES = 8;
+const BESIDE = 5;
+
+export interface DevelopedElevationOptions {
+  /** Millimetres of paper for one of the model; 1/100 unless told. */
+  readonly scale?: number;
+  /** Shown as symbols where they have a place; the facade's own unless told. */
+  readonly findings?: readonly Finding[];
+}
+
+export function developedElevation(
+  facade: Facade,
+  project: Project,
+  options: DevelopedElevationOptions = {},
+): Scene {
+  const { scale = 1 / 100, findings = facade.findings } = options;
+  const paper = 1 / scale;
+  const placed = placeFaces(facade.faces, BETWEEN_FACES * paper);
+  const left = placed[0]?.from ?? 0;
+  const right = placed.at(-1)?.to ?? 0;
+  const top = Math.max(...facade.faces.map((face) => faceExtent(face).y[1]));
+  const low = Math.min(...facade.faces.map(lowestGround));
+  const half = (BETWEEN_FACES / 2) * paper;
+  const lines = heightLines(facade.faces.flatMap((face) => face.controlLines));
+  const rodStep = (ROD_WIDTH + 2) * paper;
+  const items: Item[] = [
+    ...facade.rods.flatMap((rod, i) =>
+      rodItems(rod, { left: left - (BESIDE + 2) * paper - (facade.rods.length - i) * rodStep, scale }),
+    ),
+    ...placed.flatMap(({ face, dx }): Item[] => {
+      const { x } = faceExtent(face);
+      const own: Item[] = [
+        ...groundItems(groundLine(face.ground, { from: x[0] - half, to: x[1] + half }), scale),
+        ...claddingItems(face, { scale, boardMarks: false, boardScrews: false }),
+        ...openingItems(face),
+        ...penetrationItems(project, face.id),
+      ];
+      return shiftItems(own, { dx, dy: 0 });
+    }),
+    ...controlLineItems({
+      lines,
+      x: [left - BESIDE * paper, right + BESIDE * paper],
+      labelX: right + (BESIDE + 6) * paper,
+      scale,
+    }),
+    ...placed.flatMap(({ face, dx }): Item[] =>
+      shiftItems(
+        [
+          ...openingNames(face, scale),
+          ...findingItems(findings, face.id),
+          ...faceNameItems(face, top + 8 * paper),
+          {
+            kind: "dimension",
+            layer: layerName("FRAME", "D"),
+            of: face.id,
+            style: "chain",
+            along: "x",
+            at: low - DIMENSION_STEP * paper,
+            points: chainPoints(face),
+          },
+        ],
+        { dx, dy: 0 },
+      ),
+    ),
+  ];
+  return makeScene({
+    id: "developed-elevation",
+    title: message("drawing.title.developed-elevation", { project: project.title }),
+    scale,
+    items,
+  });
+}
+
+interface PlacedFace {
+  readonly face: FaceLayout;
+  readonly dx: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where each face stands on the developed drawing: add `dx` to an x of its own frame. */
+export function placeFaces(faces: readonly FaceLayout[], between: number): PlacedFace[] {
+  let from = 0;
+  return faces.map((face): PlacedFace => {
+    const { x } = faceExtent(face);
+    const placed = { face, dx: from - x[0], from, to: from + x[1] - x[0] };
+    from = placed.to + between;
+    return placed;
+  });
+}
+
+function faceNameItems(face: FaceLayout, y: number): Item[] {
+  const { x } = faceExtent(face);
+  return [
+    {
+      kind: "text",
+      layer: layerName("FRAME", "T"),
+      of: face.id,
+      at: [(x[0] + x[1]) / 2, y],
+      text: message("drawing.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
+      height: NAME,
+      weight: "bold",
+      anchor: "middle",
+      ink: "second",
+    },
+  ];
+}
+
+/** Ends of the cladding, zone ends and jambs, left to right. */
+export function chainPoints(face: FaceLayout): number[] {
+  const { x } = faceExtent(face);
+  // Of two zones that meet, the left one's end stands for the joint between them.
+  const zoneEnds = face.zones.map((zone) => polygonBounds(zone.region).x[1]);
+  const jambs = face.openings.flatMap(({ region }) => [...region.x]);
+  const all = [x[0], x[1], ...zoneEnds, ...jambs].sort((a, b) => a - b);
+  return all.filter((at, i) => i === 0 || at - (all[i - 1] as number) > 1);
+}

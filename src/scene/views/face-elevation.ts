@@ -1,0 +1,166 @@
+/** One face for print: every piece with its mark, running dimensions, the rod's segments, the joints' widths. */
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { Rect } from "../../geometry/rect.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade, FaceLayout, RodResult } from "../../setout/facade.ts";
+import { message } from "../../text/message.ts";
+import { snap } from "../../units/length.ts";
+import { makeScene } from "../bounds.ts";
+import type { Item, Scene } from "../model.ts";
+import { layerName } from "../roles.ts";
+import { claddingItems } from "./cladding.ts";
+import { controlLineItems, heightLines } from "./control-lines.ts";
+import { faceExtent, heading, lowestGround } from "./extent.ts";
+import { findingItems } from "./finding-symbols.ts";
+import { groundItems, groundLine } from "./ground.ts";
+import { jointWidthItems } from "./joint-widths.ts";
+import { openingItems, openingNames, penetrationItems } from "./openings.ts";
+import { fittingScale } from "./scales.ts";
+import { DIMENSION_STEP } from "./style.ts";
+
+/** What an A3 sheet leaves for the face itself between its dimensions and names, mm on paper. */
+const ROOM = [282, 150] as const;
+
+/** Board marks and screws are drawn from this scale on. */
+const DETAILED_FROM = 1 / 30;
+
+export interface FaceElevationOptions {
+  /** Millimetres of paper for one of the model; the largest usual one that fits A3 unless told. */
+  readonly scale?: number;
+}
+
+/** The elevation of one face; undefined when the facade has no such face. */
+export function faceElevation(
+  facade: Facade,
+  project: Project,
+  faceId: string,
+  options: FaceElevationOptions = {},
+): Scene | undefined {
+  const face = facade.faces.find(({ id }) => id === faceId);
+  if (!face) return undefined;
+  const extent = faceExtent(face);
+  const low = lowestGround(face);
+  const scale = options.scale ?? fittingScale({ x: extent.x, y: [low, extent.y[1]] }, { room: ROOM });
+  const paper = 1 / scale;
+  const detailed = scale >= DETAILED_FROM;
+  const lines = heightLines(face.controlLines);
+  const items: Item[] = [
+    ...groundItems(
+      groundLine(face.ground, { from: extent.x[0] - 6 * paper, to: extent.x[1] + 6 * paper }),
+      scale,
+    ),
+    ...claddingItems(face, { scale, boardMarks: true, boardScrews: detailed }),
+    ...openingItems(face),
+    ...penetrationItems(project, face.id),
+    ...uprightLines(face, { extent, low, paper }),
+    ...controlLineItems({
+      lines,
+      x: [extent.x[0] - 4 * paper, extent.x[1] + 4 * paper],
+      labelX: extent.x[1] + 24 * paper,
+      scale,
+    }),
+    ...openingNames(face, scale),
+    ...jointWidthItems(face, { extent, scale }),
+    ...findingItems(facade.findings, face.id),
+    ...dimensions(facade, face, { extent, low, paper }),
+  ];
+  return makeScene({
+    id: `face-${face.id}`,
+    title: message("drawing.title.face-elevation", { face: heading(face.id) }),
+    scale,
+    items,
+  });
+}
+
+interface Room {
+  readonly extent: Rect;
+  /** Lowest ground. */
+  readonly low: number;
+  readonly paper: number;
+}
+
+/** Upright control lines stand out under and over the face, so that they do not cross its pieces. */
+function uprightLines(face: FaceLayout, { extent, low, paper }: Room): Item[] {
+  return face.controlLines
+    .filter(({ direction, kind }) => direction === "vertical" && kind !== "jamb")
+    .map(
+      (line): Item => ({
+        kind: "polyline",
+        layer: layerName("CTRLIN"),
+        of: line.id,
+        line: "control",
+        points: [
+          [line.at, low - 3 * paper],
+          [line.at, extent.y[0]],
+        ],
+      }),
+    );
+}
+
+function dimensions(facade: Facade, face: FaceLayout, { extent, low, paper }: Room): Item[] {
+  const layer = layerName("FRAME", "D");
+  const heights = heightLines(face.controlLines).map(({ at }) => at);
+  const rod = facade.rods.find(({ zones }) => zones.some((zone) => zone.face === face.id));
+  const first = low - DIMENSION_STEP * paper;
+  const leftmost = extent.x[0] - DIMENSION_STEP * paper;
+  const items: Item[] = [
+    {
+      kind: "dimension",
+      layer,
+      of: face.id,
+      style: "running",
+      along: "x",
+      at: first,
+      from: low - 2 * paper,
+      points: uprightEdges(face, extent),
+    },
+  ];
+  if (heights.length > 1) {
+    items.push({
+      kind: "dimension",
+      layer,
+      of: face.id,
+      style: "chain",
+      along: "y",
+      at: leftmost,
+      from: extent.x[0],
+      points: heights,
+    });
+  }
+  if (rod) items.push(rodSegments(rod, leftmost - DIMENSION_STEP * paper));
+  return items;
+}
+
+/** The rod's segments with the boards in each and their gap. */
+function rodSegments(rod: RodResult, at: number): Item {
+  const points = [...new Set(rod.segments.flatMap(({ from, to }) => [snap(from), snap(to)]))].sort(
+    (a, b) => a - b,
+  );
+  const labels = points.slice(0, -1).map((from) => {
+    const segment = rod.segments.find((one) => snap(one.from) === from);
+    return segment
+      ? message("drawing.rod-segment", { boards: segment.courses.length, gap: segment.gap })
+      : "";
+  });
+  return {
+    kind: "dimension",
+    layer: layerName("ROD", "D"),
+    of: rod.id,
+    style: "chain",
+    along: "y",
+    at,
+    points,
+    labels,
+  };
+}
+
+/** Ends of zones, jambs and the edges of sheets, left to right. */
+function uprightEdges(face: FaceLayout, extent: Rect): number[] {
+  const boxes = [
+    ...face.zones.map(({ region }) => polygonBounds(region)),
+    ...face.openings.map(({ region }) => region),
+    ...face.pieces.filter(({ kind }) => kind === "sheet").map(({ outline }) => polygonBounds(outline)),
+  ];
+  const all = [...extent.x, ...boxes.flatMap(({ x }) => [...x])].map(snap);
+  return [...new Set(all)].sort((a, b) => a - b);
+}

@@ -1,0 +1,87 @@
+/** Where a piece's mark can stand clear of its fixings. */
+
+import type { Point } from "../../geometry/point.ts";
+import type { Polygon } from "../../geometry/polygon.ts";
+import { polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
+import { textWidth } from "../text-widths.ts";
+
+/** Clear space round the mark, in heights of capitals. */
+const CLEAR = 0.25;
+
+export interface MarkSpot {
+  readonly at: Point;
+  readonly angleDeg: 0 | 90;
+}
+
+/**
+ * The spot for a mark nearest the middle of a piece, lying first, upright where only that fits; undefined where neither
+ * does.
+ * @param height of capitals, millimetres on paper
+ * @param dotRadius of the fixings as drawn, model mm
+ */
+export function markSpot({
+  mark,
+  outline,
+  dots,
+  dotRadius,
+  height,
+  scale,
+  weight,
+}: {
+  mark: string;
+  outline: Polygon;
+  dots: readonly Point[];
+  dotRadius: number;
+  height: number;
+  scale: number;
+  weight: "regular" | "bold";
+}): MarkSpot | undefined {
+  const margin = (height * CLEAR) / scale;
+  const long = textWidth({ text: mark, height, weight }) / scale + 2 * margin;
+  const high = height / scale + 2 * margin;
+  const box = polygonBounds(outline);
+  const middle: Point = [(box.x[0] + box.x[1]) / 2, (box.y[0] + box.y[1]) / 2];
+  for (const angleDeg of [0, 90] as const) {
+    const [w, h] = angleDeg === 0 ? [long, high] : [high, long];
+    if (w > box.x[1] - box.x[0] || h > box.y[1] - box.y[0]) continue;
+    const xs = places({ from: box.x[0] + w / 2, to: box.x[1] - w / 2, step: w / 2, middle: middle[0] });
+    const ys = places({ from: box.y[0] + h / 2, to: box.y[1] - h / 2, step: h / 2, middle: middle[1] });
+    const spots = xs
+      .flatMap((x) => ys.map((y): Point => [x, y]))
+      .sort((a, b) => away(a, middle) - away(b, middle) || b[1] - a[1] || a[0] - b[0]);
+    for (const at of spots) {
+      const rect = {
+        x: [at[0] - w / 2, at[0] + w / 2] as const,
+        y: [at[1] - h / 2, at[1] + h / 2] as const,
+      };
+      const hit = dots.some(
+        ([x, y]) => Math.abs(x - at[0]) < w / 2 + dotRadius && Math.abs(y - at[1]) < h / 2 + dotRadius,
+      );
+      if (!hit && rectInsidePolygon(rect, outline)) return { at, angleDeg };
+    }
+  }
+  return undefined;
+}
+
+function away([x, y]: Point, [mx, my]: Point): number {
+  return Math.hypot(x - mx, y - my);
+}
+
+/** Places outward from the middle within the reach, seven to each side at most. */
+function places({
+  from,
+  to,
+  step,
+  middle,
+}: {
+  from: number;
+  to: number;
+  step: number;
+  middle: number;
+}): number[] {
+  const found = [Math.min(to, Math.max(from, middle))];
+  for (let k = 1; k <= 7; k++) {
+    for (const at of [middle + k * step, middle - k * step]) if (at >= from && at <= to) found.push(at);
+  }
+  return found;
+}

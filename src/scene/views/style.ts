@@ -1,0 +1,13 @@
+/** Sizes that all views share, millimetres on paper. Text heights from the ISO 3098 series 2.5, 3.5, 5. */
+export const TEXT = 2.5;
+export const NAME = 3.5;
+
+/** From one dimension line to the next, and from the drawing to the first. */
+export const DIMENSION_STEP = 9;
+
+/** The least radius at which a fixing is seen. */
+export const FIXING_RADIUS = 0.55;
+export const SCREW_RADIUS = 0.3;
+
+/** Between labels in a column. */
+export const LABEL_STEP = TEXT * 1.6;
