@@ -1,0 +1,26 @@
+/** The exact storey rod: boards and gaps between control lines. Plain values in, plain values out, millimetres. */
+export type {
+  Course,
+  GapOutsideBand,
+  MissedLine,
+  NearestChange,
+  RodMerit,
+  RodOutcome,
+  RodProof,
+  RodSolution,
+  RodSummary,
+  RuleCost,
+  SegmentRefusal,
+  SegmentSolution,
+  WidthCount,
+} from "./outcome.ts";
+export type {
+  RippedBoard,
+  RodProblem,
+  RodProblemCode,
+  RodProblemFault,
+  RodSegment,
+  SecondaryLine,
+} from "./problem.ts";
+export { solveRod } from "./rod.ts";
+export { runsTouching, type TouchingRun } from "./runs.ts";

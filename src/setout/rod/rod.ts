@@ -1,0 +1,105 @@
+import { fromGridSteps, toGridSteps } from "../../units/length.ts";
+import { bestFew } from "./alternatives.ts";
+import { countChoices, countsCanKeepLook, nearestOutsideBand } from "./counts.ts";
+import { problemFaults } from "./faults.ts";
+import { type GridRod, toGridRod } from "./grid-rod.ts";
+import { nearestChanges } from "./nearest-changes.ts";
+import { orderer } from "./order.ts";
+import type { GapOutsideBand, RodMerit, RodOutcome, RuleCost, SegmentRefusal } from "./outcome.ts";
+import type { RodProblem } from "./problem.ts";
+import { bestCounts, prepareSearch, type RodSearch } from "./search.ts";
+import { buildSolution, gapInMm, meritOf, summarise, widthCounts } from "./solution.ts";
+
+/** How many rods with other counts are shown beside the best. */
+const ALTERNATIVES = 3;
+
+/** How much the band is widened at either end to show what it costs, in millimetres. */
+const BAND_EASED_BY_MM = 1;
+
+/**
+ * The best rod there is, by an exact search, or the proof that there is none with the least changes that would make one.
+ *
+ * Hard rules, in this order: the boards and gaps fill every segment exactly with one gap per segment within the band; no more than
+ * `maxEqualTouching` boards of one width touch, borders included. Among the rods that keep them, in this order: fewest secondary lines
+ * missed; least spread of gaps between segments; least sum of distances from the preferred gap; fewest boards. The order of boards then
+ * has the fewest repeats of patterns of up to three boards (two in a very long rod), and the widest board first where that leaves a choice.
+ */
+export function solveRod(problem: RodProblem): RodOutcome {
+  const faults = problemFaults(problem);
+  if (faults.length > 0) return { kind: "unusable", faults };
+  const rod = toGridRod(problem);
+  const choices = rod.segments.map((segment) => countChoices(rod, segment));
+  const proof = {
+    examined: choices.reduce((product, list) => product * list.length, 1),
+    exhaustive: true,
+  } as const;
+  const search = prepareSearch(rod, choices);
+  const few = bestFew(search, ALTERNATIVES);
+  const [best] = few;
+  const ruleCosts = costOfRules(search, best === undefined ? undefined : meritOf(rod, best));
+  const order = orderer(rod);
+  const [solution, ...alternatives] = few.flatMap((found) => {
+    const boards = order(found.picks.map((reach) => reach.choice));
+    return boards === undefined ? [] : [buildSolution(problem, rod, found, boards)];
+  });
+  if (solution === undefined) {
+    const segments = refusals(search);
+    return { kind: "impossible", segments, nearestChanges: nearestChanges(rod), ruleCosts, proof };
+  }
+  return { kind: "solved", best: solution, alternatives, ruleCosts, proof };
+}
+
+function costOfRules(search: RodSearch, kept: RodMerit | undefined): RuleCost[] {
+  const { rod } = search;
+  const costs: RuleCost[] = [];
+  const add = (rule: RuleCost["rule"], eased: GridRod, band?: readonly [number, number]): void => {
+    const found = bestCounts(prepareSearch(eased));
+    if (found === undefined) return;
+    const withoutIt = summarise(eased, found);
+    const saves = kept === undefined ? {} : { saves: saving(kept, withoutIt.merit) };
+    costs.push({ rule, ...(band === undefined ? {} : { easedBand: band }), withoutIt, ...saves });
+  };
+  if (rod.maxTouching !== Number.POSITIVE_INFINITY)
+    add("look", { ...rod, maxTouching: Number.POSITIVE_INFINITY });
+  if (rod.lines.length > 0) add("secondary", { ...rod, lines: [] });
+  const by = toGridSteps(BAND_EASED_BY_MM);
+  const band = [Math.max(0, rod.band[0] - by), rod.band[1] + by] as const;
+  add("band", { ...rod, band }, [fromGridSteps(band[0]), fromGridSteps(band[1])]);
+  return costs;
+}
+
+function saving(kept: RodMerit, eased: RodMerit): RodMerit {
+  return {
+    missedLines: kept.missedLines - eased.missedLines,
+    gapSpread: kept.gapSpread - eased.gapSpread,
+    gapOffset: kept.gapOffset - eased.gapOffset,
+    boards: kept.boards - eased.boards,
+  };
+}
+
+/** Why there is no rod: the segments no counts fit, or else those whose boards cannot be ordered by the look rule. */
+function refusals({ rod }: RodSearch): SegmentRefusal[] {
+  const unfilled = rod.segments.filter((segment) => countChoices(rod, segment).length === 0);
+  if (unfilled.length > 0) {
+    return unfilled.map((segment) => {
+      const { below, above } = nearestOutsideBand(rod, segment);
+      const outside = (choice: typeof below): GapOutsideBand[] => {
+        const gap = choice === undefined ? undefined : gapInMm(choice);
+        return choice === undefined || gap === undefined ? [] : [{ gap, counts: widthCounts(rod, choice) }];
+      };
+      const [nearestBelow] = outside(below);
+      const [nearestAbove] = outside(above);
+      return {
+        id: segment.id,
+        reason: "no-count-fits",
+        ...(nearestBelow === undefined ? {} : { nearestBelow }),
+        ...(nearestAbove === undefined ? {} : { nearestAbove }),
+      };
+    });
+  }
+  const unordered = rod.segments.filter((segment) =>
+    countChoices(rod, segment).every((choice) => !countsCanKeepLook(choice, rod.maxTouching)),
+  );
+  if (unordered.length > 0) return unordered.map(({ id }) => ({ id, reason: "equal-touching" }));
+  return rod.segments.map(({ id }) => ({ id, reason: "equal-touching-across-borders" }));
+}
