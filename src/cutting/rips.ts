@@ -70,7 +70,8 @@ export function soundRuns(board: PileBoard): Span[] {
   const runs: Span[] = [];
   let from = 0;
   for (const defect of [...board.defects].sort((a, b) => a.from - b.from)) {
-    if (defect.from > from) runs.push({ from, to: Math.min(defect.from, board.length) });
+    const to = Math.min(defect.from, board.length);
+    if (to > from) runs.push({ from, to });
     from = Math.max(from, defect.to);
   }
   if (from < board.length) runs.push({ from, to: board.length });
