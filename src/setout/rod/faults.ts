@@ -83,7 +83,8 @@ function checkRules(problem: RodProblem, add: Add, isNumber: IsNumber): void {
   if (problem.secondaryLines.length > MOST_SECONDARY_LINES) {
     add("too-many-lines", "secondaryLines", problem.secondaryLines.length);
   }
-  const narrowest = Math.min(...problem.widths, ...(problem.ripped ?? []).map((board) => board.width));
+  const all = [...problem.widths, ...(problem.ripped ?? []).map((board) => board.width)];
+  const narrowest = Math.min(...all.filter((width) => width > 0));
   problem.secondaryLines.forEach(({ at, tolerance }, index) => {
     isNumber(`secondaryLines/${index}/at`, at);
     if (!isNumber(`secondaryLines/${index}/tolerance`, tolerance)) return;

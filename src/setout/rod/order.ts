@@ -80,19 +80,22 @@ function orderBoards(
     let best = FORBIDDEN;
     if (node === stage.lattice.size - 1) best = worthOf(index + 1, 0, stages[index + 1]?.adjoins ? state : 0);
     else {
-      for (let width = 0; width < widths; width += 1)
-        best = Math.max(best, worthOfLaying(stage, index, node, state, width));
+      for (let width = 0; width < widths; width += 1) {
+        const worth = worthOfLaying({ index, node, state, width });
+        if (worth > best) best = worth;
+      }
     }
-    const worth = best === FORBIDDEN ? FORBIDDEN : best + (stage.hits[node] ?? 0) * LINE_WORTH;
-    stage.worth[place] = worth;
-    return worth;
+    if (best !== FORBIDDEN) best += (stage.hits[node] ?? 0) * LINE_WORTH;
+    stage.worth[place] = best;
+    return best;
   };
-  const worthOfLaying = (stage: Stage, index: number, node: number, state: number, width: number): number => {
-    const onward = stage.lattice.onward[node * widths + width] ?? -1;
-    const after = states.next[state * widths + width] ?? -1;
+  const worthOfLaying = (at: { index: number; node: number; state: number; width: number }): number => {
+    const step = at.state * widths + at.width;
+    const onward = stages[at.index]?.lattice.onward[at.node * widths + at.width] ?? -1;
+    const after = states.next[step] ?? -1;
     if (onward < 0 || after < 0) return FORBIDDEN;
-    const worth = worthOf(index, onward, after);
-    return worth === FORBIDDEN ? FORBIDDEN : worth - (states.repeats[state * widths + width] ?? 0);
+    const worth = worthOf(at.index, onward, after);
+    return worth === FORBIDDEN ? FORBIDDEN : worth - (states.repeats[step] ?? 0);
   };
 
   const total = worthOf(0, 0, 0);
@@ -104,7 +107,8 @@ function orderBoards(
     for (let node = 0; node < stage.lattice.size - 1; ) {
       const wanted = worthOf(index, node, state) - (stage.hits[node] ?? 0) * LINE_WORTH;
       const width =
-        widestFirst.find((candidate) => worthOfLaying(stage, index, node, state, candidate) === wanted) ?? 0;
+        widestFirst.find((candidate) => worthOfLaying({ index, node, state, width: candidate }) === wanted) ??
+        0;
       row.push(width);
       node += stage.lattice.strides[width] ?? 1;
       state = states.next[state * widths + width] ?? 0;

@@ -4,6 +4,19 @@ import { latticeOf, nodeOf } from "./lattice.ts";
 import { type Meeting, meetingsOf, mostLinesMeetable } from "./meetings.ts";
 import type { TouchingStates } from "./touching.ts";
 
+/** A choice of counts with the secondary lines its rows could meet, which do not depend on the look rule. */
+export interface Meetable {
+  readonly choice: CountChoice;
+  readonly meetings: readonly Meeting[];
+  /** The most lines one row can meet, the look rule left aside. */
+  readonly mostLines: number;
+}
+
+export function meetableLines(rod: GridRod, segment: GridSegment, choice: CountChoice): Meetable {
+  const meetings = rod.lines.length === 0 ? [] : meetingsOf(rod, segment, choice);
+  return { choice, meetings, mostLines: mostLinesMeetable(meetings) };
+}
+
 /**
  * What one choice of counts can do in one segment: for each state of the look rule it may begin in, the states it may end in and the
  * most secondary lines it can meet on the way there.
@@ -21,11 +34,12 @@ export class Reach {
   readonly #worked = new Map<number, Int16Array>();
   #isExact: boolean;
 
-  constructor(rod: GridRod, segment: GridSegment, states: TouchingStates, choice: CountChoice) {
+  constructor(states: TouchingStates, meetable: Meetable) {
+    const { choice, meetings, mostLines } = meetable;
     this.choice = choice;
+    this.mostLines = mostLines;
     this.#states = states;
-    this.#meetings = rod.lines.length === 0 ? [] : meetingsOf(rod, segment, choice);
-    this.mostLines = mostLinesMeetable(this.#meetings);
+    this.#meetings = meetings;
     this.#isExact = states.count === 1;
     this.#bound = Int16Array.from(states.lastWidth, (width) => {
       const canEnd = width < 0 ? this.#isExact : (choice.counts[width] ?? 0) > 0;

@@ -7,7 +7,8 @@ import { nearestChanges } from "./nearest-changes.ts";
 import { orderer } from "./order.ts";
 import type { GapOutsideBand, RodMerit, RodOutcome, RuleCost, SegmentRefusal } from "./outcome.ts";
 import type { RodProblem } from "./problem.ts";
-import { bestCounts, prepareSearch, type RodSearch } from "./search.ts";
+import type { Meetable } from "./reach.ts";
+import { bestCounts, meetableTable, prepareSearch, type RodSearch } from "./search.ts";
 import { buildSolution, gapInMm, meritOf, summarise, widthCounts } from "./solution.ts";
 
 /** How many rods with other counts are shown beside the best. */
@@ -28,43 +29,51 @@ export function solveRod(problem: RodProblem): RodOutcome {
   const faults = problemFaults(problem);
   if (faults.length > 0) return { kind: "unusable", faults };
   const rod = toGridRod(problem);
-  const choices = rod.segments.map((segment) => countChoices(rod, segment));
+  const choices = meetableTable(rod);
   const proof = {
     examined: choices.reduce((product, list) => product * list.length, 1),
     exhaustive: true,
   } as const;
-  const search = prepareSearch(rod, choices);
-  const few = bestFew(search, ALTERNATIVES);
+  const few = bestFew(prepareSearch(rod, choices), ALTERNATIVES);
   const [best] = few;
-  const ruleCosts = costOfRules(search, best === undefined ? undefined : meritOf(rod, best));
+  const ruleCosts = costOfRules(rod, choices, best === undefined ? undefined : meritOf(rod, best));
   const order = orderer(rod);
   const [solution, ...alternatives] = few.flatMap((found) => {
     const boards = order(found.picks.map((reach) => reach.choice));
     return boards === undefined ? [] : [buildSolution(problem, rod, found, boards)];
   });
   if (solution === undefined) {
-    const segments = refusals(search);
+    const segments = refusals(rod);
     return { kind: "impossible", segments, nearestChanges: nearestChanges(rod), ruleCosts, proof };
   }
   return { kind: "solved", best: solution, alternatives, ruleCosts, proof };
 }
 
-function costOfRules(search: RodSearch, kept: RodMerit | undefined): RuleCost[] {
-  const { rod } = search;
+function costOfRules(
+  rod: GridRod,
+  choices: readonly (readonly Meetable[])[],
+  kept: RodMerit | undefined,
+): RuleCost[] {
   const costs: RuleCost[] = [];
-  const add = (rule: RuleCost["rule"], eased: GridRod, band?: readonly [number, number]): void => {
-    const found = bestCounts(prepareSearch(eased));
+  const add = (rule: RuleCost["rule"], eased: RodSearch, band?: readonly [number, number]): void => {
+    const found = bestCounts(eased);
     if (found === undefined) return;
-    const withoutIt = summarise(eased, found);
+    const withoutIt = summarise(eased.rod, found);
     const saves = kept === undefined ? {} : { saves: saving(kept, withoutIt.merit) };
     costs.push({ rule, ...(band === undefined ? {} : { easedBand: band }), withoutIt, ...saves });
   };
-  if (rod.maxTouching !== Number.POSITIVE_INFINITY)
-    add("look", { ...rod, maxTouching: Number.POSITIVE_INFINITY });
-  if (rod.lines.length > 0) add("secondary", { ...rod, lines: [] });
+  if (rod.maxTouching !== Number.POSITIVE_INFINITY) {
+    add("look", prepareSearch({ ...rod, maxTouching: Number.POSITIVE_INFINITY }, choices));
+  }
+  if (rod.lines.length > 0) {
+    const unheeded = choices.map((list) =>
+      list.map(({ choice }) => ({ choice, meetings: [], mostLines: 0 })),
+    );
+    add("secondary", prepareSearch({ ...rod, lines: [] }, unheeded));
+  }
   const by = toGridSteps(BAND_EASED_BY_MM);
   const band = [Math.max(0, rod.band[0] - by), rod.band[1] + by] as const;
-  add("band", { ...rod, band }, [fromGridSteps(band[0]), fromGridSteps(band[1])]);
+  add("band", prepareSearch({ ...rod, band }), [fromGridSteps(band[0]), fromGridSteps(band[1])]);
   return costs;
 }
 
@@ -78,7 +87,7 @@ function saving(kept: RodMerit, eased: RodMerit): RodMerit {
 }
 
 /** Why there is no rod: the segments no counts fit, or else those whose boards cannot be ordered by the look rule. */
-function refusals({ rod }: RodSearch): SegmentRefusal[] {
+function refusals(rod: GridRod): SegmentRefusal[] {
   const unfilled = rod.segments.filter((segment) => countChoices(rod, segment).length === 0);
   if (unfilled.length > 0) {
     return unfilled.map((segment) => {

@@ -1,6 +1,6 @@
-import { type CountChoice, countChoices, countsCanKeepLook } from "./counts.ts";
+import { countChoices, countsCanKeepLook } from "./counts.ts";
 import type { GridRod } from "./grid-rod.ts";
-import { Reach } from "./reach.ts";
+import { type Meetable, meetableLines, Reach } from "./reach.ts";
 import { type TouchingStates, touchingStates } from "./touching.ts";
 
 /** Choices per segment, narrowest gap first, with what each can do. */
@@ -27,16 +27,23 @@ export interface RodSearch {
   readonly table: ReachTable;
 }
 
+/** Every choice of counts of every segment, with what it could meet; one table serves searches with and without the look rule. */
+export function meetableTable(rod: GridRod): Meetable[][] {
+  return rod.segments.map((segment) =>
+    countChoices(rod, segment).map((choice) => meetableLines(rod, segment, choice)),
+  );
+}
+
 /** Sets the search up. Choices whose counts alone break the look rule are left out. */
 export function prepareSearch(
   rod: GridRod,
-  choices = rod.segments.map((segment) => countChoices(rod, segment)),
+  choices: readonly (readonly Meetable[])[] = meetableTable(rod),
 ): RodSearch {
   const states = touchingStates(rod);
-  const table = rod.segments.map((segment, index) =>
-    (choices[index] ?? [])
-      .filter((choice: CountChoice) => countsCanKeepLook(choice, rod.maxTouching))
-      .map((choice) => new Reach(rod, segment, states, choice)),
+  const table = choices.map((list) =>
+    list
+      .filter(({ choice }) => countsCanKeepLook(choice, rod.maxTouching))
+      .map((meetable) => new Reach(states, meetable)),
   );
   return { rod, states, table };
 }
