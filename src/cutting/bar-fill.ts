@@ -2,7 +2,7 @@
  * Two ways of filling bars, used by the search over both: best fit, longest piece first; and bar by bar, each filled
  * as full as the waiting pieces allow. Lengths in steps, pieces grown by the kerf and runs by the kerf.
  */
-import type { PieceGroup } from "./subset-sums.ts";
+import type { PieceGroup, SubsetSums } from "./subset-sums.ts";
 import { subsetSums } from "./subset-sums.ts";
 
 export interface Piece {
@@ -118,60 +118,78 @@ export function fullestBars(job: FillJob): Filling {
   while (waiting.length > 0) {
     const first = waiting.shift();
     if (first === undefined) break;
-    const type = bestBarFor(first, waiting, job, available);
-    if (type === undefined) {
+    const choice = bestBarFor(first, waiting, job, available);
+    if (choice === undefined) {
       left.push(first);
       continue;
     }
-    available[type.stock] = (available[type.stock] ?? 0) - 1;
-    bars.push(fillBar(first, type, waiting, job.unit));
+    available[choice.type.stock] = (available[choice.type.stock] ?? 0) - 1;
+    bars.push(fillBar(first, choice, waiting, job.unit));
   }
   return { bars, left };
 }
 
+/** What the waiting pieces that a bar may take can fill. */
+interface Offer {
+  readonly sums: SubsetSums;
+  readonly members: readonly (readonly Piece[])[];
+}
+
+function offerOf(waiting: readonly Piece[], type: BarType, room: number, unit: number): Offer {
+  const { groups, members } = groupsOf(waiting, type);
+  return { members, sums: subsetSums(groups, room, unit) };
+}
+
 function bestBarFor(first: Piece, waiting: readonly Piece[], job: FillJob, available: readonly number[]) {
   const fitting = job.types.filter((type) => canTake(first, type, available));
-  const longest = Math.max(0, ...fitting.flatMap((type) => type.runs));
-  const tables = new Map<ReadonlySet<number>, ReturnType<typeof subsetSums>>();
-  let best: BarType | undefined;
+  const longest = fitting.reduce((most, type) => Math.max(most, ...type.runs), 0);
+  const offers = new Map<ReadonlySet<number>, Offer>();
+  let best: { type: BarType; offer: Offer } | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const type of fitting) {
-    let sums = tables.get(type.serves);
-    if (sums === undefined) {
-      sums = subsetSums(groupsOf(waiting, type).groups, longest, job.unit);
-      tables.set(type.serves, sums);
-    }
+    const offer = offers.get(type.serves) ?? offerOf(waiting, type, longest, job.unit);
+    offers.set(type.serves, offer);
     const home = shortestRunFor(first.length, type.runs);
     let used = first.length;
     for (let run = 0; run < type.runs.length; run++) {
-      used += sums.best((type.runs[run] ?? 0) - (run === home ? first.length : 0));
+      used += offer.sums.best((type.runs[run] ?? 0) - (run === home ? first.length : 0));
     }
     const rate = rateOf(job.price(type), used, total(type.runs));
     if (rate < least) {
       least = rate;
-      best = type;
+      best = { type, offer };
     }
   }
   return best;
 }
 
 /** Fills one bar, the first piece's run first, then the others from the longest; takes the pieces out of `waiting`. */
-function fillBar(first: Piece, type: BarType, waiting: Piece[], unit: number): FilledBar {
+function fillBar(
+  first: Piece,
+  choice: { type: BarType; offer: Offer },
+  waiting: Piece[],
+  unit: number,
+): FilledBar {
+  const { type } = choice;
   const pieces: Piece[][] = type.runs.map(() => []);
   const home = shortestRunFor(first.length, type.runs);
-  pieces[home]?.push(first);
-  const others = type.runs.map((_, run) => run).filter((run) => run !== home);
-  others.sort((a, b) => (type.runs[b] ?? 0) - (type.runs[a] ?? 0));
-  for (const run of [home, ...others]) {
-    const room = (type.runs[run] ?? 0) - (run === home ? first.length : 0);
-    const { groups, members } = groupsOf(waiting, type);
+  const fill = (run: number, room: number, offer: Offer) => {
     const taken = new Set<Piece>();
-    for (const [group, count] of subsetSums(groups, room, unit).take(room)) {
-      for (const piece of (members[group] ?? []).slice(0, count)) taken.add(piece);
+    for (const [group, count] of offer.sums.take(room)) {
+      for (const piece of (offer.members[group] ?? []).slice(0, count)) taken.add(piece);
     }
     pieces[run]?.push(...taken);
     const kept = waiting.filter((piece) => !taken.has(piece));
     waiting.splice(0, waiting.length, ...kept);
+  };
+  pieces[home]?.push(first);
+  fill(home, (type.runs[home] ?? 0) - first.length, choice.offer);
+  const others = type.runs.map((_, run) => run).filter((run) => run !== home);
+  others.sort((a, b) => (type.runs[b] ?? 0) - (type.runs[a] ?? 0));
+  for (const run of others) {
+    if (waiting.length === 0) break;
+    const room = type.runs[run] ?? 0;
+    fill(run, room, offerOf(waiting, type, room, unit));
   }
   return { type, pieces };
 }

@@ -12,7 +12,7 @@ export interface SubsetSums {
   take(length: number): Map<number, number>;
 }
 
-const mostCells = 10_000;
+const mostCells = 6_000;
 
 /**
  * All subset sums by dynamic programming over lengths (the recursion for bounded knapsacks in Martello & Toth, Knapsack

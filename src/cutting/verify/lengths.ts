@@ -112,8 +112,8 @@ function placeFault(span: Span, stock: LengthStock, request: LengthRequest): Len
   if (!atMost(0, span.from) || !atMost(span.to, stock.length)) return "outside-stock";
   if (!atMost(trim, span.from) || !atMost(span.to, stock.length - trim)) return "end-trim-missing";
   const sound = stock.sound.some((run) => {
-    const before = same(run.from, 0) ? 0 : margin;
-    const behind = same(run.to, stock.length) ? 0 : margin;
+    const before = atMost(run.from, 0) ? 0 : margin;
+    const behind = atMost(stock.length, run.to) ? 0 : margin;
     return atMost(run.from + before, span.from) && atMost(span.to, run.to - behind);
   });
   return sound ? undefined : "not-sound";
@@ -156,8 +156,8 @@ function longestRun(stock: LengthStock, request: LengthRequest): number {
   const trim = request.endTrim ?? 0;
   const margin = request.defectMargin ?? 0;
   return stock.sound.reduce((longest, run) => {
-    const from = Math.max(trim, run.from + (same(run.from, 0) ? 0 : margin));
-    const to = Math.min(stock.length - trim, run.to - (same(run.to, stock.length) ? 0 : margin));
+    const from = Math.max(trim, run.from + (atMost(run.from, 0) ? 0 : margin));
+    const to = Math.min(stock.length - trim, run.to - (atMost(stock.length, run.to) ? 0 : margin));
     return Math.max(longest, to - from);
   }, 0);
 }
