@@ -1,6 +1,5 @@
 /** Cutting: plans for sheets, lengths and rips, what they can cost at least, and the check that they can be sawn. */
-export { boundLengths, boundSheets } from "./bounds.ts";
-export { barCost, lengthPlanCost, sheetCost, sheetPlanCost } from "./cost.ts";
+export { boundSheets } from "./bounds.ts";
 export { cutLengths } from "./lengths.ts";
 export type * from "./model.ts";
 export type { PilePieces, PileRequest, PileResult } from "./pile.ts";
