@@ -72,6 +72,12 @@ describe("a rod that cannot be worked", () => {
     ]);
   });
 
+  it("takes a look rule that no row is long enough to break", () => {
+    const loose = solveRod({ ...good, maxEqualTouching: 1_000_000 });
+    const free = solveRod({ ...good, maxEqualTouching: undefined });
+    expect(loose.kind === "solved" && loose.best).toEqual(free.kind === "solved" && free.best);
+  });
+
   it("takes the good one", () => {
     expect(solveRod(good).kind).toBe("solved");
   });

@@ -27,7 +27,7 @@ export interface GridRod {
   readonly widths: readonly number[];
   readonly regularWidths: number;
   readonly band: readonly [min: number, max: number];
-  /** Infinity for no rule. */
+  /** Infinity for no rule, or for one that no row of boards here is long enough to break. */
   readonly maxTouching: number;
   readonly lines: readonly GridLine[];
   readonly preferredGap: number;
@@ -52,12 +52,15 @@ export function toGridRod(problem: RodProblem): GridRod {
     const { id, gapAtStart, gapAtEnd } = segment;
     return { id, from, to: end, gapAtStart, gapAtEnd, adjoins, ripped: rippedCounts };
   });
+  const narrowest = Math.min(...widths);
+  const mostBoards = segments.reduce((sum, { from, to }) => sum + Math.floor((to - from) / narrowest), 0);
+  const most = problem.maxEqualTouching ?? Number.POSITIVE_INFINITY;
   return {
     segments,
     widths,
     regularWidths: problem.widths.length,
     band,
-    maxTouching: problem.maxEqualTouching ?? Number.POSITIVE_INFINITY,
+    maxTouching: most < mostBoards ? most : Number.POSITIVE_INFINITY,
     lines: problem.secondaryLines.map((line) => ({
       at: toGridSteps(line.at),
       edge: line.edge,

@@ -2,6 +2,7 @@
 export type {
   Course,
   GapOutsideBand,
+  LineMove,
   MissedLine,
   NearestChange,
   RodMerit,

@@ -11,7 +11,7 @@ interface MovableLine {
 }
 
 /** From least to greatest, in grid steps, both included. */
-type Interval = readonly [least: number, greatest: number];
+export type Interval = readonly [least: number, greatest: number];
 
 function linesOf(rod: GridRod): MovableLine[] {
   const lines: MovableLine[] = [];
@@ -80,7 +80,7 @@ function leastMove(rod: GridRod, line: MovableLine): number | undefined {
 }
 
 /** By how much a segment may grow so that some counts fit it, shrinking below zero. */
-function growths(rod: GridRod, segment: GridSegment): Interval[] {
+export function growths(rod: GridRod, segment: GridSegment): Interval[] {
   const length = segment.to - segment.from;
   const reach = furthestMove(rod);
   return countVectors(rod, segment, {

@@ -1,6 +1,7 @@
 import { isFeasible } from "./feasible.ts";
 import type { GridRod } from "./grid-rod.ts";
 import { lineMoves } from "./move-line.ts";
+import { severalLineMoves } from "./move-lines.ts";
 import type { NearestChange } from "./outcome.ts";
 import { rippedBoards } from "./rip-board.ts";
 import { bandWidenings } from "./widen-band.ts";
@@ -10,7 +11,9 @@ const MOST_TOUCHING_EASED = 12;
 
 /** For an impossible rod, the least change of each kind that makes it possible, each worked through and found to hold. */
 export function nearestChanges(rod: GridRod): NearestChange[] {
-  return [...lineMoves(rod), ...bandWidenings(rod), ...rippedBoards(rod), ...easedLook(rod)];
+  const single = lineMoves(rod);
+  const moves = single.length > 0 ? single : severalLineMoves(rod);
+  return [...moves, ...bandWidenings(rod), ...rippedBoards(rod), ...easedLook(rod)];
 }
 
 function easedLook(rod: GridRod): NearestChange[] {

@@ -94,17 +94,21 @@ export interface SegmentRefusal {
   readonly nearestAbove?: GapOutsideBand;
 }
 
-/** The least change of one kind that makes an impossible rod possible. Lengths in millimetres, `by` with its sign. */
+/** A control line moved, in millimetres; `by` with its sign. */
+export interface LineMove {
+  /** The segment the line ends and the one it starts; both where two segments meet. */
+  readonly endOf: string | undefined;
+  readonly startOf: string | undefined;
+  readonly from: number;
+  readonly to: number;
+  readonly by: number;
+}
+
+/** The least change of one kind that makes an impossible rod possible. Lengths in millimetres. */
 export type NearestChange =
-  | {
-      readonly kind: "move-line";
-      /** The segment the line ends and the one it starts; both where two segments meet. */
-      readonly endOf: string | undefined;
-      readonly startOf: string | undefined;
-      readonly from: number;
-      readonly to: number;
-      readonly by: number;
-    }
+  | ({ readonly kind: "move-line" } & LineMove)
+  /** Where no single line will do: the moves whose lengths sum to the least. */
+  | { readonly kind: "move-lines"; readonly moves: readonly LineMove[]; readonly sum: number }
   | {
       readonly kind: "widen-band";
       readonly end: "least" | "greatest";
