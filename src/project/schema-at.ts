@@ -75,15 +75,14 @@ function links(schema: Schema): Schema[] {
 }
 
 function boundsOf(schema: Schema): Range {
-  const { minimum, maximum, exclusiveMinimum } = schema._zod.bag as Record<string, unknown>;
-  return {
-    ...(usable(minimum) ? { least: minimum } : {}),
-    ...(usable(maximum) ? { most: maximum } : {}),
-    ...(usable(exclusiveMinimum) ? { above: exclusiveMinimum } : {}),
-  };
+  const checks = (schema._zod.def.checks ?? []).map((check) => check._zod.def as Partial<Check>);
+  return Object.assign({}, ...checks.map(boundOf)) as Range;
 }
 
-/** Whole numbers carry the bounds of exact arithmetic, which say nothing to a reader. */
-function usable(bound: unknown): bound is number {
-  return typeof bound === "number" && Math.abs(bound) < Number.MAX_SAFE_INTEGER;
+type Check = z.core.$ZodCheckGreaterThanDef | z.core.$ZodCheckLessThanDef;
+
+function boundOf({ check, value, inclusive }: Partial<Check>): Range {
+  if (typeof value !== "number") return {};
+  if (check === "less_than") return { most: value };
+  return inclusive === true ? { least: value } : { above: value };
 }

@@ -58,6 +58,7 @@ function wrongSimple(file: SourceFile, path: Path, issues: readonly Issue[]): Fi
   const words = issues.flatMap((one) => (one.code === "invalid_value" ? one.values : []));
   const types = issues.flatMap((one) => (one.code === "invalid_type" ? [one.expected] : []));
   const takesLength = types.includes("number");
+  if (types.includes("object")) return wrongType(file, path, message("project.wanted.group"));
   if (!takesLength) return notAmong(file, path, words);
   if (typeof found === "number") return outOfRange(file, path);
   if (typeof found !== "string") return wrongType(file, path, message("project.wanted.length"));

@@ -17,9 +17,10 @@ export function zoneProblems(file: SourceFile, { faces }: Project): Finding[] {
       const rect = zoneRect(face, zone);
       const upsideDown = [
         ...(isUpright(rect.x) ? [] : [zoneXProblem(file, [...path, "x"], zone)]),
-        ...(isUpright(rect.y) ? [] : [spanProblem(file, [...path, "y"], "F014")]),
+        ...(zone.y === undefined || isUpright(zone.y) ? [] : [spanProblem(file, [...path, "y"], "F014")]),
       ];
-      if (upsideDown.length > 0) return upsideDown;
+      // A height taken from an outline without area is the outline's fault, which is told there.
+      if (upsideDown.length > 0 || !isUpright(rect.y)) return upsideDown;
       return [
         ...outsideProblems(file, { face, zone, rect, path }),
         ...overlapProblems(file, { face, rect, path, earlier: face.zones.slice(0, j), id: zone.id }),

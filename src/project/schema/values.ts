@@ -28,6 +28,8 @@ export const length = z
   ])
   .transform((mm) => snap(mm))
   .pipe(z.number().min(-FARTHEST_MM).max(FARTHEST_MM))
+  // The published schema sees what is written, before it becomes a number: the bounds are told to it apart.
+  .meta({ minimum: -FARTHEST_MM, maximum: FARTHEST_MM })
   .describe('Millimetres, or text with a unit: 950, "95.5 cm", "3\'-4 1/2\\"".');
 
 /** A length that must be more than nothing. */
