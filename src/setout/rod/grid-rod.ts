@@ -27,7 +27,7 @@ export interface GridRod {
   readonly widths: readonly number[];
   readonly regularWidths: number;
   readonly band: readonly [min: number, max: number];
-  /** Infinity for no rule, or for one that no row of boards here is long enough to break. */
+  /** Infinity for no rule. */
   readonly maxTouching: number;
   readonly lines: readonly GridLine[];
   readonly preferredGap: number;
@@ -52,15 +52,12 @@ export function toGridRod(problem: RodProblem): GridRod {
     const { id, gapAtStart, gapAtEnd } = segment;
     return { id, from, to: end, gapAtStart, gapAtEnd, adjoins, ripped: rippedCounts };
   });
-  const narrowest = Math.min(...widths);
-  const mostBoards = segments.reduce((sum, { from, to }) => sum + Math.floor((to - from) / narrowest), 0);
-  const most = problem.maxEqualTouching ?? Number.POSITIVE_INFINITY;
   return {
     segments,
     widths,
     regularWidths: problem.widths.length,
     band,
-    maxTouching: most < mostBoards ? most : Number.POSITIVE_INFINITY,
+    maxTouching: problem.maxEqualTouching ?? Number.POSITIVE_INFINITY,
     lines: problem.secondaryLines.map((line) => ({
       at: toGridSteps(line.at),
       edge: line.edge,
@@ -74,4 +71,11 @@ export function toGridRod(problem: RodProblem): GridRod {
 /** Ends of the segment at which a gap lies inside it: 0, 1 or 2. */
 export function endGaps(segment: GridSegment): number {
   return (segment.gapAtStart ? 1 : 0) + (segment.gapAtEnd ? 1 : 0);
+}
+
+/** The look rule as a limit: Infinity also where no row of boards is long enough to break it, so that a loose rule costs nothing. */
+export function touchingLimit(rod: GridRod): number {
+  const narrowest = Math.min(...rod.widths);
+  const mostBoards = rod.segments.reduce((sum, { from, to }) => sum + Math.floor((to - from) / narrowest), 0);
+  return rod.maxTouching < mostBoards ? rod.maxTouching : Number.POSITIVE_INFINITY;
 }

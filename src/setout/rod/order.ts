@@ -1,5 +1,5 @@
 import type { CountChoice } from "./counts.ts";
-import type { GridRod } from "./grid-rod.ts";
+import { type GridRod, touchingLimit } from "./grid-rod.ts";
 import { type Lattice, latticeOf, nodeOf } from "./lattice.ts";
 import { meetingsOf } from "./meetings.ts";
 import { LONGEST_PATTERN, type PatternStates, patternStates } from "./pattern.ts";
@@ -32,7 +32,7 @@ export function orderer(rod: GridRod): (choices: readonly CountChoice[]) => Boar
   const statesFor = (longest: number): PatternStates => {
     const states =
       known.get(longest) ??
-      patternStates({ widths: rod.widths.length, maxTouching: rod.maxTouching, longest });
+      patternStates({ widths: rod.widths.length, maxTouching: touchingLimit(rod), longest });
     known.set(longest, states);
     return states;
   };

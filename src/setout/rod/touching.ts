@@ -1,4 +1,4 @@
-import type { GridRod } from "./grid-rod.ts";
+import { type GridRod, touchingLimit } from "./grid-rod.ts";
 
 /**
  * What the look rule must remember of a row of boards: the width laid last and how many of it touch. State 0 is the fresh start;
@@ -14,7 +14,7 @@ export interface TouchingStates {
 
 export function touchingStates(rod: GridRod): TouchingStates {
   const widths = rod.widths.length;
-  const most = rod.maxTouching;
+  const most = touchingLimit(rod);
   if (most === Number.POSITIVE_INFINITY) {
     return { count: 1, next: new Int32Array(widths), lastWidth: Int32Array.of(-1) };
   }
