@@ -1,0 +1,120 @@
+/** P011: the weight of the cladding on screws that reach the studs through insulation. */
+import { FOAM_TABLE_SOURCE, thickestFoam } from "../codes/foam-sheathing.ts";
+import { type Finding, finding, type Outcome, type WorkingInput } from "../findings/finding.ts";
+import { regionArea } from "../geometry/polygon.ts";
+import type { Layer } from "../project/schema/project.ts";
+import { message } from "../text/message.ts";
+import type { ProofContext, ZoneView } from "./context.ts";
+import { widestGap, widestSpan } from "./spans.ts";
+import { compared, holds, input, written } from "./working.ts";
+
+const MM2_PER_M2 = 1e6;
+
+type Insulation = Extract<Layer, { kind: "insulation" }>;
+
+export function hungLoad(context: ProofContext): Finding[] {
+  return context.zones.flatMap((view) => {
+    const index = context.project.buildUps.findIndex(({ id }) => id === view.zone.buildUp);
+    const buildUp = context.project.buildUps[index];
+    const layers = (buildUp?.layers ?? []).filter((layer) => layer.kind === "insulation");
+    const load = hung(view);
+    if (!buildUp || layers.length === 0 || !load) return [];
+    const path = `/buildUps/${index}`;
+    return layers.some(({ bearing }) => bearing === "soft")
+      ? [throughSoft({ view, path, layers, load })]
+      : [throughFirm(context, { view, path, layers, load, screw: buildUp.battenScrew })];
+  });
+}
+
+interface HungLoad {
+  readonly massKg: number;
+  readonly areaM2: number;
+  readonly kgPerM2: number;
+}
+
+interface Hung {
+  readonly view: ZoneView;
+  readonly path: string;
+  readonly layers: readonly Insulation[];
+  readonly load: HungLoad;
+}
+
+/** Cladding and battens over the area of the cladding. */
+function hung({ pieces, battens }: ZoneView): HungLoad | undefined {
+  const areaM2 =
+    pieces.reduce((sum, { outline, holes }) => sum + regionArea({ outline, holes }), 0) / MM2_PER_M2;
+  if (areaM2 === 0) return undefined;
+  const massKg = [...pieces, ...battens].reduce((sum, piece) => sum + piece.massKg, 0);
+  return { massKg, areaM2, kgPerM2: massKg / areaM2 };
+}
+
+function thickness(layers: readonly Insulation[]): number {
+  return layers.reduce((sum, layer) => sum + layer.thickness, 0);
+}
+
+function loadInputs({ massKg, areaM2 }: HungLoad): WorkingInput[] {
+  return [
+    input("m", { meaning: "hung-mass", value: massKg, unit: "kg", basis: "typical" }),
+    input("A", { meaning: "piece-area", value: areaM2, unit: "m²", basis: "derived" }),
+  ];
+}
+
+function substituted({ massKg, areaM2, kgPerM2 }: HungLoad): string {
+  return `${written(massKg)} / ${written(areaM2, 2)} = ${written(kgPerM2)}`;
+}
+
+function throughSoft({ view, path, layers, load }: Hung): Finding {
+  return finding({
+    code: "P011",
+    outcome: "cannot evaluate",
+    where: { ...view.where, path: `${path}/layers` },
+    says: message("proof.hung.soft", {
+      mass: load.kgPerM2,
+      thickness: thickness(layers),
+      material: layers.map(({ material }) => material),
+    }),
+    hint: message("proof.hung.ask"),
+    demand: load.kgPerM2,
+    unit: "kg/m²",
+    working: { formula: "m / A", inputs: loadInputs(load), substituted: substituted(load) },
+    source: FOAM_TABLE_SOURCE,
+  });
+}
+
+function throughFirm(
+  context: ProofContext,
+  { view, path, layers, load, screw }: Hung & { screw: string },
+): Finding {
+  const found = context.project.stock.screws.find(({ id }) => id === screw);
+  const screwSpacings = view.battens.map(({ fixings }) => widestGap(fixings.map(({ y }) => y)) ?? 0);
+  const furringSpacings = view.pieces.map((piece) => widestSpan(context, piece) ?? 0);
+  const asked = {
+    screwDiameterMm: found?.diameter ?? 0,
+    screwSpacingMm: Math.max(0, ...screwSpacings),
+    furringSpacingMm: Math.max(0, ...furringSpacings),
+    claddingKgPerM2: load.kgPerM2,
+  };
+  const limit = asked.screwSpacingMm > 0 && asked.furringSpacingMm > 0 ? thickestFoam(asked) : undefined;
+  const demand = thickness(layers);
+  const outcome: Outcome =
+    limit === undefined ? "cannot evaluate" : holds("at most", { demand, limit }) ? "pass" : "fail";
+  const key = { "cannot evaluate": "outside", pass: "within", fail: "over" }[outcome];
+  return finding({
+    code: "P011",
+    outcome,
+    where: { ...view.where, path: `${path}/layers` },
+    says: message(`proof.hung.${key}`, {
+      mass: load.kgPerM2,
+      thickness: demand,
+      limit: limit ?? 0,
+      screws: asked.screwSpacingMm,
+      furring: asked.furringSpacingMm,
+    }),
+    hint: message(outcome === "pass" ? "proof.hung.foam-only" : "proof.hung.ask"),
+    ...(limit === undefined
+      ? { demand: load.kgPerM2, unit: "kg/m²" }
+      : compared("at most", { demand, limit, unit: "mm" })),
+    working: { formula: "m / A", inputs: loadInputs(load), substituted: substituted(load) },
+    source: FOAM_TABLE_SOURCE,
+  });
+}

@@ -1,0 +1,51 @@
+/** The rules of proof in the order of their codes. A rule is its file, its line here and its test. */
+
+import { byWeight, type Finding } from "../findings/finding.ts";
+import { battenSpacing } from "./batten-spacing.ts";
+import { boardProportion } from "./board-proportion.ts";
+import { boundaryFire } from "./boundary-fire.ts";
+import { cavityDepth } from "./cavity-depth.ts";
+import { cavityEnds } from "./cavity-ends.ts";
+import { type ProofInput, type ProofRule, proofContext } from "./context.ts";
+import { groundClearance } from "./ground-clearance.ts";
+import { handling } from "./handling.ts";
+import { hungLoad } from "./hung-load.ts";
+import { jointWidth } from "./joint-width.ts";
+import { oldPaint } from "./old-paint.ts";
+import { openArea } from "./open-area.ts";
+import { seasonalGap } from "./seasonal-gap.ts";
+import { sheetJoint } from "./sheet-joint.ts";
+import { siteCautions } from "./site-cautions.ts";
+import { slidingHoles } from "./sliding-holes.ts";
+import { snowBase } from "./snow-base.ts";
+import { timberOutdoors } from "./timber-outdoors.ts";
+import { weeksUncovered } from "./weeks-uncovered.ts";
+import { windowFrame } from "./window-frame.ts";
+
+export const PROOF_RULES: readonly ProofRule[] = [
+  cavityDepth,
+  jointWidth,
+  openArea,
+  boardProportion,
+  groundClearance,
+  snowBase,
+  battenSpacing,
+  boundaryFire,
+  timberOutdoors,
+  oldPaint,
+  hungLoad,
+  windowFrame,
+  sheetJoint,
+  cavityEnds,
+  seasonalGap,
+  handling,
+  weeksUncovered,
+  slidingHoles,
+  siteCautions,
+];
+
+/** Every finding of every rule, what is to be settled first at the head. */
+export function prove(input: ProofInput): Finding[] {
+  const context = proofContext(input);
+  return PROOF_RULES.flatMap((rule) => rule(context)).sort(byWeight);
+}

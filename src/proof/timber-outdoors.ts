@@ -1,0 +1,35 @@
+/** P009: woods whose heartwood does not resist decay, named by a board cladding or by a lot that it draws on. */
+import type { WoodDemand } from "../codes/demands.ts";
+import { type Finding, finding, type Outcome } from "../findings/finding.ts";
+import { message } from "../text/message.ts";
+import type { ProofContext } from "./context.ts";
+
+export function timberOutdoors({ project, demands }: ProofContext): Finding[] {
+  return project.claddings.flatMap((cladding, index) =>
+    (demands.boards[cladding.id]?.woods ?? []).map((wood) => judged(wood, `/claddings/${index}`)),
+  );
+}
+
+function judged(wood: WoodDemand, path: string): Finding {
+  const { outcome, key } = verdict(wood.resistance);
+  const inLots = outcome === "attention" && wood.lots.length > 0;
+  const judgedOn = finding({
+    code: "P009",
+    outcome,
+    where: { path: wood.lots.length > 0 ? `${path}/lots` : `${path}/species` },
+    says: message(`proof.timber.${key}${inLots ? "-lots" : ""}`, {
+      wood: wood.name,
+      lots: wood.lots.join(", "),
+    }),
+    ...(outcome === "pass" ? {} : { hint: message(`proof.timber.${key}-hint`) }),
+    source: wood.source,
+  });
+  // There is no arithmetic to carry the basis: resistance is a class of the wood, not of the board in hand.
+  return outcome === "pass" ? { ...judgedOn, provisional: true } : judgedOn;
+}
+
+function verdict(resistance: WoodDemand["resistance"]): { outcome: Outcome; key: string } {
+  if (resistance === undefined) return { outcome: "cannot evaluate", key: "unknown" };
+  if (resistance === "not resistant") return { outcome: "attention", key: "not-resistant" };
+  return { outcome: "pass", key: "resistant" };
+}

@@ -1,0 +1,67 @@
+/** P012: how far a window or door frame stands out, against the planes of the cladding beside it. */
+import { type Finding, finding, type Outcome } from "../findings/finding.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
+import { rectsOverlap } from "../geometry/rect.ts";
+import type { Opening } from "../project/schema/project.ts";
+import type { ZonePlane } from "../setout/facade.ts";
+import { message } from "../text/message.ts";
+import type { ProofContext, ZoneView } from "./context.ts";
+import { compared, holds, input, written } from "./working.ts";
+
+export function windowFrame({ zones }: ProofContext): Finding[] {
+  return zones.flatMap((view) =>
+    view.projectFace.openings.flatMap((opening, index) => {
+      if (opening.kind !== "window" && opening.kind !== "door") return [];
+      const { plane } = view;
+      const touches = rectsOverlap(polygonBounds(view.zone.region), { x: opening.x, y: opening.y });
+      if (!plane || !touches) return [];
+      return [judged({ view, plane, opening, path: `${view.facePath}/openings/${index}/frameProjection` })];
+    }),
+  );
+}
+
+interface Framed {
+  readonly view: ZoneView;
+  readonly plane: ZonePlane;
+  readonly opening: Opening;
+  readonly path: string;
+}
+
+function judged({ view, plane, opening, path }: Framed): Finding {
+  const where = { ...view.where, opening: opening.id, path };
+  const demand = opening.frameProjection ?? view.projectFace.frameProjection;
+  if (demand === undefined) {
+    return finding({
+      code: "P012",
+      outcome: "cannot evaluate",
+      where,
+      says: message("proof.frame.unknown", { opening: opening.id }),
+      source: { kind: "common practice" },
+    });
+  }
+  const { backZ, faceZ } = plane;
+  const buried = !holds("at least", { demand, limit: backZ });
+  const proud = !holds("at most", { demand, limit: faceZ });
+  const outcome: Outcome = buried || proud ? "attention" : "pass";
+  const key = buried ? "buried" : proud ? "proud" : "within";
+  const limit = buried ? backZ : faceZ;
+  const off = buried ? backZ - demand : Math.abs(demand - faceZ);
+  return finding({
+    code: "P012",
+    outcome,
+    where,
+    says: message(`proof.frame.${key}`, { opening: opening.id, off, reveal: faceZ - demand }),
+    ...(outcome === "pass" ? {} : { hint: message(`proof.frame.${key}-hint`) }),
+    ...compared(buried ? "at least" : "at most", { demand, limit, unit: "mm" }),
+    working: {
+      formula: "z_b ≤ p ≤ z_f",
+      inputs: [
+        input("p", { meaning: "frame-projection", value: demand, unit: "mm", basis: "given" }),
+        input("z_b", { meaning: "cladding-back", value: backZ, unit: "mm", basis: "derived" }),
+        input("z_f", { meaning: "cladding-face", value: faceZ, unit: "mm", basis: "derived" }),
+      ],
+      substituted: `${written(backZ)} ${buried ? ">" : "≤"} ${written(demand)} ${proud ? ">" : "≤"} ${written(faceZ)}`,
+    },
+    source: { kind: "common practice" },
+  });
+}
