@@ -68,7 +68,7 @@ function complete(
   if (count < 0 || boards < 1) return undefined;
   const last = rod.regularWidths - 1;
   return {
-    counts: prefix.counts.map((given, index) => (index === last ? count : given)),
+    counts: prefix.counts.with(last, count),
     boards,
     timber: prefix.timber + count * (rod.widths[last] ?? 0),
     gaps: boards - 1 + endGaps(segment),
@@ -115,7 +115,16 @@ export function countVectors(
 function choose(rod: GridRod, segment: GridSegment, vector: CountVector): CountChoice {
   const spare = segment.to - segment.from - vector.timber;
   const gap = vector.gaps === 0 ? Number.NaN : spare / vector.gaps;
-  return { ...vector, spare, gap, offset: vector.gaps === 0 ? 0 : Math.abs(gap - rod.preferredGap) };
+  const { counts, boards, timber, gaps } = vector;
+  return {
+    counts,
+    boards,
+    timber,
+    gaps,
+    spare,
+    gap,
+    offset: gaps === 0 ? 0 : Math.abs(gap - rod.preferredGap),
+  };
 }
 
 /** Every choice of counts whose gap lies within the band, narrowest gap first, those without any gap before all. */

@@ -28,16 +28,15 @@ export interface Meeting {
 
 /** Every place where a row with these counts, in whatever order, could meet a secondary line. */
 export function meetingsOf(rod: GridRod, segment: GridSegment, choice: CountChoice): Meeting[] {
-  const found = new Map<string, { used: readonly number[]; lines: number }>();
+  const found: { used: readonly number[]; lines: number }[] = [];
   for (const line of linesWithin(rod, segment)) {
     forEachMeeting({ rod, segment, choice, line }, (used) => {
-      const key = used.join();
-      const known = found.get(key);
-      if (known === undefined) found.set(key, { used: [...used], lines: 1 });
+      const known = found.find((meeting) => meeting.used.every((count, width) => count === used[width]));
+      if (known === undefined) found.push({ used: [...used], lines: 1 });
       else known.lines += 1;
     });
   }
-  return [...found.values()];
+  return found;
 }
 
 /** The secondary lines that an edge inside the segment could meet at all. */

@@ -1,0 +1,25 @@
+/**
+ * The one flow: a project becomes a set-out, proven facade. Everything that designs calls this function; it is pure,
+ * so the same project gives the same design, byte for byte.
+ */
+import { type Demands, demandsOf } from "./codes/demands.ts";
+import { byWeight, type Finding } from "./findings/finding.ts";
+import type { Project } from "./project/schema/project.ts";
+import { prove } from "./proof/index.ts";
+import type { Facade } from "./setout/facade.ts";
+import { setOut } from "./setout/set-out.ts";
+
+export interface Design {
+  readonly project: Project;
+  readonly demands: Demands;
+  readonly facade: Facade;
+  /** Of setting-out and proof, what is to be settled first in front. */
+  readonly findings: readonly Finding[];
+}
+
+export function design(project: Project): Design {
+  const demands = demandsOf(project);
+  const facade = setOut(project, demands);
+  const findings = [...facade.findings, ...prove({ project, facade, demands })].sort(byWeight);
+  return { project, demands, facade, findings };
+}

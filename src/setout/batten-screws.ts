@@ -1,0 +1,113 @@
+/**
+ * Screws of a batten: where along it there is timber to hold them, and backing where there is none. A batten that misses
+ * the studs still finds rims, plates and headers; between those, blocks are set behind the sheathing.
+ */
+import { common, type Interval, intervalLength } from "../geometry/interval.ts";
+import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
+import { rectOutline } from "../geometry/rect.ts";
+import { snap } from "../units/length.ts";
+import type { DraftBatten } from "./battens.ts";
+import type { Solid } from "./facade.ts";
+
+export interface ScrewPoint {
+  readonly x: number;
+  readonly y: number;
+  readonly solid: Solid;
+}
+
+/** Widest spacing of a batten's screws (common practice). */
+const SPACING_MM = 600;
+const FROM_BATTEN_END_MM = 50;
+const FROM_BATTEN_EDGE_MM = 12;
+const FROM_SOLID_EDGE_MM = 8;
+/** A screw may move this far from its even place to meet timber. */
+const MAY_MOVE_MM = 200;
+const CLOSEST_MM = 40;
+const BLOCK = { height: 89, thickness: 38 } as const;
+
+interface Hold {
+  readonly y: Interval;
+  readonly x: number;
+  readonly solid: Solid;
+}
+
+/** Finds a batten's screw points; `addBlock` sets a backing block at a height and returns it, or undefined where none can be. */
+export function screwPoints(
+  batten: DraftBatten,
+  solids: readonly Solid[],
+  addBlock: (y: number) => Solid | undefined,
+): { readonly points: readonly ScrewPoint[]; readonly missed: readonly number[] } {
+  const holds = holdsOf(batten, solids);
+  const wanted = evenPlaces(batten.y);
+  const points: ScrewPoint[] = [];
+  const missed: number[] = [];
+  for (const y of wanted) {
+    const hold = nearestHold(holds, y) ?? blockHold(batten, addBlock(y));
+    if (!hold) {
+      missed.push(y);
+      continue;
+    }
+    const at = snap(Math.min(Math.max(y, hold.y[0]), hold.y[1]));
+    if (!points.some((point) => Math.abs(point.y - at) < CLOSEST_MM))
+      points.push({ x: hold.x, y: at, solid: hold.solid });
+  }
+  return { points, missed };
+}
+
+function evenPlaces([from, to]: Interval): number[] {
+  const inset = Math.min(FROM_BATTEN_END_MM, (to - from) / 4);
+  const [first, last] = [from + inset, to - inset];
+  const gaps = Math.max(1, Math.ceil((last - first) / SPACING_MM - 1e-9));
+  return Array.from({ length: gaps + 1 }, (_, i) => snap(first + ((last - first) * i) / gaps));
+}
+
+/** Where each solid can hold a screw through the batten: upright timber along its length, bands at their height. */
+function holdsOf(batten: DraftBatten, solids: readonly Solid[]): Hold[] {
+  const inset = Math.min(FROM_BATTEN_EDGE_MM, intervalLength(batten.x) / 3);
+  const usable: Interval = [batten.x[0] + inset, batten.x[1] - inset];
+  const endInset = Math.min(FROM_BATTEN_END_MM / 2, intervalLength(batten.y) / 5);
+  const along: Interval = [batten.y[0] + endInset, batten.y[1] - endInset];
+  return solids.flatMap((solid): Hold[] => {
+    const box = polygonBounds(solid.region);
+    const x = common(usable, [box.x[0] + FROM_SOLID_EDGE_MM, box.x[1] - FROM_SOLID_EDGE_MM]);
+    if (!x) return [];
+    const at = snap((x[0] + x[1]) / 2);
+    return sliceVertical(solid.region, at).flatMap((stretch): Hold[] => {
+      const y = common(along, [stretch[0] + FROM_SOLID_EDGE_MM, stretch[1] - FROM_SOLID_EDGE_MM]);
+      return y ? [{ x: at, y: [snap(y[0]), snap(y[1])], solid }] : [];
+    });
+  });
+}
+
+/** The hold at a height, uprights before bands; else the nearest one that the screw may move to. */
+function nearestHold(holds: readonly Hold[], y: number): Hold | undefined {
+  const off = ({ y: [from, to] }: Hold): number => Math.max(from - y, y - to, 0);
+  const near = holds.filter((hold) => off(hold) <= MAY_MOVE_MM);
+  return near.sort((a, b) => off(a) - off(b) || intervalLength(b.y) - intervalLength(a.y))[0];
+}
+
+function blockHold(batten: DraftBatten, block: Solid | undefined): Hold | undefined {
+  return block && holdsOf(batten, [block])[0];
+}
+
+/** The space between the two uprights on each side of a batten's middle at a height, or undefined where one is missing. */
+export function bayAt(solids: readonly Solid[], x: number, y: number): Interval | undefined {
+  let left = Number.NEGATIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
+  for (const { kind, region } of solids) {
+    if (kind !== "stud" && kind !== "trimmer") continue;
+    const box = polygonBounds(region);
+    if (y < box.y[0] || y > box.y[1]) continue;
+    if (box.x[1] <= x) left = Math.max(left, box.x[1]);
+    else if (box.x[0] >= x) right = Math.min(right, box.x[0]);
+    else return undefined;
+  }
+  return Number.isFinite(left) && Number.isFinite(right) ? [left, right] : undefined;
+}
+
+/** A block laid flat between two uprights, its face against the sheathing. */
+export function blockRegion(bay: Interval, y: number): ReturnType<typeof rectOutline> {
+  return rectOutline({ x: bay, y: [snap(y - BLOCK.height / 2), snap(y + BLOCK.height / 2)] });
+}
+
+export const BLOCK_SECTION = BLOCK;

@@ -1,0 +1,141 @@
+/**
+ * Battens of a zone: the wishes of its cladding sorted by weight, cut to the free height between openings, broken to
+ * stock lengths, and screwed through every layer into timber.
+ */
+import { common, type Interval, intervalLength, overlaps, subtractIntervals } from "../geometry/interval.ts";
+import { rectOutline } from "../geometry/rect.ts";
+import { message } from "../text/message.ts";
+import { snap } from "../units/length.ts";
+import type { BattenWish, DraftPiece } from "./draft.ts";
+import { SQUARE } from "./facade.ts";
+import { freeUpright, type ZoneGround } from "./ground-plan.ts";
+import { letter, markOf } from "./marks.ts";
+
+export interface DraftBatten extends DraftPiece {
+  readonly x: Interval;
+  readonly y: Interval;
+  readonly reason: BattenWish["reason"];
+}
+
+export interface BattenZone {
+  readonly ground: ZoneGround;
+  readonly wishes: readonly BattenWish[];
+  readonly z: Interval;
+  readonly stock: {
+    readonly id: string;
+    readonly thickness: number;
+    readonly width: number;
+    readonly lengths: readonly number[];
+  };
+  readonly species: string;
+}
+
+const WEIGHT: readonly BattenWish["reason"][] = [
+  "corner",
+  "end",
+  "joint",
+  "jamb",
+  "butt",
+  "middle",
+  "stud",
+  "short",
+];
+
+/** A batten may be ripped down to this where another stands close (common practice: furring of 38 mm). */
+const NARROWEST_MM = 38;
+/** Battens end this short of a closure's place, so that its mesh passes in front of their ends. */
+export const CLOSURE_ROOM_MM = 2;
+/** Between two lengths of one batten. */
+const BATTEN_JOINT_MM = 5;
+const SHORTEST_MM = 60;
+
+export function placeBattens(zone: BattenZone): DraftBatten[] {
+  const strips = chooseStrips(zone);
+  return strips.flatMap((strip, column) => cutStrip(zone, strip, column));
+}
+
+/** Takes wishes by weight; one that another covers is dropped, one that it covers in part is ripped to the rest. */
+function chooseStrips(zone: BattenZone): BattenWish[] {
+  const taken: BattenWish[] = [];
+  const sorted = [...zone.wishes].sort(
+    (a, b) =>
+      WEIGHT.indexOf(a.reason) - WEIGHT.indexOf(b.reason) ||
+      a.x[0] - b.x[0] ||
+      (a.y?.[0] ?? 0) - (b.y?.[0] ?? 0),
+  );
+  for (const wish of sorted) {
+    const inTheWay = taken
+      .filter((other) => overlaps(other.x, wish.x) && sameHeight(other, wish))
+      .map(({ x }) => x);
+    if (inTheWay.length === 0) taken.push(wish);
+    else if (wish.reason !== "stud") {
+      const rest = subtractIntervals(wish.x, inTheWay).sort(
+        (a, b) => intervalLength(b) - intervalLength(a),
+      )[0];
+      if (rest && intervalLength(rest) >= NARROWEST_MM)
+        taken.push({ ...wish, x: [snap(rest[0]), snap(rest[1])] });
+    }
+  }
+  return taken.sort((a, b) => a.x[0] - b.x[0] || (a.y?.[0] ?? 0) - (b.y?.[0] ?? 0));
+}
+
+function sameHeight(a: BattenWish, b: BattenWish): boolean {
+  return !a.y || !b.y || overlaps(a.y, b.y);
+}
+
+function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBatten[] {
+  const { ground, stock } = zone;
+  const rounds = ground.rounds
+    .filter(({ bounds }) => overlaps(bounds.x, strip.x))
+    .map(({ bounds }) => bounds.y);
+  const stretches = freeUpright(ground, strip.x)
+    .flatMap((y) => subtractIntervals(y, rounds))
+    .flatMap((y): Interval[] => {
+      const asked = strip.y ? common(y, strip.y) : y;
+      return asked ? [asked] : [];
+    })
+    .map(([from, to]): Interval => [snap(from + CLOSURE_ROOM_MM), snap(to - CLOSURE_ROOM_MM)])
+    .filter((y) => intervalLength(y) >= SHORTEST_MM);
+  const longest = Math.max(...stock.lengths);
+  let index = 0;
+  return stretches.flatMap((y) =>
+    breakToLength(y, longest).map((part): DraftBatten => {
+      const mark = markOf({
+        face: ground.face,
+        zone: ground.zone.id,
+        kind: "batten",
+        number: `${column + 1}${letter(index)}`,
+      });
+      index += 1;
+      const width = snap(strip.x[1] - strip.x[0]);
+      return {
+        mark,
+        kind: "batten",
+        face: ground.face.id,
+        zone: ground.zone.id,
+        outline: rectOutline({ x: strip.x, y: part }),
+        holes: [],
+        z: zone.z,
+        ends: { left: SQUARE, right: SQUARE },
+        grain: "y",
+        material: zone.species,
+        stock: stock.id,
+        cut: { length: snap(part[1] - part[0]), width, thickness: stock.thickness },
+        why: { rule: message(`setout.why.batten.${strip.reason}`) },
+        x: strip.x,
+        y: part,
+        reason: strip.reason,
+      };
+    }),
+  );
+}
+
+function breakToLength(y: Interval, longest: number): Interval[] {
+  const parts = Math.ceil((intervalLength(y) + BATTEN_JOINT_MM) / (longest + BATTEN_JOINT_MM) - 1e-9);
+  const pitch = (intervalLength(y) + BATTEN_JOINT_MM) / parts;
+  return Array.from({ length: parts }, (_, i): Interval => {
+    const from = i === 0 ? y[0] : snap(y[0] + i * pitch);
+    const to = i === parts - 1 ? y[1] : snap(snap(y[0] + (i + 1) * pitch) - BATTEN_JOINT_MM);
+    return [from, to];
+  });
+}

@@ -1,0 +1,97 @@
+/**
+ * Where a course that is longer than its stock is joined. Butts lie over battens; neighbouring courses keep a bay apart
+ * and the same butt comes back only after two courses, where the length allows it.
+ */
+import type { Interval } from "../../geometry/interval.ts";
+
+export interface ButtProblem {
+  /** The run to fill, from end to end. */
+  readonly run: Interval;
+  /** Centres at which a butt may lie, left to right. */
+  readonly candidates: readonly number[];
+  readonly endGap: number;
+  readonly maxLength: number;
+  /** Least length of an end piece: two bays. */
+  readonly minLength: number;
+  /** Butts of the courses below, nearest first. */
+  readonly below: readonly (readonly number[])[];
+  /** Distance that butts of neighbouring courses keep (one bay). */
+  readonly stagger: number;
+}
+
+export interface ButtResult {
+  readonly butts: readonly number[];
+  /** Butts closer than the stagger to one in the two courses below. */
+  readonly conflicts: number;
+  /** Pieces longer than the stock or shorter than two bays. */
+  readonly misfits: number;
+}
+
+const CONFLICT_COST = 100;
+const MISFIT_COST = 100_000;
+const PIECE_COST = 30;
+
+/** The cheapest chain of butts by dynamic programming over the candidates: exact, and linear in the run's length. */
+export function placeButts(problem: ButtProblem): ButtResult {
+  const [from, to] = problem.run;
+  if (to - from <= problem.maxLength) return { butts: [], conflicts: 0, misfits: 0 };
+  const inner = problem.candidates.filter(
+    (x) => x - problem.endGap / 2 > from && x + problem.endGap / 2 < to,
+  );
+  const nodes = [from, ...inner, to];
+  const best = nodes.map(() => ({ cost: Number.POSITIVE_INFINITY, back: -1 }));
+  best[0] = { cost: 0, back: -1 };
+  for (let j = 1; j < nodes.length; j++) {
+    for (let i = j - 1; i >= 0; i--) {
+      const length = pieceLength(problem, nodes, i, j);
+      const start = best[i] as { cost: number };
+      const cost =
+        start.cost +
+        pieceCost(problem, length) +
+        (j < nodes.length - 1 ? buttCost(problem, nodes[j] as number) : 0);
+      if (cost < (best[j] as { cost: number }).cost - 1e-9) best[j] = { cost, back: i };
+      if (length > 2 * problem.maxLength) break;
+    }
+  }
+  const butts: number[] = [];
+  for (let j = (best.at(-1) as { back: number }).back; j > 0; j = (best[j] as { back: number }).back) {
+    butts.unshift(nodes[j] as number);
+  }
+  return {
+    butts,
+    conflicts: countConflicts(problem, butts),
+    misfits: countMisfits(problem, [from, ...butts, to]),
+  };
+}
+
+function pieceLength({ endGap }: ButtProblem, nodes: readonly number[], i: number, j: number): number {
+  const left = i === 0 ? 0 : endGap / 2;
+  const right = j === nodes.length - 1 ? 0 : endGap / 2;
+  return (nodes[j] as number) - right - ((nodes[i] as number) + left);
+}
+
+function pieceCost({ maxLength, minLength }: ButtProblem, length: number): number {
+  if (length > maxLength) return MISFIT_COST * (1 + (length - maxLength) / maxLength);
+  if (length < minLength) return MISFIT_COST * (1 - length / minLength) + PIECE_COST;
+  return PIECE_COST * (1 + (1 - length / maxLength) ** 2);
+}
+
+function buttCost(problem: ButtProblem, butt: number): number {
+  return problem.below.slice(0, 2).reduce((cost, course, i) => {
+    const near = course.filter((other) => Math.abs(other - butt) < problem.stagger - 1e-6).length;
+    const same = course.filter((other) => Math.abs(other - butt) < 1e-6).length;
+    // In the course right below a bay must lie between; two below, only the same butt offends.
+    return cost + CONFLICT_COST * (i === 0 ? near : same);
+  }, 0);
+}
+
+function countConflicts(problem: ButtProblem, butts: readonly number[]): number {
+  return butts.filter((butt) => buttCost(problem, butt) > 0).length;
+}
+
+function countMisfits(problem: ButtProblem, nodes: readonly number[]): number {
+  return nodes.slice(1).filter((_, i) => {
+    const length = pieceLength(problem, nodes, i, i + 1);
+    return length > problem.maxLength || length < problem.minLength;
+  }).length;
+}

@@ -1,0 +1,151 @@
+/** Screws of sheets and boards: on which batten, at what height, and which of a sheet's is the fixed point. */
+import { common, type Interval, intervalLength } from "../geometry/interval.ts";
+import { distance, type Point } from "../geometry/point.ts";
+import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
+import type { BoardCladding, SheetCladding } from "../project/schema/project.ts";
+import { snap } from "../units/length.ts";
+import type { DraftBatten } from "./battens.ts";
+import type { DraftPiece } from "./draft.ts";
+import { SCREW_FROM_BATTEN_EDGE_MM } from "./sheets/battens.ts";
+
+export interface CladdingPoint {
+  readonly x: number;
+  readonly y: number;
+  readonly batten: DraftBatten;
+}
+
+/** Rows of a sheet keep this from its level edges where the data sheet allows it. */
+const ROW_FROM_EDGE_MM = 50;
+/** A screw keeps this from a batten's sawn end, so that it does not split it. */
+const FROM_BATTEN_END_MM = 10;
+
+/** The battens behind a piece as upright lines: the strips they fill, each with its lengths from the bottom up. */
+function linesBehind(
+  piece: DraftPiece,
+  battens: readonly DraftBatten[],
+): { x: Interval; battens: DraftBatten[] }[] {
+  const box = polygonBounds(piece.outline);
+  const lines = new Map<string, { x: Interval; battens: DraftBatten[] }>();
+  for (const batten of battens) {
+    if (!common(batten.x, box.x) || !common(batten.y, box.y)) continue;
+    const key = `${batten.x[0]}:${batten.x[1]}`;
+    const line = lines.get(key) ?? { x: batten.x, battens: [] };
+    line.battens.push(batten);
+    lines.set(key, line);
+  }
+  return [...lines.values()].sort((a, b) => a.x[0] - b.x[0]);
+}
+
+/** The heights at x that lie in the piece, its holes taken out. */
+function heightsAt(piece: DraftPiece, x: number): Interval[] {
+  const outside = sliceVertical(piece.outline, x);
+  const holes = piece.holes.flatMap((hole) => sliceVertical(hole, x));
+  return outside.flatMap(([from, to]) => {
+    let parts: Interval[] = [[from, to]];
+    for (const [a, b] of holes) {
+      parts = parts.flatMap(([p, q]): Interval[] =>
+        b <= p || a >= q
+          ? [[p, q]]
+          : (
+              [
+                [p, a],
+                [b, q],
+              ] as Interval[]
+            ).filter(([r, s]) => s > r),
+      );
+    }
+    return parts;
+  });
+}
+
+function battenAt(battens: readonly DraftBatten[], y: number): DraftBatten | undefined {
+  return battens.find(
+    ({ y: [from, to] }) => y >= from + FROM_BATTEN_END_MM - 1e-9 && y <= to - FROM_BATTEN_END_MM + 1e-9,
+  );
+}
+
+/** The nearest height on a batten, where the wished one falls on the end of a length. */
+function ontoBatten(
+  battens: readonly DraftBatten[],
+  y: number,
+  within: Interval,
+): { y: number; batten: DraftBatten } | undefined {
+  const direct = battenAt(battens, y);
+  if (direct) return { y: snap(y), batten: direct };
+  const places = battens
+    .flatMap((batten) => {
+      const span = common(within, [batten.y[0] + FROM_BATTEN_END_MM, batten.y[1] - FROM_BATTEN_END_MM]);
+      return span ? [{ y: snap(Math.min(Math.max(y, span[0]), span[1])), batten }] : [];
+    })
+    .sort((a, b) => Math.abs(a.y - y) - Math.abs(b.y - y));
+  return places[0];
+}
+
+export function sheetPoints(
+  piece: DraftPiece,
+  cladding: SheetCladding,
+  battens: readonly DraftBatten[],
+): CladdingPoint[] {
+  const box = polygonBounds(piece.outline);
+  const [edgeMin] = cladding.dataSheet.edgeDistance;
+  return linesBehind(piece, battens).flatMap((line) => {
+    const inset = Math.min(SCREW_FROM_BATTEN_EDGE_MM, intervalLength(line.x) / 3);
+    const x = common([line.x[0] + inset, line.x[1] - inset], [box.x[0] + edgeMin, box.x[1] - edgeMin]);
+    if (!x) return [];
+    const middle = (line.x[0] + line.x[1]) / 2;
+    const at = snap(Math.min(Math.max(middle, x[0]), x[1]));
+    return heightsAt(piece, at).flatMap((height) =>
+      rowHeights(height, cladding).flatMap((y): CladdingPoint[] => {
+        const place = ontoBatten(line.battens, y, [height[0] + edgeMin, height[1] - edgeMin]);
+        return place ? [{ x: at, ...place }] : [];
+      }),
+    );
+  });
+}
+
+function rowHeights([from, to]: Interval, cladding: SheetCladding): number[] {
+  const { edgeDistance, fixingSpacing } = cladding.dataSheet;
+  const length = to - from;
+  if (length < 2 * edgeDistance[0]) return [];
+  const inset = Math.min(Math.max(ROW_FROM_EDGE_MM, edgeDistance[0]), edgeDistance[1], length / 2);
+  if (length <= 2 * edgeDistance[1] - 1e-9 && length < 2 * inset + 2 * edgeDistance[0])
+    return [(from + to) / 2];
+  const [first, last] = [from + inset, to - inset];
+  const gaps = Math.max(1, Math.ceil((last - first) / fixingSpacing[1] - 1e-9));
+  return Array.from({ length: gaps + 1 }, (_, i) => first + ((last - first) * i) / gaps);
+}
+
+/** The screw nearest to the middle of the sheet is its fixed point; ties go to the lower, then the left one. */
+export function fixedPoint(piece: DraftPiece, points: readonly CladdingPoint[]): CladdingPoint | undefined {
+  const { x, y } = polygonBounds(piece.outline);
+  const middle: Point = [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2];
+  const away = (point: CladdingPoint): number => distance([point.x, point.y], middle);
+  return [...points].sort((a, b) => away(a) - away(b) || a.y - b.y || a.x - b.x)[0];
+}
+
+export function boardPoints(
+  piece: DraftPiece,
+  cladding: BoardCladding,
+  battens: readonly DraftBatten[],
+): CladdingPoint[] {
+  const box = polygonBounds(piece.outline);
+  const end = cladding.endDistance.value;
+  const edge = cladding.edgeDistance.value;
+  return linesBehind(piece, battens).flatMap((line) => {
+    const inset = Math.min(SCREW_FROM_BATTEN_EDGE_MM, intervalLength(line.x) / 3);
+    const x = common([line.x[0] + inset, line.x[1] - inset], [box.x[0] + end, box.x[1] - end]);
+    if (!x) return [];
+    const middle = (line.x[0] + line.x[1]) / 2;
+    const at = snap(Math.min(Math.max(middle, x[0]), x[1]));
+    return heightsAt(piece, at).flatMap(([from, to]) => {
+      const width = to - from;
+      if (width < 2 * edge) return [];
+      const two = width >= cladding.twoScrewsFrom.value && width >= 4 * edge;
+      const heights = two ? [from + width / 4, to - width / 4] : [(from + to) / 2];
+      return heights.flatMap((y): CladdingPoint[] => {
+        const place = ontoBatten(line.battens, y, [from + edge, to - edge]);
+        return place ? [{ x: at, ...place }] : [];
+      });
+    });
+  });
+}

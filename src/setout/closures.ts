@@ -1,0 +1,140 @@
+/** What closes the open ends of a zone's cavity against animals, and the air that still passes. */
+import { mesh } from "../catalogue/meshes.ts";
+import { common, intervalLength } from "../geometry/interval.ts";
+import type { Point } from "../geometry/point.ts";
+import { type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
+import { rectOutline } from "../geometry/rect.ts";
+import { message } from "../text/message.ts";
+import { snap } from "../units/length.ts";
+import type { DraftBatten } from "./battens.ts";
+import type { FaceEnds } from "./corners.ts";
+import type { DraftPiece } from "./draft.ts";
+import { SQUARE, type Vent, type ZonePlane } from "./facade.ts";
+import { freeWithin, type ZoneGround } from "./ground-plan.ts";
+import { markOf } from "./marks.ts";
+
+/** Woven stainless mesh, 3 mm opening, 0.5 mm wire: keeps most insects out and passes most of the air. */
+export const CLOSURE_MESH = "3-0.5";
+const MESH_THICKNESS_MM = 1;
+
+interface OpenEnd {
+  readonly position: Vent["position"];
+  readonly region: Region;
+}
+
+export function closuresOf(zone: {
+  readonly ground: ZoneGround;
+  readonly plane: ZonePlane;
+  readonly ends: FaceEnds;
+  readonly battens: readonly DraftBatten[];
+}): { readonly pieces: readonly DraftPiece[]; readonly vents: readonly Vent[] } {
+  const { ground, plane } = zone;
+  const ends = openEnds(ground).flatMap((end) => withinWall(end, zone));
+  const pieces = ends.map(
+    ({ region, position }, i): DraftPiece => ({
+      mark: markOf({ face: ground.face, zone: ground.zone.id, kind: "closure", number: String(i + 1) }),
+      kind: "closure",
+      face: ground.face.id,
+      zone: ground.zone.id,
+      outline: region.outline,
+      holes: region.holes,
+      z: [snap(plane.backZ - plane.cavity), plane.backZ],
+      ends: { left: SQUARE, right: SQUARE },
+      material: `mesh ${CLOSURE_MESH}`,
+      cut: {
+        length: snap(intervalLength(polygonBounds(region.outline).x)),
+        width: plane.cavity,
+        thickness: MESH_THICKNESS_MM,
+      },
+      why: { rule: message(`setout.why.closure.${position.replace(" ", "-")}`) },
+    }),
+  );
+  const vents = ends.map(({ region, position }, i) =>
+    vent(zone, { region, position }, pieces[i]?.mark ?? ""),
+  );
+  return { pieces, vents };
+}
+
+function openEnds(ground: ZoneGround): OpenEnd[] {
+  return [...edgeEnds(ground), ...openingEnds(ground)];
+}
+
+/** The lower and upper edges of the region; counter-clockwise, lower edges run to the right. */
+function edgeEnds(ground: ZoneGround): OpenEnd[] {
+  return ground.region.flatMap((from, i): OpenEnd[] => {
+    const to = ground.region[(i + 1) % ground.region.length] as Point;
+    if (from[0] === to[0]) return [];
+    const lower = to[0] > from[0];
+    const lift = (p: Point): Point => [p[0], snap(p[1] + (lower ? MESH_THICKNESS_MM : -MESH_THICKNESS_MM))];
+    const strip: Polygon = lower
+      ? [from, to, lift(to), lift(from)]
+      : [to, lift(to), lift(from), from].reverse();
+    const outs = ground.keepOuts.filter(({ rect }) => common(rect.x, polygonBounds(strip).x));
+    const parts =
+      outs.length === 0
+        ? [{ outline: strip, holes: [] }]
+        : subtract(
+            strip,
+            outs.map(({ rect }) => rectOutline(rect)),
+          );
+    return parts.map((region) => ({ position: lower ? "base" : "top", region }));
+  });
+}
+
+function openingEnds(ground: ZoneGround): OpenEnd[] {
+  return ground.keepOuts.flatMap(({ rect, sillLine, headLine }): OpenEnd[] => [
+    ...(sillLine === undefined
+      ? []
+      : freeWithin(ground, { x: rect.x, y: [snap(sillLine - MESH_THICKNESS_MM), sillLine] }).map(
+          (region): OpenEnd => ({ position: "under opening", region }),
+        )),
+    ...freeWithin(ground, { x: rect.x, y: [headLine, snap(headLine + MESH_THICKNESS_MM)] }).map(
+      (region): OpenEnd => ({ position: "over opening", region }),
+    ),
+  ]);
+}
+
+/**
+ * At an outside corner two cavities meet: the face on the left of the corner closes it to the other's cladding, the one
+ * on its right starts at its own sheathing, so that the two never lie in one place.
+ */
+function withinWall(end: OpenEnd, zone: { readonly ground: ZoneGround; readonly ends: FaceEnds }): OpenEnd[] {
+  const box = polygonBounds(end.region.outline);
+  if (zone.ends.left.kind !== "external" || box.x[0] >= 0) return [end];
+  if (box.x[1] <= 0) return [];
+  const cut = subtract(end.region.outline, [
+    rectOutline({ x: [snap(box.x[0] - 1), 0], y: [snap(box.y[0] - 1), snap(box.y[1] + 1)] }),
+  ]);
+  return cut.map((region) => ({ ...end, region }));
+}
+
+const CM2_PER_M_OF_MM = 10;
+
+function vent(
+  { ground, plane, battens }: { ground: ZoneGround; plane: ZonePlane; battens: readonly DraftBatten[] },
+  { region, position }: OpenEnd,
+  closure: string,
+): Vent {
+  const box = polygonBounds(region.outline);
+  const length = intervalLength(box.x);
+  const near = battens.filter(({ y }) => y[0] < box.y[1] + NEAR_MM && y[1] > box.y[0] - NEAR_MM);
+  const filled = near.reduce((sum, { x }) => {
+    const shared = common(x, box.x);
+    return sum + (shared ? intervalLength(shared) : 0);
+  }, 0);
+  const gross = plane.cavity * CM2_PER_M_OF_MM;
+  const free = (mesh(CLOSURE_MESH)?.freeShare.value ?? 0) / 100;
+  const net = gross * Math.max(0, 1 - filled / length) * free;
+  return {
+    face: ground.face.id,
+    zone: ground.zone.id,
+    position,
+    x: box.x,
+    y: box.y[0],
+    closure,
+    grossCm2PerM: Math.round(gross * 10) / 10,
+    netCm2PerM: Math.round(net * 10) / 10,
+  };
+}
+
+const NEAR_MM = 30;

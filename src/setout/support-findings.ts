@@ -1,0 +1,216 @@
+/** What setting-out has to say of a zone's supports: missing holds, screw lengths, overhangs, backing, packers. */
+import { type Finding, finding } from "../findings/finding.ts";
+import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
+import type { BoardCladding, Cladding } from "../project/schema/project.ts";
+import { message } from "../text/message.ts";
+import { snap } from "../units/length.ts";
+import type { DraftBatten } from "./battens.ts";
+import type { Fixing, Piece } from "./facade.ts";
+import { buildUpOf } from "./resolve.ts";
+import type { ZoneTask } from "./zone-layout-task.ts";
+
+interface Laid {
+  readonly pieces: readonly Piece[];
+  readonly battens: readonly DraftBatten[];
+  readonly backing: readonly Piece[];
+  readonly missed: readonly { readonly batten: DraftBatten; readonly missed: readonly number[] }[];
+}
+
+export function supportFindings(task: ZoneTask, cladding: Cladding, laid: Laid): Finding[] {
+  const clad = laid.pieces.filter(({ kind }) => kind === "sheet" || kind === "board");
+  const battens = laid.pieces.filter(({ kind }) => kind === "batten");
+  return [
+    ...unheld(task, clad),
+    ...missedTimber(task, laid),
+    ...bites(task, "cladding", clad),
+    ...bites(task, "studs", battens),
+    ...(cladding.kind === "boards" ? overhangs(task, cladding, clad) : []),
+    ...backingFinding(task, laid.backing),
+    ...softPackers(task, laid.pieces),
+  ];
+}
+
+function where(task: ZoneTask, marks: readonly string[] = []) {
+  return { face: task.ground.face.id, zone: task.ground.zone.id, ...(marks.length > 0 && { marks }) };
+}
+
+/** Pieces that fewer than two screws hold turn about the one. */
+function unheld(task: ZoneTask, clad: readonly Piece[]): Finding[] {
+  const loose = clad.filter(({ fixings }) => fixings.length < 2).map(({ mark }) => mark);
+  return [
+    finding({
+      code: "S008",
+      outcome: loose.length > 0 ? "fail" : "pass",
+      where: where(task, loose),
+      says: message(loose.length > 0 ? "setout.support.loose" : "setout.support.held", {
+        pieces: clad.length,
+        loose: loose.length,
+      }),
+      ...(loose.length > 0 && { hint: message("setout.support.loose.hint") }),
+      source: { kind: "common practice" },
+    }),
+  ];
+}
+
+function missedTimber(task: ZoneTask, laid: Laid): Finding[] {
+  const marks = laid.missed.filter(({ missed }) => missed.length > 0).map(({ batten }) => batten.mark);
+  if (marks.length === 0) return [];
+  return [
+    finding({
+      code: "S009",
+      outcome: "fail",
+      where: where(task, marks),
+      says: message("setout.support.no-timber", { battens: marks.length }),
+      hint: message("setout.support.no-timber.hint"),
+      source: { kind: "common practice" },
+    }),
+  ];
+}
+
+function bites(task: ZoneTask, kind: "cladding" | "studs", pieces: readonly Piece[]): Finding[] {
+  const limit = task.project.limits.screwBite[kind];
+  const all = pieces.flatMap(({ mark, fixings }) => fixings.map((fixing) => ({ mark, fixing })));
+  const least = all.reduce<{ mark: string; fixing: Fixing } | undefined>(
+    (found, one) => (!found || one.fixing.bite < found.fixing.bite ? one : found),
+    undefined,
+  );
+  if (!least) return [];
+  const { fixing } = least;
+  const passed = fixing.through.map(({ thickness }) => thickness).join(" − ");
+  const length = task.project.stock.screws.find(({ id }) => id === fixing.screw)?.length ?? 0;
+  const short = fixing.bite < limit.value;
+  return [
+    finding({
+      code: "S016",
+      outcome: short ? "fail" : "pass",
+      where: where(task, [least.mark]),
+      says: message(`setout.bite.${kind}`, {
+        screw: fixing.screw,
+        bite: fixing.bite,
+        limit: limit.value,
+        into: fixing.into,
+      }),
+      ...(short && { hint: message("setout.bite.hint") }),
+      demand: fixing.bite,
+      limit: limit.value,
+      unit: "mm",
+      ratio: Math.round((limit.value / Math.max(fixing.bite, 0.001)) * 1000) / 1000,
+      working: {
+        formula: "b = min(l − Σt, s)",
+        inputs: [
+          { symbol: "l", meaning: message("setout.bite.length"), value: length, unit: "mm", basis: "given" },
+          {
+            symbol: "Σt",
+            meaning: message("setout.bite.through"),
+            value: snap(fixing.through.reduce((sum, { thickness }) => sum + thickness, 0)),
+            unit: "mm",
+            basis: "given",
+          },
+          {
+            symbol: "limit",
+            meaning: message("setout.bite.limit"),
+            value: limit.value,
+            unit: "mm",
+            basis: limit.basis,
+          },
+        ],
+        substituted: `${length} − ${passed} ≥ ${fixing.bite}`,
+      },
+      source: { kind: "common practice" },
+    }),
+  ];
+}
+
+/** How far boards stand past their last screw, measured to where a point under a rake is high enough for a screw. */
+function overhangs(task: ZoneTask, cladding: BoardCladding, clad: readonly Piece[]): Finding[] {
+  const limit = cladding.maxOverhang;
+  const worst = clad
+    .map((piece) => ({ mark: piece.mark, over: overhangOf(piece, cladding) }))
+    .sort((a, b) => b.over - a.over);
+  const far = worst.filter(({ over }) => over > limit.value + 1e-9);
+  const most = worst[0];
+  if (!most) return [];
+  return [
+    finding({
+      code: "S010",
+      outcome: far.length > 0 ? "attention" : "pass",
+      where: where(
+        task,
+        (far.length > 0 ? far : [most]).map(({ mark }) => mark),
+      ),
+      says: message(far.length > 0 ? "setout.overhang.far" : "setout.overhang.good", {
+        pieces: far.length,
+        most: most.over,
+        limit: limit.value,
+      }),
+      ...(far.length > 0 && { hint: message("setout.overhang.hint") }),
+      demand: most.over,
+      limit: limit.value,
+      unit: "mm",
+      ratio: Math.round((most.over / limit.value) * 1000) / 1000,
+      source: { kind: "common practice" },
+    }),
+  ];
+}
+
+function overhangOf(piece: Piece, cladding: BoardCladding): number {
+  if (piece.fixings.length === 0) return 0;
+  const xs = piece.fixings.map(({ x }) => x);
+  const [left, right] = holdableExtent(piece, 2 * cladding.edgeDistance.value);
+  return snap(Math.max(Math.min(...xs) - left, right - Math.max(...xs)));
+}
+
+/** The stretch of a piece that is high enough for a screw, to the centimetre. */
+function holdableExtent(piece: Piece, needed: number): readonly [number, number] {
+  const { x } = polygonBounds(piece.outline);
+  if (piece.outline.length === 4 && piece.holes.length === 0 && squareEnded(piece)) return x;
+  const heightAt = (at: number): number =>
+    sliceVertical(piece.outline, at).reduce((most, [from, to]) => Math.max(most, to - from), 0);
+  let [left, right] = x;
+  while (left < right && heightAt(left + 1) < needed) left += 10;
+  while (right > left && heightAt(right - 1) < needed) right -= 10;
+  return [left, right];
+}
+
+function squareEnded({ outline }: Piece): boolean {
+  const { y } = polygonBounds(outline);
+  return (
+    outline.every((point) => point[1] === y[0] || point[1] === y[1]) && outline[0]?.[0] === outline[3]?.[0]
+  );
+}
+
+function backingFinding(task: ZoneTask, backing: readonly Piece[]): Finding[] {
+  if (backing.length === 0) return [];
+  return [
+    finding({
+      code: "S011",
+      outcome: "attention",
+      where: where(
+        task,
+        backing.map(({ mark }) => mark),
+      ),
+      says: message("setout.backing", { pieces: backing.length }),
+      hint: message("setout.backing.hint"),
+      source: { kind: "common practice" },
+    }),
+  ];
+}
+
+/** A packer over soft insulation has nothing to bear on: the screw bends and the batten sags into the wool. */
+function softPackers(task: ZoneTask, pieces: readonly Piece[]): Finding[] {
+  const packers = pieces.filter(({ kind }) => kind === "packer");
+  const soft = buildUpOf(task.project, task.ground.zone).layers.some(
+    (layer) => layer.kind === "insulation" && layer.bearing === "soft",
+  );
+  if (packers.length === 0 || !soft) return [];
+  return [
+    finding({
+      code: "S017",
+      outcome: "attention",
+      where: where(task),
+      says: message("setout.packers.soft", { packers: packers.length }),
+      hint: message("setout.packers.soft.hint"),
+      source: { kind: "common practice" },
+    }),
+  ];
+}

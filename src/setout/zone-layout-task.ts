@@ -1,0 +1,19 @@
+/** What laying out one zone is given. */
+import type { Demands } from "../codes/demands.ts";
+import type { Project } from "../project/schema/project.ts";
+import type { FaceEnds } from "./corners.ts";
+import type { RodResult, Solid, ZonePlane } from "./facade.ts";
+import type { ZoneGround } from "./ground-plan.ts";
+
+export interface ZoneTask {
+  readonly project: Project;
+  readonly demands: Demands;
+  readonly ground: ZoneGround;
+  readonly plane: ZonePlane;
+  readonly ends: FaceEnds;
+  readonly rod: RodResult | undefined;
+  /** Level lines that sheet joints like to follow. */
+  readonly lines: readonly number[];
+  /** The face's timber; blocks set on the way are added. */
+  readonly solids: Solid[];
+}

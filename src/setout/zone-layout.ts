@@ -1,0 +1,302 @@
+/** Lays out one zone: cladding, battens with their screws and backing, closures, and the cladding's screws. */
+import { type Finding, finding } from "../findings/finding.ts";
+import type { Interval } from "../geometry/interval.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
+import { rectOutline } from "../geometry/rect.ts";
+import type { Cladding, Project } from "../project/schema/project.ts";
+import { message } from "../text/message.ts";
+import { snap } from "../units/length.ts";
+import { BLOCK_SECTION, bayAt, blockRegion, type ScrewPoint, screwPoints } from "./batten-screws.ts";
+import { type DraftBatten, placeBattens } from "./battens.ts";
+import { layCourses } from "./boards/courses.ts";
+import { tipWishes } from "./boards/tips.ts";
+import { boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
+import { closuresOf } from "./closures.ts";
+import { cornerBacking } from "./corner-backing.ts";
+import { type FaceEnds, faceLength } from "./corners.ts";
+import type { DraftPiece, ZoneDraft } from "./draft.ts";
+import {
+  type Fixing,
+  type Joint,
+  type Piece,
+  type RodResult,
+  type Solid,
+  SQUARE,
+  type Vent,
+  type ZonePlane,
+} from "./facade.ts";
+import { battenFixing, boardFixing, sheetFixing } from "./fixings.ts";
+import type { ZoneGround } from "./ground-plan.ts";
+import { markOf } from "./marks.ts";
+import { massOf } from "./masses.ts";
+import { battenStock, claddingOf } from "./resolve.ts";
+import { laySheets } from "./sheets/layout.ts";
+import { studCentres } from "./solids.ts";
+import { supportFindings } from "./support-findings.ts";
+import type { ZoneTask } from "./zone-layout-task.ts";
+
+export interface ZoneResult {
+  readonly pieces: readonly Piece[];
+  readonly joints: readonly Joint[];
+  readonly vents: readonly Vent[];
+  readonly findings: readonly Finding[];
+}
+
+export function layZone(task: ZoneTask): ZoneResult {
+  const { project, ground, plane } = task;
+  const cladding = claddingOf(project, ground.zone);
+  const draft = layCladding(task, cladding);
+  const stock = battenStock(project, plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "");
+  const battenZ = plane.layers.find(({ kind }) => kind === "batten")?.z as Interval;
+  const battens = placeBattens({
+    ground,
+    wishes: draft.wishes,
+    z: battenZ,
+    stock,
+    species: project.structure.studs.species,
+  });
+  const backing = backingMaker(task, battens);
+  const closures = closuresOf({ ground, plane, ends: task.ends, battens });
+  const screwed = battens.map((batten) => ({
+    batten,
+    ...screwPoints(batten, task.solids, backing.addFor(batten)),
+  }));
+  const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, battens) }));
+  const claddingPieces = clad.map(({ piece, points }) => claddingPiece(task, cladding, piece, points));
+  const battenPieces = screwed.flatMap(({ batten, points }) =>
+    battenWithParts(task, batten, points, claddingPieces),
+  );
+  const closurePieces = closures.pieces.map((piece) => plain(project, piece, claddingPieces));
+  const pieces = [...claddingPieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
+  return {
+    pieces,
+    joints: draft.joints,
+    vents: closures.vents,
+    findings: [
+      ...draft.findings,
+      ...supportFindings(task, cladding, { pieces, battens, backing: backing.pieces(), missed: screwed }),
+    ],
+  };
+}
+
+function layCladding(
+  task: ZoneTask,
+  cladding: Cladding,
+): ZoneDraft & { readonly findings: readonly Finding[] } {
+  const { project, ground, plane, ends, rod, lines } = task;
+  const length = faceLength(ground.face);
+  const studs = studCentres(project.structure, length);
+  const battenWidth = battenStock(
+    project,
+    plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "",
+  ).width;
+  if (cladding.kind === "sheets") {
+    return laySheets({
+      ground,
+      cladding,
+      plane,
+      ends,
+      stock: project.stock.sheets.filter(({ id }) => cladding.stock.includes(id)),
+      trim: project.stock.saw.sheetTrim,
+      lines,
+      sliver: { wish: project.limits.sliver.wish.value, floor: project.limits.sliver.floor.value },
+      studs,
+      battenWidth,
+    });
+  }
+  if (!rod) {
+    return { pieces: [], joints: [], wishes: [], findings: [noRod(ground)] };
+  }
+  const zone = {
+    ground,
+    cladding,
+    plane,
+    ends,
+    rod,
+    studs,
+    studSpacing: project.structure.studs.spacing,
+    battenWidth,
+  };
+  const laid = layCourses(zone);
+  return { ...laid, wishes: [...laid.wishes, ...tipWishes(zone, laid.pieces)] };
+}
+
+function noRod(ground: ZoneGround): Finding {
+  return finding({
+    code: "S001",
+    outcome: "cannot evaluate",
+    where: { face: ground.face.id, zone: ground.zone.id },
+    says: message("setout.rod.none", { zone: ground.zone.id, face: ground.face.id }),
+    hint: message("setout.rod.none.hint"),
+  });
+}
+
+function pointsOf(piece: DraftPiece, cladding: Cladding, battens: readonly DraftBatten[]): CladdingPoint[] {
+  return cladding.kind === "sheets"
+    ? sheetPoints(piece, cladding, battens)
+    : boardPoints(piece, cladding, battens);
+}
+
+function claddingPiece(
+  task: ZoneTask,
+  cladding: Cladding,
+  piece: DraftPiece,
+  points: readonly CladdingPoint[],
+): Piece {
+  const fixed = cladding.kind === "sheets" ? fixedPoint(piece, points) : undefined;
+  const fixings = points.map((point) =>
+    cladding.kind === "sheets"
+      ? sheetFixing(task, cladding, point, fixed as CladdingPoint)
+      : boardFixing(task, cladding, point),
+  );
+  return {
+    ...piece,
+    massKg: massOf(task.project, piece),
+    supports: [...new Set(points.map(({ batten }) => batten.mark))],
+    removeBefore: [],
+    fixings,
+  };
+}
+
+/** A batten with the packers behind its screws and the gasket on its face. */
+function battenWithParts(
+  task: ZoneTask,
+  batten: DraftBatten,
+  points: readonly ScrewPoint[],
+  cladding: readonly Piece[],
+): Piece[] {
+  const over = cladding.filter(({ supports }) => supports.includes(batten.mark)).map(({ mark }) => mark);
+  const fixings: Fixing[] = points.map((point) => battenFixing(task, batten, point));
+  const { x: _x, y: _y, reason: _reason, ...draft } = batten;
+  const piece: Piece = {
+    ...draft,
+    massKg: massOf(task.project, batten),
+    supports: [...new Set(points.map(({ solid }) => solid.id))],
+    removeBefore: over,
+    fixings,
+  };
+  const parts = task.plane.layers.flatMap((layer): Piece[] => {
+    if (layer.kind === "gasket") return [strip(task, batten, layer.z, over)];
+    if (layer.kind === "packer") return points.map((point, i) => packer(task, batten, point, layer.z, i));
+    return [];
+  });
+  return [piece, ...parts];
+}
+
+const PACKER_MM = 60;
+
+function packer(task: ZoneTask, batten: DraftBatten, point: ScrewPoint, z: Interval, index: number): Piece {
+  const low = snap(
+    Math.min(Math.max(point.y - PACKER_MM / 2, batten.y[0]), Math.max(batten.y[0], batten.y[1] - PACKER_MM)),
+  );
+  const y: Interval = [low, snap(Math.min(low + PACKER_MM, batten.y[1]))];
+  return {
+    ...part(task, batten, "packer", z),
+    mark: `${batten.mark.replace("-L", "-P")}${index + 1}`,
+    outline: rectOutline({ x: batten.x, y }),
+    material: "packer",
+    cut: { length: snap(y[1] - y[0]), width: snap(batten.x[1] - batten.x[0]), thickness: snap(z[1] - z[0]) },
+    why: { rule: message("setout.why.packer") },
+    removeBefore: [batten.mark],
+  };
+}
+
+function strip(task: ZoneTask, batten: DraftBatten, z: Interval, over: readonly string[]): Piece {
+  return {
+    ...part(task, batten, "gasket", z),
+    mark: batten.mark.replace("-L", "-G"),
+    outline: batten.outline,
+    material: "gasket strip",
+    cut: { length: batten.cut.length, width: batten.cut.width, thickness: snap(z[1] - z[0]) },
+    why: { rule: message("setout.why.gasket") },
+    removeBefore: over,
+  };
+}
+
+function part(
+  task: ZoneTask,
+  batten: DraftBatten,
+  kind: "packer" | "gasket",
+  z: Interval,
+): Omit<Piece, "mark" | "outline" | "material" | "cut" | "why" | "removeBefore"> {
+  return {
+    kind,
+    face: task.ground.face.id,
+    zone: task.ground.zone.id,
+    holes: [],
+    z,
+    ends: { left: SQUARE, right: SQUARE },
+    massKg: 0,
+    supports: [batten.mark],
+    fixings: [],
+  };
+}
+
+/** A piece held by its neighbours alone: closures are stapled behind the lowest or highest cladding. */
+function plain(project: Project, piece: DraftPiece, cladding: readonly Piece[]): Piece {
+  const box = polygonBounds(piece.outline);
+  const over = cladding.filter(({ outline }) => {
+    const other = polygonBounds(outline);
+    return other.x[0] < box.x[1] && other.x[1] > box.x[0] && other.y[0] <= box.y[1] && other.y[1] >= box.y[0];
+  });
+  return {
+    ...piece,
+    massKg: massOf(project, piece),
+    supports: [],
+    removeBefore: over.map(({ mark }) => mark),
+    fixings: [],
+  };
+}
+
+/** Sets backing where battens miss the timber: blocks between studs, posts at insulated corners. */
+function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
+  const made: Piece[] = [];
+  const { project, ground, solids } = task;
+  const sheathing = project.structure.sheathingThickness;
+  const add = (draft: DraftPiece): Solid => {
+    const solid: Solid = { id: draft.mark, kind: "backing", region: draft.outline, z: draft.z };
+    solids.push(solid);
+    made.push({ ...draft, massKg: massOf(project, draft), supports: [], removeBefore: [], fixings: [] });
+    return solid;
+  };
+  for (const draft of cornerBacking(task, battens)) add(draft);
+  const addFor =
+    (batten: DraftBatten) =>
+    (y: number): Solid | undefined => {
+      const middle = (batten.x[0] + batten.x[1]) / 2;
+      const bay = bayAt(solids, middle, y);
+      if (!bay) return undefined;
+      const outline = blockRegion(bay, snap(y));
+      return add({
+        mark: markOf({
+          face: ground.face,
+          zone: ground.zone.id,
+          kind: "backing",
+          number: `${blockName(bay, y)}`,
+        }),
+        kind: "backing",
+        face: ground.face.id,
+        zone: ground.zone.id,
+        outline,
+        holes: [],
+        z: [snap(-sheathing - BLOCK_SECTION.thickness), -sheathing],
+        ends: { left: SQUARE, right: SQUARE },
+        grain: "x",
+        material: project.structure.studs.species,
+        cut: {
+          length: snap(bay[1] - bay[0]),
+          width: BLOCK_SECTION.height,
+          thickness: BLOCK_SECTION.thickness,
+        },
+        why: { rule: message("setout.why.backing", { batten: batten.mark }) },
+      });
+    };
+  return { addFor, pieces: (): readonly Piece[] => made };
+}
+
+/** A block is named by its place (centimetres right and up), so that its mark stays when others come or go. */
+function blockName(bay: Interval, y: number): string {
+  const right = Math.round((bay[0] + bay[1]) / 20);
+  const up = Math.round(y / 10);
+  return `${right}.${up < 0 ? `u${-up}` : up}`;
+}
