@@ -1,6 +1,6 @@
 /**
  * Dimensions taken apart for one reader (ISO 129-1): dimension line, projection lines, oblique strokes, figures above the
- * line, readable from below or from the right. A figure too long for its stretch stands in a row under the line.
+ * line, readable from below or from the right. A figure too long for its stretch stands in a row beyond the line, away from the thing.
  */
 import type { Point } from "../geometry/point.ts";
 import { message } from "../text/message.ts";
@@ -56,8 +56,13 @@ function turnSign(item: DimensionItem): 1 | -1 {
   return item.along === "x" ? 1 : -1;
 }
 
+/** Whether what is measured lies under the dimension line, as the figures are read. */
+function thingIsUnder(item: DimensionItem): boolean {
+  return item.from !== undefined && (item.at - item.from) * turnSign(item) > 0;
+}
+
 function valueText(item: DimensionItem, { index, value }: { index: number; value: number }): SceneText {
-  return item.labels?.[index] ?? message(item.form === "gap" ? "drawing.gap" : "drawing.length", { value });
+  return item.labels?.[index] ?? message("drawing.length", { value });
 }
 
 function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[] {
@@ -79,7 +84,9 @@ function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[
       let row = rows.findIndex((end) => end + SIDE_GAP * 1.5 <= start);
       if (row < 0) row = rows.push(0) - 1;
       rows[row] = start + width;
-      up = -(OVERRUN + TEXT_GAP + height + row * rowStep);
+      up = thingIsUnder(item)
+        ? TEXT_GAP + (row + 1) * rowStep
+        : -(OVERRUN + TEXT_GAP + height + row * rowStep);
     }
     shapes.push(
       figure(item, { text, at: place(item, centre, turnSign(item) * up * paper), anchor: "middle" }),
@@ -92,7 +99,7 @@ function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[
 function runningTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[] {
   const paper = 1 / scale;
   const height = DIMENSION_TEXT_HEIGHT;
-  const origin = item.points[0] as number;
+  const origin = item.origin ?? (item.points[0] as number);
   const side = item.from === undefined ? -1 : -Math.sign(item.from - item.at);
   const places = spread(item.points, { spacing: height * 1.35 * paper });
   const far = OVERRUN + 1.6;

@@ -108,8 +108,8 @@ export interface DimensionItem extends Common {
   readonly from?: number;
   /** Places along it, rising. */
   readonly points: readonly number[];
-  /** `gap` prints steps of a tenth of a millimetre. */
-  readonly form?: "len" | "gap";
+  /** Where running dimensions count from; the first point unless told. */
+  readonly origin?: number;
   /** In place of the measured values, one a stretch (chain) or one a point (running). */
   readonly labels?: readonly SceneText[];
 }

@@ -37,6 +37,7 @@ function shifted(item: Item, { dx, dy }: { dx: number; dy: number }): Item {
         at: item.at + across,
         points: item.points.map((one) => one + along),
         ...(item.from === undefined ? {} : { from: item.from + across }),
+        ...(item.origin === undefined ? {} : { origin: item.origin + along }),
       };
     }
   }

@@ -7,8 +7,9 @@ import { textWidth, wrapText } from "./text-widths.ts";
 /** From base line to base line, in heights of capitals. */
 const LEADING = 1.75;
 
-/** Space round a text on its plate, in heights of capitals. */
-const PLATE_MARGIN = 0.4;
+/** Space beside a text on its plate, and over and under it, in heights of capitals. */
+const PLATE_BESIDE = 0.4;
+const PLATE_OVER = 0.05;
 
 export function textMarks(item: TextItem, { scale, reader }: DrawContext): Shape[] {
   const { height, anchor = "start", baseline = "base", angleDeg = 0, weight = "regular", ink = "ink" } = item;
@@ -23,11 +24,12 @@ export function textMarks(item: TextItem, { scale, reader }: DrawContext): Shape
   const drop = (baseline === "base" ? 0 : baseline === "middle" ? height / 2 : height) * paper;
   const shapes: Shape[] = [];
   if (item.plate) {
-    const margin = PLATE_MARGIN * height * paper;
+    const beside = PLATE_BESIDE * height * paper;
+    const over = PLATE_OVER * height * paper;
     const long = widest * paper;
     const start = anchor === "start" ? 0 : anchor === "middle" ? -long / 2 : -long;
-    const top = height * paper - drop + margin;
-    const bottom = -drop - (lines.length - 1) * LEADING * height * paper - margin;
+    const top = height * paper - drop + over;
+    const bottom = -drop - (lines.length - 1) * LEADING * height * paper - over;
     const corner = (along: number, up: number): Point => turned(item.at, { along, up, angleDeg });
     shapes.push({
       shape: "path",
@@ -35,10 +37,10 @@ export function textMarks(item: TextItem, { scale, reader }: DrawContext): Shape
       fill: item.plate,
       parts: [
         [
-          corner(start - margin, bottom),
-          corner(start + long + margin, bottom),
-          corner(start + long + margin, top),
-          corner(start - margin, top),
+          corner(start - beside, bottom),
+          corner(start + long + beside, bottom),
+          corner(start + long + beside, top),
+          corner(start - beside, top),
         ],
       ],
     });

@@ -5,7 +5,14 @@
 import { finding } from "../../src/findings/finding.ts";
 import { faceFrame } from "../../src/geometry/frame.ts";
 import type { Interval } from "../../src/geometry/interval.ts";
-import { intersect, type Polygon, polygonBounds, subtract } from "../../src/geometry/polygon.ts";
+import {
+  circumscribed,
+  intersect,
+  type Polygon,
+  polygonBounds,
+  polygonContains,
+  subtract,
+} from "../../src/geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../src/geometry/rect.ts";
 import type { Face, Project } from "../../src/project/schema/project.ts";
 import {
@@ -109,6 +116,12 @@ function clearRects(face: Face): Polygon[] {
   );
 }
 
+function ductHoles(face: Face): Polygon[] {
+  return (face.penetrations ?? []).map(({ x, y, diameter }) =>
+    circumscribed({ centre: [x, y], radius: diameter / 2 + 10, sides: 24 }),
+  );
+}
+
 function battenCentres(face: Face, x: Interval): number[] {
   const length = polygonBounds(face.outline).x[1];
   const studs = [19];
@@ -124,7 +137,7 @@ function boardsOf({ face, x, prefix }: { face: Face; x: Interval; prefix: string
   return rodSegments().flatMap(({ courses }) =>
     courses.flatMap((course) => {
       const band = intersect(region, rect(x, [course.from, course.to])).flatMap((part) =>
-        subtract(part.outline, clearRects(face)),
+        subtract(part.outline, [...clearRects(face), ...ductHoles(face)]),
       );
       return band.map(({ outline }, i): Piece => {
         const box = polygonBounds(outline);
@@ -146,7 +159,8 @@ function boardsOf({ face, x, prefix }: { face: Face; x: Interval; prefix: string
               course.width > 100
                 ? [fixing(at, y - 31, "plain"), fixing(at, y + 31, "plain")]
                 : [fixing(at, y, "plain")],
-            ),
+            )
+            .filter((one) => polygonContains(outline, [one.x, one.y])),
         });
       });
     }),

@@ -1,7 +1,7 @@
 /** What the cladding is fixed to: battens, backing and closures, the timber behind them dashed. */
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
-import type { Facade, FaceLayout, PieceKind } from "../../setout/facade.ts";
+import type { Facade, FaceLayout, Piece, PieceKind } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { makeScene } from "../bounds.ts";
@@ -46,6 +46,7 @@ export function battenElevation(
   const low = lowestGround(face);
   const scale = options.scale ?? fittingScale({ x: extent.x, y: [low, extent.y[1]] }, { room: ROOM });
   const paper = 1 / scale;
+  const pieces = ORDER.flatMap((kind) => face.pieces.filter((piece) => piece.kind === kind));
   const items: Item[] = [
     ...groundItems(
       groundLine(face.ground, { from: extent.x[0] - 6 * paper, to: extent.x[1] + 6 * paper }),
@@ -62,7 +63,8 @@ export function battenElevation(
     ),
     ...openingItems(face),
     ...penetrationItems(project, face.id),
-    ...battenItems(face, scale),
+    ...pieces.map(pieceItem),
+    ...pieces.flatMap((piece) => fixingItems(piece, { scale })),
     ...face.solids.map(
       (solid): Item => ({
         kind: "polygon",
@@ -79,6 +81,7 @@ export function battenElevation(
       scale,
     }),
     ...openingNames(face, scale),
+    ...pieces.filter(({ kind }) => kind !== "closure").flatMap((piece) => markItem(piece, { scale })),
     {
       kind: "dimension",
       layer: layerName("BATTEN", "D"),
@@ -98,23 +101,16 @@ export function battenElevation(
   });
 }
 
-function battenItems(face: FaceLayout, scale: number): Item[] {
-  const pieces = ORDER.flatMap((kind) => face.pieces.filter((piece) => piece.kind === kind));
-  return [
-    ...pieces.map(
-      (piece): Item => ({
-        kind: "polygon",
-        layer: layerName(piece.kind === "closure" ? "TRIM" : "BATTEN"),
-        of: piece.mark,
-        outline: piece.outline,
-        holes: piece.holes,
-        line: piece.kind === "closure" ? "detail" : "visible",
-        fill: FILLS[piece.kind] ?? "timber",
-      }),
-    ),
-    ...pieces.flatMap((piece) => fixingItems(piece, { scale })),
-    ...pieces.filter(({ kind }) => kind !== "closure").flatMap((piece) => markItem(piece, { scale })),
-  ];
+function pieceItem(piece: Piece): Item {
+  return {
+    kind: "polygon",
+    layer: layerName(piece.kind === "closure" ? "TRIM" : "BATTEN"),
+    of: piece.mark,
+    outline: piece.outline,
+    holes: piece.holes,
+    line: piece.kind === "closure" ? "detail" : "visible",
+    fill: FILLS[piece.kind] ?? "timber",
+  };
 }
 
 /** The face's left end, then the centre lines of its upright battens, then its right end. */

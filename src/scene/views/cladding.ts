@@ -99,10 +99,13 @@ export function fixingItems(piece: Piece, { scale }: { scale: number }): Item[] 
 export function markItem(piece: Piece, { scale }: { scale: number }): Item[] {
   const weight = piece.kind === "sheet" ? "bold" : "regular";
   const dots = piece.fixings.map(({ x, y }): Point => [x, y]);
+  const clads = piece.kind === "sheet" || piece.kind === "board";
   const spot = markSpot({
     mark: piece.mark,
     outline: piece.outline,
-    dots: piece.kind === "sheet" || piece.kind === "board" ? dots : [],
+    holes: piece.holes,
+    dots,
+    clear: clads ? 0.25 : 0.1,
     dotRadius: dotRadius(piece, scale) * 1.25,
     height: TEXT,
     scale,
@@ -121,6 +124,8 @@ export function markItem(piece: Piece, { scale }: { scale: number }): Item[] {
       anchor: "middle",
       angleDeg: spot.angleDeg,
       ink: piece.kind === "board" ? "on-board" : "ink",
+      // The dashed timber behind battens would run through their marks.
+      ...(clads ? {} : { plate: piece.kind === "batten" ? ("batten" as const) : ("timber" as const) }),
     },
   ];
 }

@@ -10,16 +10,20 @@ import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { claddingItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
+import { chainPoints } from "./developed-elevation.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
 import { findingItems } from "./finding-symbols.ts";
 import { groundItems, groundLine } from "./ground.ts";
 import { jointWidthItems } from "./joint-widths.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
 import { fittingScale } from "./scales.ts";
-import { DIMENSION_STEP } from "./style.ts";
+import { DIMENSION_STEP, tenth } from "./style.ts";
 
 /** What an A3 sheet leaves for the face itself between its dimensions and names, mm on paper. */
-const ROOM = [282, 150] as const;
+const ROOM = [282, 140] as const;
+
+/** From the heights to the rod's segments: room for a row of figures that do not fit their stretch. */
+const ROD_STEP = 14;
 
 /** Board marks and screws are drawn from this scale on. */
 const DETAILED_FROM = 1 / 30;
@@ -108,11 +112,21 @@ function dimensions(facade: Facade, face: FaceLayout, { extent, low, paper }: Ro
       kind: "dimension",
       layer,
       of: face.id,
-      style: "running",
+      style: "chain",
       along: "x",
       at: first,
       from: low - 2 * paper,
-      points: uprightEdges(face, extent),
+      points: chainPoints(face),
+    },
+    {
+      kind: "dimension",
+      layer,
+      of: face.id,
+      style: "running",
+      along: "x",
+      at: first - DIMENSION_STEP * paper,
+      points: pieceStarts(face, extent),
+      origin: polygonBounds(face.outline).x[0],
     },
   ];
   if (heights.length > 1) {
@@ -127,7 +141,7 @@ function dimensions(facade: Facade, face: FaceLayout, { extent, low, paper }: Ro
       points: heights,
     });
   }
-  if (rod) items.push(rodSegments(rod, leftmost - DIMENSION_STEP * paper));
+  if (rod) items.push(rodSegments(rod, leftmost - ROD_STEP * paper));
   return items;
 }
 
@@ -139,7 +153,7 @@ function rodSegments(rod: RodResult, at: number): Item {
   const labels = points.slice(0, -1).map((from) => {
     const segment = rod.segments.find((one) => snap(one.from) === from);
     return segment
-      ? message("drawing.rod-segment", { boards: segment.courses.length, gap: segment.gap })
+      ? message("drawing.rod-segment", { boards: segment.courses.length, gap: tenth(segment.gap) })
       : "";
   });
   return {
@@ -154,13 +168,11 @@ function rodSegments(rod: RodResult, at: number): Item {
   };
 }
 
-/** Ends of zones, jambs and the edges of sheets, left to right. */
-function uprightEdges(face: FaceLayout, extent: Rect): number[] {
-  const boxes = [
-    ...face.zones.map(({ region }) => polygonBounds(region)),
-    ...face.openings.map(({ region }) => region),
-    ...face.pieces.filter(({ kind }) => kind === "sheet").map(({ outline }) => polygonBounds(outline)),
-  ];
-  const all = [...extent.x, ...boxes.flatMap(({ x }) => [...x])].map(snap);
+/** Ends of the face and of its cladding, and the left end of every board and sheet: where the tape is marked. */
+function pieceStarts(face: FaceLayout, extent: Rect): number[] {
+  const starts = face.pieces
+    .filter(({ kind }) => kind === "sheet" || kind === "board")
+    .map(({ outline }) => polygonBounds(outline).x[0]);
+  const all = [...extent.x, ...polygonBounds(face.outline).x, ...starts].map(snap);
   return [...new Set(all)].sort((a, b) => a - b);
 }

@@ -7,7 +7,7 @@ import { sameLength } from "../../units/length.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { spread } from "../spread.ts";
-import { LABEL_STEP, TEXT } from "./style.ts";
+import { LABEL_STEP, TEXT, tenth } from "./style.ts";
 
 const SHOWN: readonly Joint["kind"][] = ["sheet joint", "junction", "corner"];
 const LAYER = layerName("SHEET", "D");
@@ -52,7 +52,7 @@ export function jointWidthItems(
     level.map(({ at }) => at),
     { spacing: LABEL_STEP * paper },
   );
-  const label = (width: number) => message("drawing.joint", { width });
+  const label = (width: number) => message("drawing.joint", { width: tenth(width) });
   return [
     ...upright.flatMap(({ at, width, end }, i): Item[] => {
       const x = xs[i] as number;

@@ -3,10 +3,8 @@
 import type { Point } from "../../geometry/point.ts";
 import type { Polygon } from "../../geometry/polygon.ts";
 import { polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
+import { rectsOverlap } from "../../geometry/rect.ts";
 import { textWidth } from "../text-widths.ts";
-
-/** Clear space round the mark, in heights of capitals. */
-const CLEAR = 0.25;
 
 export interface MarkSpot {
   readonly at: Point;
@@ -18,25 +16,30 @@ export interface MarkSpot {
  * does.
  * @param height of capitals, millimetres on paper
  * @param dotRadius of the fixings as drawn, model mm
+ * @param clear space over and under the mark, in heights of capitals
  */
 export function markSpot({
   mark,
   outline,
+  holes,
   dots,
   dotRadius,
   height,
+  clear,
   scale,
   weight,
 }: {
   mark: string;
   outline: Polygon;
+  holes: readonly Polygon[];
   dots: readonly Point[];
   dotRadius: number;
   height: number;
+  clear: number;
   scale: number;
   weight: "regular" | "bold";
 }): MarkSpot | undefined {
-  const margin = (height * CLEAR) / scale;
+  const margin = (height * clear) / scale;
   const long = textWidth({ text: mark, height, weight }) / scale + 2 * margin;
   const high = height / scale + 2 * margin;
   const box = polygonBounds(outline);
@@ -57,7 +60,8 @@ export function markSpot({
       const hit = dots.some(
         ([x, y]) => Math.abs(x - at[0]) < w / 2 + dotRadius && Math.abs(y - at[1]) < h / 2 + dotRadius,
       );
-      if (!hit && rectInsidePolygon(rect, outline)) return { at, angleDeg };
+      const cut = holes.some((hole) => rectsOverlap(rect, polygonBounds(hole)));
+      if (!hit && !cut && rectInsidePolygon(rect, outline)) return { at, angleDeg };
     }
   }
   return undefined;

@@ -9,5 +9,10 @@ export const DIMENSION_STEP = 9;
 export const FIXING_RADIUS = 0.55;
 export const SCREW_RADIUS = 0.3;
 
+/** The step in which widths of gaps and joints are written, mm. */
+export function tenth(mm: number): number {
+  return Math.round(mm * 10) / 10;
+}
+
 /** Between labels in a column. */
 export const LABEL_STEP = TEXT * 1.6;

@@ -1,0 +1,252 @@
+/** What a vertical plane across a face cuts, and what is seen just behind it. Section frame: z to the right, y up. */
+
+import type { Interval } from "../../geometry/interval.ts";
+import { subtractIntervals } from "../../geometry/interval.ts";
+import { intersect, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
+import { rectOutline } from "../../geometry/rect.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade, FaceLayout, Piece, Solid, ZonePlane } from "../../setout/facade.ts";
+import type { HatchItem } from "../model.ts";
+import type { FillRole, LayerElement } from "../roles.ts";
+
+/** One thing in the section. */
+export interface CutPart {
+  readonly of: string;
+  readonly element: LayerElement;
+  readonly outline: Polygon;
+  readonly fill: FillRole;
+  /** `cut`: the plane goes through it; `beyond`: it is seen behind the plane. */
+  readonly seen: "cut" | "beyond";
+  readonly hatch?: HatchItem["pattern"];
+  /** A layer too thin for an outline: its fill alone shows it. */
+  readonly thin?: boolean;
+}
+
+export interface SectionPlace {
+  readonly facade: Facade;
+  readonly project: Project;
+  readonly face: FaceLayout;
+  readonly x: number;
+}
+
+/** Thinner than this shows by its fill alone, mm. */
+const THIN = 4;
+
+/** The build-up's plane where the section stands. */
+export function planeAt({ facade, face, x }: SectionPlace): ZonePlane | undefined {
+  const zone = face.zones.find(({ region }) => sliceVertical(region, x).length > 0);
+  return facade.planes.find((plane) => plane.face === face.id && plane.zone === zone?.id);
+}
+
+/** Everything in the section, in painting order. */
+export function cutParts(place: SectionPlace): CutPart[] {
+  return [...structureParts(place), ...layerParts(place), ...pieceParts(place)];
+}
+
+const block = (z: Interval, y: Interval): Polygon => rectOutline({ x: z, y });
+
+function wallHeights({ face, x }: SectionPlace): Interval[] {
+  const openings = face.openings.filter(({ region }) => region.x[0] < x && x < region.x[1]);
+  const holes = openings.map(({ region }): Interval => region.y);
+  const solids = cutSolids(face, x).flatMap(({ region }) => sliceVertical(region, x));
+  return sliceVertical(face.outline, x).flatMap(([from, to]) =>
+    // The sheathing goes on down over whatever timber is found there, the rim for one.
+    subtractIntervals([Math.min(from, ...solids.map(([low]) => low)), to], holes),
+  );
+}
+
+function cutSolids(face: FaceLayout, x: number): Solid[] {
+  return face.solids.filter(({ region }) => sliceVertical(region, x).length > 0);
+}
+
+function structureParts(place: SectionPlace): CutPart[] {
+  const { face, x, project } = place;
+  const { sheathingThickness, studs } = project.structure;
+  const walls = wallHeights(place);
+  const solids = cutSolids(face, x);
+  const timber = solids.flatMap(({ region }) => sliceVertical(region, x));
+  const bay: Interval = [-sheathingThickness - studs.depth, -sheathingThickness];
+  const wool = walls.flatMap((wall) => subtractIntervals(wall, timber));
+  return [
+    ...wool.map(
+      (y): CutPart => ({
+        of: `${face.id}/bay`,
+        element: "INSUL",
+        outline: block(bay, y),
+        fill: "insulation",
+        seen: "cut",
+        hatch: "soft",
+      }),
+    ),
+    ...solids.flatMap((solid) =>
+      sliceVertical(solid.region, x).map((y): CutPart => {
+        const upright = solid.kind === "stud" || solid.kind === "trimmer";
+        return {
+          of: solid.id,
+          element: "STRUCT",
+          outline: block(solid.z, y),
+          fill: "timber",
+          seen: "cut",
+          ...(upright ? {} : { hatch: "end-grain" as const }),
+        };
+      }),
+    ),
+    ...walls.map(
+      (y): CutPart => ({
+        of: `${face.id}/sheathing`,
+        element: "STRUCT",
+        outline: block([-sheathingThickness, 0], y),
+        fill: "sheathing",
+        seen: "cut",
+      }),
+    ),
+  ];
+}
+
+/** Membrane and insulation cover the zone; battens and cladding come from their pieces. */
+function layerParts(place: SectionPlace): CutPart[] {
+  const { face, x } = place;
+  const plane = planeAt(place);
+  const zone = face.zones.find(({ id }) => id === plane?.zone);
+  if (!plane || !zone) return [];
+  const open = face.openings
+    .filter(({ region }) => region.x[0] < x && x < region.x[1])
+    .map(({ region }): Interval => region.y);
+  const heights = sliceVertical(zone.region, x).flatMap((whole) => subtractIntervals(whole, open));
+  return plane.layers
+    .filter(({ kind }) => kind === "membrane" || kind === "insulation")
+    .flatMap((layer) =>
+      heights.map(
+        (y): CutPart => ({
+          of: `${face.id}/${zone.id}/${layer.kind}`,
+          element: layer.kind === "membrane" ? "MEMBR" : "INSUL",
+          outline: block(layer.z, y),
+          fill: layer.kind === "membrane" ? "membrane" : "insulation",
+          seen: "cut",
+          ...(layer.kind === "insulation" ? { hatch: "diagonal" as const } : {}),
+          ...(layer.z[1] - layer.z[0] < THIN ? { thin: true } : {}),
+        }),
+      ),
+    );
+}
+
+const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
+  sheet: "SHEET",
+  board: "BOARD",
+  batten: "BATTEN",
+  "counter-batten": "BATTEN",
+  rail: "BATTEN",
+  backing: "BATTEN",
+  packer: "BATTEN",
+  closure: "TRIM",
+  flashing: "TRIM",
+  gasket: "TRIM",
+  membrane: "MEMBR",
+};
+
+const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
+  sheet: "sheet",
+  board: "board",
+  batten: "batten",
+  "counter-batten": "batten",
+  rail: "batten",
+  backing: "timber",
+  packer: "timber",
+  closure: "metal",
+  flashing: "metal",
+  gasket: "membrane",
+  membrane: "membrane",
+};
+
+/** Farther behind the plane than this nothing is drawn, mm. */
+const SIGHT = 700;
+
+function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
+  const cut = face.pieces.flatMap((piece) =>
+    sliceVertical(piece.outline, x)
+      .flatMap((whole) =>
+        subtractIntervals(
+          whole,
+          piece.holes.flatMap((hole) => sliceVertical(hole, x)),
+        ),
+      )
+      .map((y): CutPart => partOf(piece, y, "cut")),
+  );
+  const battens = cut.filter(({ element }) => element === "BATTEN");
+  const behind =
+    battens.length > 0
+      ? []
+      : face.pieces
+          .filter(({ kind, outline }) => {
+            const { x: reach } = polygonBounds(outline);
+            return kind === "batten" && reach[0] > x && reach[0] < x + SIGHT;
+          })
+          .map((piece) => partOf(piece, polygonBounds(piece.outline).y, "beyond"));
+  return [...behind, ...cut, ...stripParts({ facade, project, face, x }, battens)];
+}
+
+/** Packers and gaskets that the build-up has and no piece stands for: strips along the battens that are cut. */
+function stripParts(place: SectionPlace, battens: readonly CutPart[]): CutPart[] {
+  const plane = planeAt(place);
+  const pieces = new Set(place.face.pieces.map(({ kind }) => kind));
+  const layers = plane?.layers ?? [];
+  return layers.flatMap((layer): CutPart[] => {
+    if ((layer.kind !== "packer" && layer.kind !== "gasket") || pieces.has(layer.kind)) return [];
+    return battens.map(
+      ({ outline }): CutPart => ({
+        of: `${place.face.id}/${plane?.zone}/${layer.kind}`,
+        element: layer.kind === "packer" ? "BATTEN" : "TRIM",
+        outline: block(layer.z, polygonBounds(outline).y),
+        fill: layer.kind === "packer" ? FILLS.packer : FILLS.gasket,
+        seen: "cut",
+        thin: true,
+      }),
+    );
+  });
+}
+
+function partOf(piece: Piece, y: Interval, seen: CutPart["seen"]): CutPart {
+  const across = piece.kind === "rail" || (piece.kind === "backing" && isLevel(piece));
+  return {
+    of: piece.mark,
+    element: ELEMENTS[piece.kind],
+    outline: piece.kind === "board" ? boardSection(piece, y) : block(piece.z, y),
+    fill: seen === "beyond" ? "paper" : FILLS[piece.kind],
+    seen,
+    ...(across ? { hatch: "end-grain" as const } : {}),
+    ...(Math.min(piece.z[1] - piece.z[0], y[1] - y[0]) < THIN ? { thin: true } : {}),
+  };
+}
+
+function isLevel(piece: Piece): boolean {
+  const box = polygonBounds(piece.outline);
+  return box.x[1] - box.x[0] > box.y[1] - box.y[0];
+}
+
+/** The outline is at the outer face; the top edge falls outward and the underside runs parallel to it. */
+export function boardSection(piece: Pick<Piece, "z" | "bevelDeg">, y: Interval): Polygon {
+  const [back, front] = piece.z;
+  const rise = (front - back) * Math.tan(((piece.bevelDeg ?? 0) * Math.PI) / 180);
+  return [
+    [back, y[0] + rise],
+    [front, y[0]],
+    [front, y[1]],
+    [back, y[1] + rise],
+  ];
+}
+
+/** The part of a section that a window shows: its area, and the edges that are its own and not the window's. */
+export function throughWindow(outline: Polygon, window: Interval): { areas: Polygon[]; edges: Polygon[] } {
+  const { x, y } = polygonBounds(outline);
+  if (y[0] >= window[0] && y[1] <= window[1])
+    return { areas: [outline], edges: [[...outline, ...outline.slice(0, 1)]] };
+  const areas = intersect(outline, block([x[0] - 1, x[1] + 1], window)).map((region) => region.outline);
+  const edges = areas.flatMap((area) =>
+    area.flatMap((a, i): Polygon[] => {
+      const b = area[(i + 1) % area.length] ?? a;
+      const onWindow = window.some((limit) => a[1] === limit && b[1] === limit);
+      return onWindow ? [] : [[a, b]];
+    }),
+  );
+  return { areas, edges };
+}

@@ -1,0 +1,250 @@
+/** A vertical section across one face, cut from the set-out facade. Section frame: z outward to the right, y up. */
+import type { Interval } from "../../geometry/interval.ts";
+import type { Point } from "../../geometry/point.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade } from "../../setout/facade.ts";
+import { message } from "../../text/message.ts";
+import { snap } from "../../units/length.ts";
+import { makeScene } from "../bounds.ts";
+import type { Item, Scene } from "../model.ts";
+import { type LineRole, layerName } from "../roles.ts";
+import { controlLineItems, heightLines } from "./control-lines.ts";
+import { heading } from "./extent.ts";
+import { type CutPart, cutParts, planeAt, type SectionPlace, throughWindow } from "./section-cut.ts";
+import { labelComb, layerLabels } from "./section-labels.ts";
+import { openingSection } from "./section-opening.ts";
+import { DIMENSION_STEP, TEXT } from "./style.ts";
+
+/** From this scale on layers are measured one by one and screws drawn. */
+const DETAILED_FROM = 1 / 12;
+
+/** Parts at least this thick on paper carry the heaviest outline; those under the other a narrow one, mm. */
+const HEAVY_FROM = 3;
+const LIGHT_TO = 1.2;
+
+export interface VerticalSectionOptions {
+  /** Id of the face. */
+  readonly face: string;
+  /** Where the plane stands along the face, mm. */
+  readonly x: number;
+  /** The heights shown; the whole height unless told. */
+  readonly y?: Interval;
+  /** Millimetres of paper for one of the model; 1/5 for a window, 1/20 for the whole height unless told. */
+  readonly scale?: number;
+}
+
+/** Undefined when the facade has no such face, or nothing of it stands at x. */
+export function verticalSection(
+  facade: Facade,
+  project: Project,
+  options: VerticalSectionOptions,
+): Scene | undefined {
+  const face = facade.faces.find(({ id }) => id === options.face);
+  if (!face) return undefined;
+  const place: SectionPlace = { facade, project, face, x: options.x };
+  const plane = planeAt(place);
+  if (!plane) return undefined;
+  const scale = options.scale ?? (options.y ? 1 / 5 : 1 / 20);
+  const paper = 1 / scale;
+  const parts = cutParts(place);
+  const window = options.y ?? wholeHeight(parts);
+  const labels = layerLabels(plane, project);
+  const detailed = scale >= DETAILED_FROM;
+  // Names stand at the end where the wall is, figures at the other.
+  const namesAt = parts.some((part) => part.seen === "cut" && reaches(part, window[1] - 3 * paper))
+    ? "top"
+    : "bottom";
+  const inner = labels[0]?.z[0] ?? 0;
+  const right = plane.faceZ + 14 * paper;
+  const items: Item[] = [
+    ...parts.flatMap((part) => partItems(part, { window, scale })),
+    ...openingSection(place, window),
+    ...(detailed ? screwItems(place, window) : []),
+    ...(options.y ? breakItems({ from: inner, to: plane.faceZ, window, paper }) : []),
+    ...controlLineItems({
+      lines: heightLines(face.controlLines).filter(({ at }) => at >= window[0] && at <= window[1]),
+      x: [inner - 4 * paper, right - 4 * paper],
+      labelX: right + 2 * paper,
+      scale,
+    }),
+    ...planeLine({ faceZ: plane.faceZ, window, namesAt, paper }),
+    ...labelComb(labels, { window, namesAt, right, scale }),
+    {
+      kind: "dimension",
+      layer: layerName("FRAME", "D"),
+      style: "chain",
+      along: "x",
+      ...(namesAt === "top"
+        ? { at: window[0] - DIMENSION_STEP * paper, from: window[0] - 2 * paper }
+        : { at: window[1] + DIMENSION_STEP * paper, from: window[1] + 3 * paper }),
+      points: depths(
+        labels.map(({ z }) => z),
+        plane.faceZ,
+        detailed,
+      ),
+    },
+  ];
+  return makeScene({
+    id: `section-${face.id}-${Math.round(options.x)}`,
+    title: message("drawing.title.vertical-section", { face: heading(face.id), x: options.x }),
+    scale,
+    items,
+  });
+}
+
+function wholeHeight(parts: readonly CutPart[]): Interval {
+  const ys = parts.flatMap(({ outline }) => outline.map(([, y]) => y));
+  return [Math.min(...ys), Math.max(...ys)];
+}
+
+/** Heavy outlines for what is cut and thick enough to carry one, narrow ones for soft layers and for what lies beyond. */
+function lineOf(part: CutPart, scale: number): LineRole {
+  if (part.seen === "beyond" || part.thin || part.element === "INSUL") return "detail";
+  const box = polygonBounds(part.outline);
+  const least = Math.min(box.x[1] - box.x[0], box.y[1] - box.y[0]) * scale;
+  return least >= HEAVY_FROM && scale >= DETAILED_FROM ? "cut" : least >= LIGHT_TO ? "visible" : "detail";
+}
+
+function partItems(part: CutPart, { window, scale }: { window: Interval; scale: number }): Item[] {
+  const { areas, edges } = throughWindow(part.outline, window);
+  const tagged = { layer: layerName(part.element), of: part.of };
+  const line = lineOf(part, scale);
+  const hatch = part.hatch;
+  return [
+    ...areas.flatMap((outline): Item[] => [
+      { kind: "polygon", ...tagged, outline, fill: part.fill },
+      ...(hatch
+        ? [
+            {
+              kind: "hatch" as const,
+              layer: layerName(part.element, "H"),
+              of: part.of,
+              outline,
+              pattern: hatch,
+              spacing: hatch === "soft" ? 5 : 3,
+            },
+          ]
+        : []),
+    ]),
+    // The fill of a membrane is all there is room for.
+    ...(part.thin && part.fill === "membrane"
+      ? []
+      : edges.map((points): Item => ({ kind: "polyline", ...tagged, points, line }))),
+  ];
+}
+
+/** Screws near the plane, along their axis. */
+function screwItems({ face, project, x }: SectionPlace, window: Interval): Item[] {
+  const near = 40;
+  const seen = new Set<number>();
+  return face.pieces
+    .filter(({ kind }) => kind === "board" || kind === "sheet")
+    .flatMap((piece) =>
+      piece.fixings.flatMap((fixing): Item[] => {
+        if (Math.abs(fixing.x - x) > near || fixing.y < window[0] || fixing.y > window[1]) return [];
+        if (seen.has(fixing.y)) return [];
+        seen.add(fixing.y);
+        const screw = project.stock.screws.find(({ id }) => id === fixing.screw);
+        const tip = piece.z[1] - (screw?.length ?? piece.z[1] - piece.z[0] + fixing.bite);
+        const head = (screw?.headDiameter ?? 8) / 2;
+        return [
+          {
+            kind: "line",
+            layer: layerName("FIXING"),
+            of: piece.mark,
+            from: [piece.z[1], fixing.y],
+            to: [tip, fixing.y],
+            line: "visible",
+          },
+          {
+            kind: "line",
+            layer: layerName("FIXING"),
+            of: piece.mark,
+            from: [piece.z[1], fixing.y - head],
+            to: [piece.z[1], fixing.y + head],
+            line: "visible",
+          },
+        ];
+      }),
+    );
+}
+
+/** A zigzag where the wall goes on beyond the window. */
+function breakItems({
+  from,
+  to,
+  window,
+  paper,
+}: {
+  from: number;
+  to: number;
+  window: Interval;
+  paper: number;
+}): Item[] {
+  const [left, right] = [from - 4 * paper, to + 4 * paper];
+  const middle = (left + right) / 2;
+  return window.map((y): Item => {
+    const points: Point[] = [
+      [left, y],
+      [middle - 2 * paper, y],
+      [middle - 1 * paper, y + 2.2 * paper],
+      [middle + 1 * paper, y - 2.2 * paper],
+      [middle + 2 * paper, y],
+      [right, y],
+    ];
+    return { kind: "polyline", layer: layerName("FRAME"), points, line: "break" };
+  });
+}
+
+/** The outer plane of the cladding, in which neighbouring zones meet; named at the end where the figures are. */
+function planeLine({
+  faceZ,
+  window,
+  namesAt,
+  paper,
+}: {
+  faceZ: number;
+  window: Interval;
+  namesAt: "top" | "bottom";
+  paper: number;
+}): Item[] {
+  const far = 5 * paper;
+  const foot = namesAt === "top" ? window[0] - far : window[1] + far;
+  return [
+    {
+      kind: "line",
+      layer: layerName("CTRLIN"),
+      line: "control",
+      from: [faceZ, namesAt === "top" ? window[1] + 3 * paper : window[0] - 3 * paper],
+      to: [faceZ, foot],
+    },
+    {
+      kind: "text",
+      layer: layerName("CTRLIN", "T"),
+      at: [faceZ + 3 * paper, foot],
+      text: message("drawing.plane", { at: faceZ }),
+      height: TEXT,
+      baseline: "middle",
+      ink: "chalk",
+    },
+  ];
+}
+
+function reaches({ outline }: CutPart, y: number): boolean {
+  const box = polygonBounds(outline);
+  return box.y[0] <= y && box.y[1] >= y;
+}
+
+/**
+ * Faces of layers in rising order. What is thinner than 4 mm is measured with the layer inside it, so that the cavity's
+ * own depth stays; where layers are drawn too small to measure, the wall and the build-up alone.
+ */
+function depths(layers: readonly Interval[], faceZ: number, detailed: boolean): number[] {
+  const inner = layers[0]?.[0] ?? 0;
+  if (!detailed) return [inner, 0, faceZ];
+  const all = [...new Set([...layers.flat(), 0, faceZ].map(snap))].sort((a, b) => b - a);
+  const kept: number[] = [];
+  for (const at of all) if (kept.length === 0 || (kept.at(-1) as number) - at >= 4) kept.push(at);
+  return kept.reverse();
+}
