@@ -39,7 +39,8 @@ function unionProblems(file: SourceFile, issue: z.core.$ZodIssueInvalidUnion, pa
   if ("discriminator" in issue && issue.errors.length === 0) {
     return [notAmong(file, path, "options" in issue ? (issue.options as string[]) : [])];
   }
-  if (!isGroup(found)) return [wrongSimple(file, path, flat(issue))];
+  const simple = flat(issue).some((one) => one.code === "invalid_type" && one.expected === "number");
+  if (!isGroup(found) || simple) return [wrongSimple(file, path, flat(issue))];
   const kindIssues = issue.errors.map((member) =>
     member.find((one) => one.path.length === 1 && one.path[0] === "kind"),
   );
@@ -65,8 +66,10 @@ function wrongSimple(file: SourceFile, path: Path, issues: readonly Issue[]): Fi
   return words.length > 0 ? notAmong(file, path, words, true) : notALength(file, path);
 }
 
+/** The issues that a union's members have with the value itself, not with what is inside it. */
 function flat(issue: z.core.$ZodIssueInvalidUnion): Issue[] {
-  return issue.errors.flat().flatMap((inner) => (inner.code === "invalid_union" ? flat(inner) : [inner]));
+  const own = issue.errors.flat().filter(({ path }) => path.length === 0);
+  return own.flatMap((inner) => (inner.code === "invalid_union" ? flat(inner) : [inner]));
 }
 
 function missing(file: SourceFile, path: Path, wanted: Message): Finding {
@@ -173,9 +176,19 @@ function wrongCount(
   const found = valueAt(file.document, path);
   const wanted = Number(issue.code === "too_small" ? issue.minimum : issue.maximum);
   if (typeof found === "string") {
-    const empty = found === "" && wanted === 1;
-    const hint = empty ? message("project.hint.not-empty") : message("project.hint.letters", { wanted });
-    return problem(file, { code: "F006", path, says: message("project.out-of-range"), hint });
+    return found === "" && wanted === 1
+      ? problem(file, {
+          code: "F006",
+          path,
+          says: message("project.no-letters"),
+          hint: message("project.hint.not-empty"),
+        })
+      : problem(file, {
+          code: "F026",
+          path,
+          says: message("project.wrong-form"),
+          hint: message("project.hint.letters", { wanted }),
+        });
   }
   const count = Array.isArray(found) ? found.length : 0;
   const says = message("project.wrong-count", { count, found: shown(found) });
