@@ -174,6 +174,21 @@ describe("against trying every row of boards, 500 small rods", () => {
   });
 });
 
+describe("where counts differ in nothing else", () => {
+  it("takes the fewest boards", () => {
+    // Two boards of 55 and a gap of 10 are as long as one of 120: 250 = 2 x 120 + 10 = 120 + 2 x 55 + 2 x 10 = 4 x 55 + 3 x 10.
+    const outcome = solveRod({
+      segments: [{ id: "only", from: 0, to: 250, gapAtStart: false, gapAtEnd: false }],
+      widths: [55, 120],
+      gapBand: [10, 10],
+      maxEqualTouching: undefined,
+      secondaryLines: [],
+    });
+    if (outcome.kind !== "solved") throw new Error("expected a rod");
+    expect([outcome.best, ...outcome.alternatives].map((rod) => rod.merit.boards)).toEqual([2, 3, 4]);
+  });
+});
+
 describe("rods of real size", () => {
   const realRod: fc.Arbitrary<RodProblem> = fc
     .record({
