@@ -169,7 +169,7 @@ const BAD: readonly BadFile[] = [
     mend: "a number",
   },
   {
-    kind: "metres typed as millimetres of millimetres",
+    kind: "a wall of kilometres",
     by: [replace("/faces/0/outline/1/0", 4_800_000)],
     code: "F006",
     path: "/faces/0/outline/1/0",
