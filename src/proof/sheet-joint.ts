@@ -107,7 +107,7 @@ function judged({ view, demand, lengthMm, jointMm }: Judged): Finding {
         input("t_p", { meaning: "place-tolerance", value: PLACE_TOLERANCE_MM, unit: "mm", basis: "typical" }),
         input("w_0", { meaning: "least-open", value: LEAST_OPEN_MM, unit: "mm", basis: "typical" }),
       ],
-      substituted: `${written(closing.heatMm, 2)} + ${written(closing.moistureMm, 2)} + 1 + 2 + 2 = ${written(arithmetic, 2)}; √: ${written(root, 2)}; bare: ${written(bare, 2)}`,
+      substituted: `${written(closing.heatMm, 2)} + ${written(closing.moistureMm, 2)} + ${SIZE_TOLERANCE_MM} + ${PLACE_TOLERANCE_MM} + ${LEAST_OPEN_MM} = ${written(arithmetic, 2)}; √: ${written(root, 2)}; bare: ${written(bare, 2)}`,
     },
     source: { kind: "your data sheet" },
   });
