@@ -53,7 +53,7 @@ export type JsonResult =
   | { readonly ok: false; readonly faults: readonly JsonFault[] };
 
 /** No project nests a tenth as deep; it keeps the reader's own depth bounded. */
-export const DEEPEST = 100;
+const DEEPEST = 100;
 
 /** After so many doubled keys a reader looks at the file, not at the list. */
 const MOST_FAULTS = 50;
