@@ -1,0 +1,112 @@
+/** Every message that proof can send stands in the catalogue, in both languages, with the values that it needs. */
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import catalogue from "../../data/text/proof.json" with { type: "json" };
+import { demandsOf } from "../../src/codes/demands.ts";
+import type { Finding } from "../../src/findings/finding.ts";
+import { PROOF_RULES, prove } from "../../src/proof/index.ts";
+import { LANGUAGES } from "../../src/text/catalogue.ts";
+import { say } from "../../src/text/say.ts";
+import { proofFixture } from "../helpers/proof-fixture.ts";
+
+function sentences(findings: readonly Finding[]): string[] {
+  const messages = findings.flatMap(({ says, hint, working }) => [
+    says,
+    ...(hint ? [hint] : []),
+    ...(working?.inputs.map(({ meaning }) => meaning) ?? []),
+  ]);
+  return LANGUAGES.flatMap((language) =>
+    (["mm", "feet-inch"] as const).flatMap((units) =>
+      messages.map((one) => say(one, { language, units, denominator: 16 })),
+    ),
+  );
+}
+
+/** Walls that between them make every rule speak. */
+const walls = [
+  proofFixture(),
+  proofFixture({
+    project: (project) => {
+      project.site.climate = {};
+      delete project.site.weeksUncovered;
+      delete project.limits.membrane;
+      delete project.faces[0]!.toBoundary;
+      delete project.faces[0]!.frameProjection;
+      project.site.jurisdiction = "other";
+      project.limits.cavityMin.value = 100;
+    },
+    facade: ({ faces: [face] }) => void face!.vents.splice(0),
+  }),
+  proofFixture({
+    project: (project) => {
+      project.faces[0]!.toBoundary = 900;
+      project.faces[0]!.frameProjection = 10;
+      project.pile!.boards[0]!.face = "painted";
+      Object.assign(project.buildUps[0]!.layers[0]!, { bearing: "firm" });
+      Object.assign(project.limits.membrane!.maxGap, { value: 1 });
+    },
+    facade: ({ faces: [face] }) => {
+      face!.ground = [[0, -100]];
+      for (const vent of face!.vents) vent.netCm2PerM = 5;
+      for (const joint of face!.joints) joint.width = 1;
+      for (const piece of face!.pieces) for (const point of piece.fixings) point.hole = 4.8;
+    },
+  }),
+];
+
+describe("the texts of proof", () => {
+  it("print without a missing key or value, in either language and either unit", () => {
+    for (const context of walls) {
+      const said = sentences(prove(context));
+      expect(said.filter((text) => /\[(proof|term)\.|undefined|NaN|Infinity/.test(text))).toEqual([]);
+    }
+  });
+
+  it("make every rule speak somewhere", () => {
+    const codes = new Set(walls.flatMap((context) => prove(context).map(({ code }) => code)));
+    expect(codes.size).toBe(PROOF_RULES.length);
+  });
+
+  it("need the same values in French as in English", () => {
+    const names = (text: string) => [...text.matchAll(/\{(\w+)/g)].map(([, name]) => name).sort();
+    for (const [key, { en, fr }] of Object.entries(catalogue)) {
+      expect([key, names(fr)]).toEqual([key, names(en)]);
+    }
+  });
+
+  it("are all named in the code, whole or by the start that a variable ends", () => {
+    const folder = new URL("../../src/proof/", import.meta.url);
+    const code = readdirSync(folder)
+      .map((name) => readFileSync(new URL(name, folder), "utf8"))
+      .join("\n");
+    const whole = new Set([...code.matchAll(/"(proof\.[\w.-]+)"/g)].map(([, key]) => key));
+    const starts = [...code.matchAll(/`(proof\.[\w.-]+)\$\{/g)]
+      .map(([, start = ""]) => start)
+      .filter((start) => start !== "proof.input.");
+    const unused = Object.keys(catalogue).filter((key) => {
+      const meaning = /^proof\.input\.(.+)$/.exec(key)?.[1];
+      if (meaning) return !code.includes(`meaning: "${meaning}"`);
+      return !whole.has(key) && !starts.some((start) => key.startsWith(start));
+    });
+    expect(unused).toEqual([]);
+  });
+
+  it("name every rule set that the demands hold", () => {
+    const demands = demandsOf(walls[0]!.project);
+    const ids = [
+      ...demands.cavityDepth,
+      ...demands.ventArea,
+      ...demands.groundClearance,
+      ...demands.boundary,
+      ...demands.proportion,
+    ].map(({ id }) => `proof.rule.${id}`);
+    const named = Object.keys(catalogue).filter((key) => key.startsWith("proof.rule."));
+    expect([...new Set(ids)].sort()).toEqual(named.sort());
+  });
+});
+
+it("findings stand by weight, and the same wall gives the same findings", () => {
+  const outcomes = prove(walls[0]!).map(({ outcome }) => outcome);
+  expect([...new Set(outcomes)]).toEqual(["cannot evaluate", "attention", "pass", "not applicable"]);
+  expect(JSON.stringify(prove(proofFixture()))).toBe(JSON.stringify(prove(proofFixture())));
+});
