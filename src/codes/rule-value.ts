@@ -42,7 +42,7 @@ export function sourceOf(key: string): Source {
 }
 
 /** What a rule prints is given by it; only a rule that nobody has looked up is not. */
-export function ruleBasis(basis: CatalogueBasis): Basis {
+function ruleBasis(basis: CatalogueBasis): Basis {
   return basis === "memory" || basis === "invented"
     ? "memory"
     : basis === "common-practice"

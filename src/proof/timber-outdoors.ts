@@ -18,7 +18,8 @@ function judged(wood: WoodDemand, path: string): Finding {
     outcome,
     where: { path: wood.lots.length > 0 ? `${path}/lots` : `${path}/species` },
     says: message(`proof.timber.${key}${inLots ? "-lots" : ""}`, {
-      wood: wood.name,
+      // An id of the catalogue reads as words.
+      wood: wood.name.replaceAll("-", " "),
       lots: wood.lots.join(", "),
     }),
     ...(outcome === "pass" ? {} : { hint: message(`proof.timber.${key}-hint`) }),
