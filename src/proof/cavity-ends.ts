@@ -4,7 +4,7 @@ import { overlaps } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
 import { rectsOverlap } from "../geometry/rect.ts";
 import type { Vent } from "../setout/facade.ts";
-import { message } from "../text/message.ts";
+import { type Message, message } from "../text/message.ts";
 import type { ProofContext, ZoneView } from "./context.ts";
 import { ruleName, rulesAsking } from "./rules-asking.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
@@ -49,9 +49,7 @@ function unclosed(view: ZoneView, ends: readonly End[]): Finding {
     outcome: "fail",
     where: { ...view.where, ...(first?.opening ? { opening: first.opening } : {}) },
     says: message("proof.vents.open-end", {
-      ends: ends.map(({ position, opening }) =>
-        message(`proof.vent-at.${position.replace(" ", "-")}`, { opening: opening ?? "" }),
-      ),
+      ends: ends.map(endName),
     }),
     hint: message("proof.vents.close"),
     source: { kind: "common practice" },
@@ -75,7 +73,7 @@ function airThrough({ demands }: ProofContext, view: ZoneView): Finding[] {
       says: message(enough ? "proof.vents.enough" : "proof.vents.disagree", {
         net: demand,
         most: governing.value,
-        end: message(`proof.vent-at.${least.position.replace(" ", "-")}`, { opening: "" }),
+        end: endName({ position: least.position, ...openingAt(view, least) }),
         rules: rulesAsking(asking, "cm2PerM"),
       }),
       ...(enough ? {} : { hint: message("proof.rules-disagree", { rule: ruleName(governing.id) }) }),
@@ -96,4 +94,14 @@ function airThrough({ demands }: ProofContext, view: ZoneView): Finding[] {
       source: governing.source,
     }),
   ];
+}
+
+function endName({ position, opening }: End): Message {
+  return message(`proof.vent-at.${position.replace(" ", "-")}`, { opening: opening ?? "" });
+}
+
+function openingAt(view: ZoneView, vent: Vent): Pick<End, "opening"> {
+  if (vent.position === "base" || vent.position === "top") return {};
+  const found = view.projectFace.openings.find(({ x }) => overlaps(x, vent.x));
+  return found ? { opening: found.id } : {};
 }

@@ -1,18 +1,20 @@
 /** P005: the cladding's lowest edge above the ground, by the rule of the place; rules of other places beside it. */
+import type { RuleValue } from "../codes/demands.ts";
 import { type Finding, finding } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
 import { type BaseHeight, baseHeight } from "./base-height.ts";
 import type { ProofContext, ZoneView } from "./context.ts";
 import { ruleName, rulesAsking } from "./rules-asking.ts";
-import { compared, holds, input, written } from "./working.ts";
+import { compared, greatest, holds, input, written } from "./working.ts";
 
 export function groundClearance(context: ProofContext): Finding[] {
-  return context.zones.flatMap((view) => {
+  const placed = context.zones.flatMap((view) => {
     const base = baseHeight(view);
-    if (!base) return [];
-    const others = asksMore(context, { view, base });
-    return [againstOwn(context, { view, base }), ...others];
+    return base ? [{ view, base }] : [];
   });
+  const own = context.demands.groundClearance.find((rule) => rule.own);
+  if (!own) return withoutRule(context, placed);
+  return placed.flatMap((one) => [againstOwn(own, one), ...asksMore(context, one)]);
 }
 
 interface Placed {
@@ -20,23 +22,29 @@ interface Placed {
   readonly base: BaseHeight;
 }
 
-function againstOwn({ demands }: ProofContext, { view, base }: Placed): Finding {
-  const where = { ...view.where, path: `${view.facePath}/ground`, marks: [base.mark] };
-  const demand = base.heightMm;
-  const own = demands.groundClearance.find((rule) => rule.own);
-  if (!own) {
-    return finding({
+/** Once for the whole building: it is the place's rule that is missing. */
+function withoutRule({ demands }: ProofContext, placed: readonly Placed[]): Finding[] {
+  const lowest = greatest(placed, ({ base }) => -base.heightMm);
+  if (!lowest) return [];
+  const { view, base } = lowest;
+  return [
+    finding({
       code: "P005",
       outcome: "cannot evaluate",
-      where,
+      where: { ...view.where, path: "/site/jurisdiction", marks: [base.mark] },
       says: message("proof.ground.no-rule", {
-        height: demand,
+        height: base.heightMm,
         rules: rulesAsking(demands.groundClearance, "mm"),
       }),
       hint: message("proof.ask-local-code"),
       source: { kind: "common practice" },
-    });
-  }
+    }),
+  ];
+}
+
+function againstOwn(own: RuleValue, { view, base }: Placed): Finding {
+  const where = { ...view.where, path: `${view.facePath}/ground`, marks: [base.mark] };
+  const demand = base.heightMm;
   const clear = holds("at least", { demand, limit: own.value });
   return finding({
     code: "P005",

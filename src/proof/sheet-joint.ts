@@ -70,24 +70,29 @@ function judged({ view, demand, lengthMm, jointMm }: Judged): Finding {
   const larger = Math.max(closing.heatMm, closing.moistureMm);
   const arithmetic = jointWidthArithmetic(closing);
   const root = jointWidthRootSumSquare(closing);
-  const bare = Math.max(
-    jointWidthRootSumSquare({ ...closing, heatMm: 0, moistureMm: larger }),
-    demand.jointMm,
-  );
+  const bare = jointWidthRootSumSquare({ ...closing, heatMm: 0, moistureMm: larger });
+  const floor = Math.max(bare, demand.jointMm);
   const reaches = (limit: number): boolean => holds("at least", { demand: jointMm, limit });
-  const outcome: Outcome = !reaches(bare)
+  const outcome: Outcome = !reaches(floor)
     ? "fail"
-    : reaches(Math.max(arithmetic, bare))
+    : reaches(Math.max(arithmetic, floor))
       ? "pass"
       : "attention";
-  const limit = outcome === "fail" ? bare : Math.max(arithmetic, bare);
+  const limit = outcome === "fail" ? floor : Math.max(arithmetic, floor);
   const key = { fail: "tight", pass: "enough", attention: "between" }[outcome];
   const basis: Basis = demand.basis;
   return finding({
     code: "P013",
     outcome,
     where,
-    says: message(`proof.sheet-joint.${key}`, { joint: jointMm, arithmetic, root, bare, length: lengthMm }),
+    says: message(`proof.sheet-joint.${key}`, {
+      joint: jointMm,
+      arithmetic,
+      root,
+      bare,
+      least: demand.jointMm,
+      length: lengthMm,
+    }),
     ...(outcome === "pass" ? {} : { hint: message("proof.sheet-joint.hint") }),
     ...compared("at least", { demand: jointMm, limit, unit: "mm" }),
     working: {

@@ -20,7 +20,8 @@ function judged(wood: WoodDemand, path: string): Finding {
     says: message(`proof.timber.${key}${inLots ? "-lots" : ""}`, {
       // An id of the catalogue reads as words.
       wood: wood.name.replaceAll("-", " "),
-      lots: wood.lots.join(", "),
+      lots: wood.lots,
+      count: wood.lots.length,
     }),
     ...(outcome === "pass" ? {} : { hint: message(`proof.timber.${key}-hint`) }),
     source: wood.source,

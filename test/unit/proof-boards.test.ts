@@ -171,14 +171,14 @@ describe("P009 timber outdoors", () => {
       expect.objectContaining({
         outcome: "pass",
         provisional: true,
-        says: message("proof.timber.resistant", { wood: "northern white cedar", lots: "C" }),
+        says: message("proof.timber.resistant", { wood: "northern white cedar", lots: ["C"], count: 1 }),
       }),
       {
         code: "P009",
         outcome: "attention",
         provisional: false,
         where: { path: "/claddings/0/lots" },
-        says: message("proof.timber.not-resistant-lots", { wood: "quaking aspen", lots: "A" }),
+        says: message("proof.timber.not-resistant-lots", { wood: "quaking aspen", lots: ["A"], count: 1 }),
         hint: message("proof.timber.not-resistant-hint"),
         source: {
           kind: "document",

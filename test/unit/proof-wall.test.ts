@@ -54,13 +54,16 @@ describe("P005 ground clearance", () => {
 
   it("a remembered rule makes the pass provisional; no rule cannot be told", () => {
     const inPlace = (jurisdiction: "france" | "other") =>
-      groundClearance(proofFixture({ project: ({ site }) => Object.assign(site, { jurisdiction }) }))[0];
-    expect(inPlace("france")).toMatchObject({ outcome: "pass", provisional: true });
-    expect(inPlace("other")).toMatchObject({
+      groundClearance(proofFixture({ project: ({ site }) => Object.assign(site, { jurisdiction }) }));
+    expect(inPlace("france")[0]).toMatchObject({ outcome: "pass", provisional: true });
+    const [unknown, ...more] = inPlace("other");
+    expect(unknown).toMatchObject({
       outcome: "cannot evaluate",
-      says: { key: "proof.ground.no-rule" },
+      where: { path: "/site/jurisdiction" },
+      says: { key: "proof.ground.no-rule", values: { height: 300 } },
       hint: message("proof.ask-local-code"),
     });
+    expect(more).toEqual([]);
   });
 });
 
