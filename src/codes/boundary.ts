@@ -16,8 +16,7 @@ const RULES: readonly BoundaryRule[] = [
     basis: "given",
     source: {
       kind: "document",
-      document:
-        "National Building Code of Canada, Division B, as summarised and as quoted in an appeal decision",
+      document: "National Building Code of Canada, Division B, at second hand",
       clause: "9.10.15.5",
     },
   },
@@ -28,7 +27,7 @@ const RULES: readonly BoundaryRule[] = [
     basis: "given",
     source: {
       kind: "document",
-      document: "Approved Document B, volume 1, as reported by self-builders",
+      document: "Approved Document B, volume 1, at second hand",
       clause: "Table 10.1",
     },
   },

@@ -131,6 +131,17 @@ describe("P014 cavity ends", () => {
     expect(rules).toEqual(expect.arrayContaining(german));
   });
 
+  it("names the opening whose vent lets least through", () => {
+    const [boards] = cavityEnds(
+      proofFixture({
+        facade: ({ faces: [face] }) => {
+          face!.vents[2]!.netCm2PerM = 40;
+        },
+      }),
+    );
+    expect(boards?.says.values.end).toEqual(message("proof.vent-at.under-opening", { opening: "W1" }));
+  });
+
   it("fails where an end has no vent, none with a closure, or none with air, and names them all", () => {
     const [boards] = cavityEnds(
       proofFixture({
