@@ -39,12 +39,15 @@ export function regionArea(region: Region): number {
 }
 
 export function polygonBounds(polygon: Polygon): Rect {
-  let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of polygon) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    bottom = Math.min(bottom, y);
-    top = Math.max(top, y);
+  let left = Infinity;
+  let right = -Infinity;
+  let bottom = Infinity;
+  let top = -Infinity;
+  for (const point of polygon) {
+    if (point[0] < left) left = point[0];
+    if (point[0] > right) right = point[0];
+    if (point[1] < bottom) bottom = point[1];
+    if (point[1] > top) top = point[1];
   }
   return { x: [left, right], y: [bottom, top] };
 }

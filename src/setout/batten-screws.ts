@@ -2,12 +2,13 @@
  * Screws of a batten: where along it there is timber to hold them, and backing where there is none. A batten that misses
  * the studs still finds rims, plates and headers; between those, blocks are set behind the sheathing.
  */
-import { common, type Interval, intervalLength } from "../geometry/interval.ts";
-import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
+import { common, type Interval, intervalLength, overlaps } from "../geometry/interval.ts";
+import { sliceVertical } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { Solid } from "./facade.ts";
+import { solidBounds } from "./solids.ts";
 
 export interface ScrewPoint {
   readonly x: number;
@@ -68,7 +69,8 @@ function holdsOf(batten: DraftBatten, solids: readonly Solid[]): Hold[] {
   const endInset = Math.min(FROM_BATTEN_END_MM / 2, intervalLength(batten.y) / 5);
   const along: Interval = [batten.y[0] + endInset, batten.y[1] - endInset];
   return solids.flatMap((solid): Hold[] => {
-    const box = polygonBounds(solid.region);
+    const box = solidBounds(solid);
+    if (!overlaps(box.x, usable) || !overlaps(box.y, along)) return [];
     const x = common(usable, [box.x[0] + FROM_SOLID_EDGE_MM, box.x[1] - FROM_SOLID_EDGE_MM]);
     if (!x) return [];
     const at = snap((x[0] + x[1]) / 2);
@@ -94,9 +96,9 @@ function blockHold(batten: DraftBatten, block: Solid | undefined): Hold | undefi
 export function bayAt(solids: readonly Solid[], x: number, y: number): Interval | undefined {
   let left = Number.NEGATIVE_INFINITY;
   let right = Number.POSITIVE_INFINITY;
-  for (const { kind, region } of solids) {
-    if (kind !== "stud" && kind !== "trimmer") continue;
-    const box = polygonBounds(region);
+  for (const solid of solids) {
+    if (solid.kind !== "stud" && solid.kind !== "trimmer") continue;
+    const box = solidBounds(solid);
     if (y < box.y[0] || y > box.y[1]) continue;
     if (box.x[1] <= x) left = Math.max(left, box.x[1]);
     else if (box.x[0] >= x) right = Math.min(right, box.x[0]);

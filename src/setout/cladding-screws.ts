@@ -1,5 +1,5 @@
 /** Screws of sheets and boards: on which batten, at what height, and which of a sheet's is the fixed point. */
-import { common, type Interval, intervalLength } from "../geometry/interval.ts";
+import { common, type Interval, intervalLength, overlaps, subtractIntervals } from "../geometry/interval.ts";
 import { distance, type Point } from "../geometry/point.ts";
 import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
 import type { BoardCladding, SheetCladding } from "../project/schema/project.ts";
@@ -27,7 +27,7 @@ function linesBehind(
   const box = polygonBounds(piece.outline);
   const lines = new Map<string, { x: Interval; battens: DraftBatten[] }>();
   for (const batten of battens) {
-    if (!common(batten.x, box.x) || !common(batten.y, box.y)) continue;
+    if (!overlaps(batten.x, box.x) || !overlaps(batten.y, box.y)) continue;
     const key = `${batten.x[0]}:${batten.x[1]}`;
     const line = lines.get(key) ?? { x: batten.x, battens: [] };
     line.battens.push(batten);
@@ -39,23 +39,9 @@ function linesBehind(
 /** The heights at x that lie in the piece, its holes taken out. */
 function heightsAt(piece: DraftPiece, x: number): Interval[] {
   const outside = sliceVertical(piece.outline, x);
+  if (piece.holes.length === 0) return outside;
   const holes = piece.holes.flatMap((hole) => sliceVertical(hole, x));
-  return outside.flatMap(([from, to]) => {
-    let parts: Interval[] = [[from, to]];
-    for (const [a, b] of holes) {
-      parts = parts.flatMap(([p, q]): Interval[] =>
-        b <= p || a >= q
-          ? [[p, q]]
-          : (
-              [
-                [p, a],
-                [b, q],
-              ] as Interval[]
-            ).filter(([r, s]) => s > r),
-      );
-    }
-    return parts;
-  });
+  return outside.flatMap((height) => subtractIntervals(height, holes));
 }
 
 function battenAt(battens: readonly DraftBatten[], y: number): DraftBatten | undefined {

@@ -5,10 +5,10 @@ import {
   intersect,
   type Polygon,
   polygonBounds,
-  polygonContains,
+  rectInsidePolygon,
   sliceVertical,
 } from "../geometry/polygon.ts";
-import { rectOutline } from "../geometry/rect.ts";
+import { type Rect, rectOutline } from "../geometry/rect.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import { faceLength } from "./corners.ts";
@@ -25,7 +25,7 @@ function isHeader(band: Band): band is HeaderBand {
 }
 
 function isUnderTop(band: Band): band is UnderTopBand {
-  return band.kind === "top plates" && !Array.isArray(band["y"]);
+  return band.kind === "top plates" && !Array.isArray(band.y);
 }
 
 /** Every solid of a face, left to right within its kind. */
@@ -125,14 +125,26 @@ function studsOf(structure: Structure, face: Face, length: number, trimmers: rea
     ]
       .filter((box) => common(box.x, x))
       .map(({ y }) => y);
+    const inside: Interval = [Math.max(0, x[0]), Math.min(length, x[1])];
     return stretches
       .flatMap((stretch) => subtractIntervals(stretch, taken))
-      .flatMap((y) => intersect(outline, rectOutline({ x: [Math.max(0, x[0]), Math.min(length, x[1])], y })))
-      .map(({ outline: region }) => ({ kind: "stud", region }));
+      .flatMap((y): Polygon[] => {
+        const rect = { x: inside, y };
+        if (rectInsidePolygon(rect, outline)) return [rectOutline(rect)];
+        return intersect(outline, rectOutline(rect)).map((region) => region.outline);
+      })
+      .map((region) => ({ kind: "stud", region }));
   });
 }
 
-/** Timber that holds a screw at a point, or undefined. */
-export function solidAt(solids: readonly Solid[], point: Point): Solid | undefined {
-  return solids.find(({ region }) => polygonContains(region, point));
+const bounds = new WeakMap<Solid, Rect>();
+
+/** A solid's bounds, worked once: every batten of a face asks for them. */
+export function solidBounds(solid: Solid): Rect {
+  let box = bounds.get(solid);
+  if (!box) {
+    box = polygonBounds(solid.region);
+    bounds.set(solid, box);
+  }
+  return box;
 }

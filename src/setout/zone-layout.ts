@@ -13,19 +13,10 @@ import { tipWishes } from "./boards/tips.ts";
 import { boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { cornerBacking } from "./corner-backing.ts";
-import { type FaceEnds, faceLength } from "./corners.ts";
+import { faceLength } from "./corners.ts";
 import type { DraftPiece, ZoneDraft } from "./draft.ts";
-import {
-  type Fixing,
-  type Joint,
-  type Piece,
-  type RodResult,
-  type Solid,
-  SQUARE,
-  type Vent,
-  type ZonePlane,
-} from "./facade.ts";
-import { battenFixing, boardFixing, sheetFixing } from "./fixings.ts";
+import { type Fixing, type Joint, type Piece, type Solid, SQUARE, type Vent } from "./facade.ts";
+import { battenFixer, boardFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
 import { markOf } from "./marks.ts";
 import { massOf } from "./masses.ts";
@@ -62,9 +53,12 @@ export function layZone(task: ZoneTask): ZoneResult {
     ...screwPoints(batten, task.solids, backing.addFor(batten)),
   }));
   const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, battens) }));
-  const claddingPieces = clad.map(({ piece, points }) => claddingPiece(task, cladding, piece, points));
+  const fixAll = claddingFixer(task, cladding);
+  const claddingPieces = clad.map(({ piece, points }) => claddingPiece(task, piece, points, fixAll(piece, points)));
+  const over = supportedBy(claddingPieces);
+  const fixBatten = battenFixer(task);
   const battenPieces = screwed.flatMap(({ batten, points }) =>
-    battenWithParts(task, batten, points, claddingPieces),
+    battenWithParts(task, batten, points, { over: over.get(batten.mark) ?? [], fix: fixBatten }),
   );
   const closurePieces = closures.pieces.map((piece) => plain(project, piece, claddingPieces));
   const pieces = [...claddingPieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
@@ -137,18 +131,26 @@ function pointsOf(piece: DraftPiece, cladding: Cladding, battens: readonly Draft
     : boardPoints(piece, cladding, battens);
 }
 
+type FixAll = (piece: DraftPiece, points: readonly CladdingPoint[]) => Fixing[];
+
+function claddingFixer(task: ZoneTask, cladding: Cladding): FixAll {
+  if (cladding.kind === "boards") {
+    const fix = boardFixer(task, cladding);
+    return (_piece, points) => points.map(fix);
+  }
+  const fix = sheetFixer(task, cladding);
+  return (piece, points) => {
+    const fixed = fixedPoint(piece, points);
+    return fixed ? points.map((point) => fix(point, fixed)) : [];
+  };
+}
+
 function claddingPiece(
   task: ZoneTask,
-  cladding: Cladding,
   piece: DraftPiece,
   points: readonly CladdingPoint[],
+  fixings: readonly Fixing[],
 ): Piece {
-  const fixed = cladding.kind === "sheets" ? fixedPoint(piece, points) : undefined;
-  const fixings = points.map((point) =>
-    cladding.kind === "sheets"
-      ? sheetFixing(task, cladding, point, fixed as CladdingPoint)
-      : boardFixing(task, cladding, point),
-  );
   return {
     ...piece,
     massKg: massOf(task.project, piece),
@@ -158,22 +160,33 @@ function claddingPiece(
   };
 }
 
+/** Marks of the cladding that each batten carries. */
+function supportedBy(cladding: readonly Piece[]): ReadonlyMap<string, string[]> {
+  const over = new Map<string, string[]>();
+  for (const { mark, supports } of cladding) {
+    for (const batten of supports) {
+      const marks = over.get(batten);
+      if (marks) marks.push(mark);
+      else over.set(batten, [mark]);
+    }
+  }
+  return over;
+}
+
 /** A batten with the packers behind its screws and the gasket on its face. */
 function battenWithParts(
   task: ZoneTask,
   batten: DraftBatten,
   points: readonly ScrewPoint[],
-  cladding: readonly Piece[],
+  { over, fix }: { readonly over: readonly string[]; readonly fix: (point: ScrewPoint) => Fixing },
 ): Piece[] {
-  const over = cladding.filter(({ supports }) => supports.includes(batten.mark)).map(({ mark }) => mark);
-  const fixings: Fixing[] = points.map((point) => battenFixing(task, batten, point));
   const { x: _x, y: _y, reason: _reason, ...draft } = batten;
   const piece: Piece = {
     ...draft,
     massKg: massOf(task.project, batten),
     supports: [...new Set(points.map(({ solid }) => solid.id))],
     removeBefore: over,
-    fixings,
+    fixings: points.map(fix),
   };
   const parts = task.plane.layers.flatMap((layer): Piece[] => {
     if (layer.kind === "gasket") return [strip(task, batten, layer.z, over)];

@@ -56,7 +56,7 @@ export function planColumns(zone: SheetZone): ColumnPlan {
 const NOTHING: ColumnCost = { total: 0, notches: 0, slivers: 0, sheets: 0, oversize: 0 };
 
 function unwind(
-  zone: SheetZone,
+  _zone: SheetZone,
   nodes: readonly Candidate[],
   best: readonly (Step | undefined)[],
 ): ColumnPlan {
