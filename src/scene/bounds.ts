@@ -4,9 +4,10 @@ import type { Rect } from "../geometry/rect.ts";
 import { LANGUAGES } from "../text/catalogue.ts";
 import type { Message } from "../text/message.ts";
 import type { Reader } from "../text/say.ts";
-import { type DrawContext, itemShapes, type Shape } from "./draw-list.ts";
+import { itemShapes } from "./draw-list.ts";
 import type { Item, Scene } from "./model.ts";
 import { LINE_WIDTHS } from "./roles.ts";
+import type { DrawContext, Shape } from "./shapes.ts";
 import { textWidth } from "./text-widths.ts";
 
 /** Every way a text can be read: the room that a scene keeps does not depend on who reads it. */

@@ -4,13 +4,17 @@
  */
 import type { Point } from "../geometry/point.ts";
 import { message } from "../text/message.ts";
-import { type DrawContext, type Shape, sayText } from "./draw-list.ts";
+import { positionMm } from "../units/rounding.ts";
 import type { DimensionItem, SceneText } from "./model.ts";
+import { type DrawContext, type Shape, sayText } from "./shapes.ts";
 import { spread } from "./spread.ts";
 import { textWidth } from "./text-widths.ts";
 
+/** What a tape shows: dimensions are printed to the nearest half millimetre. */
+const POSITION_STEP = 0.5;
+
 /** Millimetres on paper. */
-export const DIMENSION_TEXT_HEIGHT = 2.5;
+const DIMENSION_TEXT_HEIGHT = 2.5;
 const STROKE = 1.2;
 const OVERRUN = 1.5;
 const PROJECTION_GAP = 1;
@@ -61,8 +65,13 @@ function thingIsUnder(item: DimensionItem): boolean {
   return item.from !== undefined && (item.at - item.from) * turnSign(item) > 0;
 }
 
-function valueText(item: DimensionItem, { index, value }: { index: number; value: number }): SceneText {
-  return item.labels?.[index] ?? message("drawing.length", { value });
+function valueText(
+  item: DimensionItem,
+  { index, value, units }: { index: number; value: number; units: "mm" | "feet-inch" },
+): SceneText {
+  // Feet and inches round to their own fraction.
+  const printed = units === "mm" ? positionMm(value, { step: POSITION_STEP }) : value;
+  return item.labels?.[index] ?? message("drawing.length", { value: printed });
 }
 
 function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[] {
@@ -74,7 +83,7 @@ function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[
   for (let i = 0; i + 1 < item.points.length; i++) {
     const from = item.points[i] as number;
     const to = item.points[i + 1] as number;
-    const text = sayText(valueText(item, { index: i, value: to - from }), reader);
+    const text = sayText(valueText(item, { index: i, value: to - from, units: reader.units }), reader);
     if (text === "") continue;
     const width = textWidth({ text, height, weight: "regular" });
     const centre = (from + to) / 2;
@@ -105,7 +114,7 @@ function runningTexts(item: DimensionItem, { scale, reader }: DrawContext): Shap
   const far = OVERRUN + 1.6;
   const kinks: Point[][] = [];
   const shapes = item.points.map((point, index): Shape => {
-    const text = sayText(valueText(item, { index, value: point - origin }), reader);
+    const text = sayText(valueText(item, { index, value: point - origin, units: reader.units }), reader);
     const to = places[index] as number;
     kinks.push([place(item, point, side * OVERRUN * paper), place(item, to, side * far * paper)]);
     const half = (height / 2) * paper;

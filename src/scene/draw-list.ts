@@ -1,68 +1,16 @@
 /**
- * A scene as one reader sees it: every text said, dimensions, leaders, hatches and symbols taken apart into the five
- * marks that any renderer can draw. Positions stay in model millimetres, text heights in millimetres on paper.
+ * A scene as one reader sees it: every text said, dimensions, leaders, hatches and symbols taken apart into the four
+ * shapes that any renderer can draw. Positions stay in model millimetres, text heights in millimetres on paper.
  */
-
-import type { Point } from "../geometry/point.ts";
-import type { Polygon } from "../geometry/polygon.ts";
-import { type Reader, say } from "../text/say.ts";
+import type { Reader } from "../text/say.ts";
 import { dimensionMarks } from "./dimension.ts";
 import { hatchLines } from "./hatch.ts";
 import { leaderMarks } from "./leader.ts";
-import type { Item, Scene, SceneText } from "./model.ts";
-import type { FillRole, InkRole, LayerName, LineRole } from "./roles.ts";
+import type { Item, Scene } from "./model.ts";
+import type { FillRole, LineRole } from "./roles.ts";
+import type { DrawContext, Mark, Paint, Shape } from "./shapes.ts";
 import { symbolMarks } from "./symbol.ts";
 import { textMarks } from "./text-marks.ts";
-
-/** What may be painted: a stroke, a fill, or both (fill first). */
-export interface Paint {
-  readonly line?: LineRole;
-  readonly fill?: FillRole | InkRole;
-}
-
-export interface PathShape extends Paint {
-  readonly shape: "path";
-  /** Each an open line, or a ring of the (even-odd) area. */
-  readonly parts: readonly Polygon[];
-  readonly closed: boolean;
-}
-
-export interface CircleShape extends Paint {
-  readonly shape: "circle";
-  readonly centre: Point;
-  readonly radius: number;
-}
-
-export interface ArcShape {
-  readonly shape: "arc";
-  readonly centre: Point;
-  readonly radius: number;
-  readonly fromDeg: number;
-  readonly toDeg: number;
-  readonly line: LineRole;
-}
-
-/** One line of text; the point is on its base line. */
-export interface TextShape {
-  readonly shape: "text";
-  readonly at: Point;
-  readonly text: string;
-  /** Height of capitals, millimetres on paper. */
-  readonly height: number;
-  readonly anchor: "start" | "middle" | "end";
-  readonly angleDeg: 0 | 90;
-  readonly weight: "regular" | "bold";
-  readonly ink: InkRole;
-}
-
-export type Shape = PathShape | CircleShape | ArcShape | TextShape;
-
-/** A shape, with the item that it belongs to. */
-export type Mark = Shape & { readonly layer: LayerName; readonly of?: string; readonly from: Item["kind"] };
-
-export function sayText(text: SceneText, reader: Reader): string {
-  return typeof text === "string" ? text : say(text, reader);
-}
 
 /** The marks of a scene in painting order. */
 export function drawList(scene: Pick<Scene, "items" | "scale">, reader: Reader): Mark[] {
@@ -76,11 +24,6 @@ export function drawList(scene: Pick<Scene, "items" | "scale">, reader: Reader):
       }),
     ),
   );
-}
-
-export interface DrawContext {
-  readonly scale: number;
-  readonly reader: Reader;
 }
 
 export function itemShapes(item: Item, context: DrawContext): Shape[] {

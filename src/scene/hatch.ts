@@ -75,25 +75,20 @@ function diagonals(outline: Polygon): Polygon[] {
   ];
 }
 
-/** A slack line from side to side across the narrow way of the area's box, as soft insulation is drawn. */
+/** A slack line from side to side of an upright layer, as soft insulation is drawn. */
 function loops(rings: readonly Polygon[], spacing: number): Polygon[] {
   const { left, right, bottom, top } = boxOf(rings);
-  const upright = top - bottom >= right - left;
-  const [start, end] = upright ? [bottom, top] : [left, right];
-  const [low, high] = upright ? [left, right] : [bottom, top];
-  const count = Math.max(1, Math.round((end - start) / spacing));
-  const step = (end - start) / count;
-  const middle = (low + high) / 2;
-  const reach = ((high - low) / 2) * 0.86;
-  const points: Point[] = [];
+  const count = Math.max(1, Math.round((top - bottom) / spacing));
+  const step = (top - bottom) / count;
+  const middle = (left + right) / 2;
+  const reach = ((right - left) / 2) * 0.86;
   const perLoop = 10;
-  for (let i = 0; i <= count * perLoop; i++) {
-    const phase = i / perLoop;
-    const along = start + phase * step;
-    const across = middle + reach * Math.cos(phase * Math.PI);
-    points.push(upright ? [across, along] : [along, across]);
-  }
-  return [points];
+  return [
+    Array.from({ length: count * perLoop + 1 }, (_, i): Point => {
+      const phase = i / perLoop;
+      return [middle + reach * Math.cos(phase * Math.PI), bottom + phase * step];
+    }),
+  ];
 }
 
 function boxOf(rings: readonly Polygon[]): { left: number; right: number; bottom: number; top: number } {

@@ -1,7 +1,7 @@
 /** Leaders: a dot on the thing, a line, and a text beside the line's end. */
 import type { Point } from "../geometry/point.ts";
-import type { DrawContext, Shape } from "./draw-list.ts";
 import type { LeaderItem } from "./model.ts";
+import type { DrawContext, Shape } from "./shapes.ts";
 import { textMarks } from "./text-marks.ts";
 
 /** Millimetres on paper. */

@@ -83,7 +83,7 @@ export interface TextItem extends Common, TextStyle {
   readonly plate?: FillRole;
 }
 
-/** Parallel narrow lines (and crossing ones), or the loops of soft insulation. */
+/** Parallel narrow lines, crossed diagonals of end grain, or the loops of soft insulation in an upright layer. */
 export interface HatchItem extends Common {
   readonly kind: "hatch";
   readonly outline: Polygon;

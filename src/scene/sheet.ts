@@ -24,10 +24,7 @@ export interface Sheet {
 }
 
 /** Said on every sheet. */
-export const CAUTIONS: readonly Message[] = [
-  message("drawing.caution.codes"),
-  message("drawing.caution.measure"),
-];
+const CAUTIONS: readonly Message[] = [message("drawing.caution.codes"), message("drawing.caution.measure")];
 
 const CAPTION_HEIGHT = 3.5;
 const SMALL = 2.5;

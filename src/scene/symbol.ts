@@ -1,7 +1,7 @@
 /** The marks of findings as shapes: ■ fails, ▲ attention, ◇ cannot be evaluated, ◌ provisional, ✓ holds. */
 import type { Point } from "../geometry/point.ts";
-import type { Shape } from "./draw-list.ts";
 import type { SymbolItem } from "./model.ts";
+import type { Shape } from "./shapes.ts";
 
 export function symbolMarks({ at, symbol, size }: SymbolItem, scale: number): Shape[] {
   const half = size / 2 / scale;

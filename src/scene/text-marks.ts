@@ -1,7 +1,7 @@
 /** Texts as lines of marks. */
 import type { Point } from "../geometry/point.ts";
-import { type DrawContext, type Shape, sayText } from "./draw-list.ts";
 import type { TextItem } from "./model.ts";
+import { type DrawContext, type Shape, sayText } from "./shapes.ts";
 import { textWidth, wrapText } from "./text-widths.ts";
 
 /** From base line to base line, in heights of capitals. */

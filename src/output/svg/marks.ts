@@ -1,6 +1,6 @@
 /** Marks of a draw list as SVG elements, in millimetres of paper with y down. */
 import type { Point } from "../../geometry/point.ts";
-import type { ArcShape, Mark, Paint } from "../../scene/draw-list.ts";
+import type { ArcShape, Mark, Paint } from "../../scene/shapes.ts";
 import { CAPITAL_HEIGHT } from "../../scene/text-widths.ts";
 import { escapeXml, number } from "./markup.ts";
 

@@ -80,12 +80,12 @@ const PRINT: Palette = {
   ground: "#e8e4da",
 };
 
-export const PALETTES: Readonly<Record<Theme, Palette>> = { light: LIGHT, dark: DARK, print: PRINT };
+const PALETTES: Readonly<Record<Theme, Palette>> = { light: LIGHT, dark: DARK, print: PRINT };
 
 const FONT = `"Atkinson Hyperlegible Next","DejaVu Sans",Verdana,sans-serif`;
 
 /** The name of a colour's custom property. */
-export function property(name: ColourName): string {
+function property(name: ColourName): string {
   return `--drawing-${name}`;
 }
 

@@ -7,15 +7,21 @@ import { snap } from "../../units/length.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
-import { fixingItems, markItem } from "./cladding.ts";
+import { spread } from "../spread.ts";
+import { fixingItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
 import { groundItems, groundLine } from "./ground.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
+import { markItems, shortIsClear, withoutFace } from "./piece-marks.ts";
 import { fittingScale } from "./scales.ts";
-import { DIMENSION_STEP } from "./style.ts";
+import { DIMENSION_STEP, LABEL_STEP, TEXT } from "./style.ts";
 
-const ROOM = [290, 170] as const;
+/** What an A3 sheet leaves for the face itself, mm on paper. */
+const ROOM = [310, 140] as const;
+
+/** Battens keep a wide outline from this scale on; drawn smaller it would fill them. */
+const WIDE_FROM = 1 / 30;
 
 const FILLS: Partial<Record<PieceKind, FillRole>> = {
   "counter-batten": "timber",
@@ -47,6 +53,7 @@ export function battenElevation(
   const scale = options.scale ?? fittingScale({ x: extent.x, y: [low, extent.y[1]] }, { room: ROOM });
   const paper = 1 / scale;
   const pieces = ORDER.flatMap((kind) => face.pieces.filter((piece) => piece.kind === kind));
+  const battens = face.pieces.filter(({ kind }) => kind === "batten");
   const items: Item[] = [
     ...groundItems(
       groundLine(face.ground, { from: extent.x[0] - 6 * paper, to: extent.x[1] + 6 * paper }),
@@ -63,7 +70,7 @@ export function battenElevation(
     ),
     ...openingItems(face),
     ...penetrationItems(project, face.id),
-    ...pieces.map(pieceItem),
+    ...pieces.map((piece) => pieceItem(piece, scale)),
     ...pieces.flatMap((piece) => fixingItems(piece, { scale })),
     ...face.solids.map(
       (solid): Item => ({
@@ -81,7 +88,11 @@ export function battenElevation(
       scale,
     }),
     ...openingNames(face, scale),
-    ...pieces.filter(({ kind }) => kind !== "closure").flatMap((piece) => markItem(piece, { scale })),
+    ...markItems(
+      pieces.filter(({ kind }) => kind === "backing" || kind === "rail" || kind === "counter-batten"),
+      { scale, over: battens },
+    ),
+    ...battenNames(battens, { top: extent.y[1], scale }),
     {
       kind: "dimension",
       layer: layerName("BATTEN", "D"),
@@ -101,16 +112,58 @@ export function battenElevation(
   });
 }
 
-function pieceItem(piece: Piece): Item {
+function pieceItem(piece: Piece, scale: number): Item {
   return {
     kind: "polygon",
     layer: layerName(piece.kind === "closure" ? "TRIM" : "BATTEN"),
     of: piece.mark,
     outline: piece.outline,
     holes: piece.holes,
-    line: piece.kind === "closure" ? "detail" : "visible",
+    line: piece.kind === "closure" || scale < WIDE_FROM ? "detail" : "visible",
     fill: FILLS[piece.kind] ?? "timber",
   };
+}
+
+/** Battens are too slim to be written on: their marks stand over the face, those in one line together. */
+function battenNames(battens: readonly Piece[], { top, scale }: { top: number; scale: number }): Item[] {
+  const paper = 1 / scale;
+  const write = shortIsClear(battens) ? withoutFace : (mark: string): string => mark;
+  const lines = new Map<number, Piece[]>();
+  for (const piece of battens) {
+    const { x } = polygonBounds(piece.outline);
+    const centre = snap((x[0] + x[1]) / 2);
+    lines.set(centre, [...(lines.get(centre) ?? []), piece]);
+  }
+  const centres = [...lines.keys()].sort((a, b) => a - b);
+  const places = spread(centres, { spacing: LABEL_STEP * paper });
+  return centres.flatMap((centre, i): Item[] => {
+    const place = places[i] as number;
+    const pieces = lines.get(centre) ?? [];
+    const of = pieces[0]?.mark ?? "";
+    const layer = layerName("BATTEN", "T");
+    return [
+      {
+        kind: "polyline",
+        layer,
+        of,
+        line: "leader",
+        points: [
+          [centre, top],
+          [centre, top + 1 * paper],
+          [place, top + 4 * paper],
+        ],
+      },
+      {
+        kind: "text",
+        layer,
+        of,
+        at: [place + (TEXT / 2) * paper, top + 5 * paper],
+        text: pieces.map(({ mark }) => write(mark)).join(", "),
+        height: TEXT,
+        angleDeg: 90,
+      },
+    ];
+  });
 }
 
 /** The face's left end, then the centre lines of its upright battens, then its right end. */

@@ -1,12 +1,10 @@
 /** The cladding in elevation: dark cavity, boards in two tones, sheets, fixings, marks. */
 
-import type { Point } from "../../geometry/point.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import type { Item } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
-import { markSpot } from "./mark-spot.ts";
-import { FIXING_RADIUS, SCREW_RADIUS, TEXT } from "./style.ts";
+import { dotRadius, markItems } from "./piece-marks.ts";
 
 const BOARD = layerName("BOARD");
 const SHEET = layerName("SHEET");
@@ -50,8 +48,8 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
       ),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
-    ...sheets.flatMap((piece) => markItem(piece, options)),
-    ...(options.boardMarks ? boards.flatMap((piece) => markItem(piece, options)) : []),
+    ...markItems(sheets, options),
+    ...(options.boardMarks ? markItems(boards, options) : []),
   ];
 }
 
@@ -76,12 +74,8 @@ function pieceItem(piece: Piece, { layer, fill }: { layer: typeof BOARD; fill: F
   };
 }
 
-function dotRadius(piece: Piece, scale: number): number {
-  return (piece.kind === "sheet" ? FIXING_RADIUS : SCREW_RADIUS) / scale;
-}
-
 export function fixingItems(piece: Piece, { scale }: { scale: number }): Item[] {
-  const radius = dotRadius(piece, scale);
+  const radius = dotRadius(piece.kind, scale);
   return piece.fixings.map(
     (fixing): Item => ({
       kind: "circle",
@@ -94,43 +88,4 @@ export function fixingItems(piece: Piece, { scale }: { scale: number }): Item[] 
       fill: fixing.kind === "fixed" ? "ink" : fixing.kind === "sliding" ? "paper" : "membrane",
     }),
   );
-}
-
-export function markItem(piece: Piece, { scale }: { scale: number }): Item[] {
-  const weight = piece.kind === "sheet" ? "bold" : "regular";
-  const dots = piece.fixings.map(({ x, y }): Point => [x, y]);
-  const clads = piece.kind === "sheet" || piece.kind === "board";
-  const spot = markSpot({
-    mark: piece.mark,
-    outline: piece.outline,
-    holes: piece.holes,
-    dots,
-    clear: clads ? 0.25 : 0.1,
-    dotRadius: dotRadius(piece, scale) * 1.25,
-    height: TEXT,
-    scale,
-    weight,
-  });
-  if (!spot) return [];
-  return [
-    {
-      kind: "text",
-      layer: layerName(piece.kind === "sheet" ? "SHEET" : piece.kind === "board" ? "BOARD" : "BATTEN", "T"),
-      of: piece.mark,
-      at: centredLine(spot.at, { angleDeg: spot.angleDeg, height: TEXT / scale }),
-      text: piece.mark,
-      height: TEXT,
-      weight,
-      anchor: "middle",
-      angleDeg: spot.angleDeg,
-      ink: piece.kind === "board" ? "on-board" : "ink",
-      // The dashed timber behind battens would run through their marks.
-      ...(clads ? {} : { plate: piece.kind === "batten" ? ("batten" as const) : ("timber" as const) }),
-    },
-  ];
-}
-
-/** The base line of a text whose capitals are centred on a point. */
-function centredLine(at: Point, { angleDeg, height }: { angleDeg: 0 | 90; height: number }): Point {
-  return angleDeg === 0 ? [at[0], at[1] - height / 2] : [at[0] + height / 2, at[1]];
 }

@@ -99,7 +99,7 @@ interface PlacedFace {
 }
 
 /** Where each face stands on the developed drawing: add `dx` to an x of its own frame. */
-export function placeFaces(faces: readonly FaceLayout[], between: number): PlacedFace[] {
+function placeFaces(faces: readonly FaceLayout[], between: number): PlacedFace[] {
   let from = 0;
   return faces.map((face): PlacedFace => {
     const { x } = faceExtent(face);

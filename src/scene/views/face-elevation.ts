@@ -1,5 +1,5 @@
 /** One face for print: every piece with its mark, running dimensions, the rod's segments, the joints' widths. */
-import { polygonBounds } from "../../geometry/polygon.ts";
+import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout, RodResult } from "../../setout/facade.ts";
@@ -17,13 +17,13 @@ import { groundItems, groundLine } from "./ground.ts";
 import { jointWidthItems } from "./joint-widths.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
 import { fittingScale } from "./scales.ts";
-import { DIMENSION_STEP, tenth } from "./style.ts";
+import { DIMENSION_STEP, TEXT, tenth } from "./style.ts";
 
 /** What an A3 sheet leaves for the face itself between its dimensions and names, mm on paper. */
-const ROOM = [282, 140] as const;
+const ROOM = [265, 140] as const;
 
 /** From the heights to the rod's segments: room for a row of figures that do not fit their stretch. */
-const ROD_STEP = 14;
+const ROD_STEP = 10;
 
 /** Board marks and screws are drawn from this scale on. */
 const DETAILED_FROM = 1 / 30;
@@ -141,38 +141,55 @@ function dimensions(facade: Facade, face: FaceLayout, { extent, low, paper }: Ro
       points: heights,
     });
   }
-  if (rod) items.push(rodSegments(rod, leftmost - ROD_STEP * paper));
+  if (rod) items.push(...rodSegments(rod, { at: leftmost - ROD_STEP * paper, paper }));
   return items;
 }
 
-/** The rod's segments with the boards in each and their gap. */
-function rodSegments(rod: RodResult, at: number): Item {
-  const points = [...new Set(rod.segments.flatMap(({ from, to }) => [snap(from), snap(to)]))].sort(
-    (a, b) => a - b,
-  );
-  const labels = points.slice(0, -1).map((from) => {
-    const segment = rod.segments.find((one) => snap(one.from) === from);
-    return segment
-      ? message("drawing.rod-segment", { boards: segment.courses.length, gap: tenth(segment.gap) })
-      : "";
-  });
-  return {
-    kind: "dimension",
-    layer: layerName("ROD", "D"),
-    of: rod.id,
-    style: "chain",
-    along: "y",
-    at,
-    points,
-    labels,
-  };
+/** The rod's segments, and beside each its boards and their gap. */
+function rodSegments(rod: RodResult, { at, paper }: { at: number; paper: number }): Item[] {
+  const ends = rod.segments.flatMap(({ from, to }) => [snap(from), snap(to)]);
+  const points = [...new Set(ends)].sort((a, b) => a - b);
+  return [
+    {
+      kind: "dimension",
+      layer: layerName("ROD", "D"),
+      of: rod.id,
+      style: "chain",
+      along: "y",
+      at,
+      points,
+      labels: points.slice(1).map(() => ""),
+    },
+    ...rod.segments.map(
+      (segment): Item => ({
+        kind: "text",
+        layer: layerName("ROD", "T"),
+        of: rod.id,
+        at: [at - 2.5 * paper, (segment.from + segment.to) / 2],
+        text: message("drawing.rod-segment", {
+          boards: segment.courses.length,
+          gap: tenth(segment.gap),
+        }),
+        height: TEXT,
+        anchor: "end",
+        baseline: "middle",
+      }),
+    ),
+  ];
 }
 
-/** Ends of the face and of its cladding, and the left end of every board and sheet: where the tape is marked. */
+/** Ends of the face and of its cladding, and the upright left ends of boards and sheets: where the tape is marked. */
 function pieceStarts(face: FaceLayout, extent: Rect): number[] {
   const starts = face.pieces
-    .filter(({ kind }) => kind === "sheet" || kind === "board")
+    .filter(({ kind, outline }) => (kind === "sheet" || kind === "board") && startsUpright(outline))
     .map(({ outline }) => polygonBounds(outline).x[0]);
   const all = [...extent.x, ...polygonBounds(face.outline).x, ...starts].map(snap);
   return [...new Set(all)].sort((a, b) => a - b);
+}
+
+/** A piece cut to a rake may start in a point: there is nothing to mark there. */
+function startsUpright(outline: Polygon): boolean {
+  const { x, y } = polygonBounds(outline);
+  const ys = outline.filter(([at]) => at === x[0]).map(([, height]) => height);
+  return Math.max(...ys) - Math.min(...ys) >= (y[1] - y[0]) / 2;
 }

@@ -3,8 +3,11 @@
 import type { Point } from "../../geometry/point.ts";
 import type { Polygon } from "../../geometry/polygon.ts";
 import { polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
-import { rectsOverlap } from "../../geometry/rect.ts";
+import { type Rect, rectsOverlap } from "../../geometry/rect.ts";
 import { textWidth } from "../text-widths.ts";
+
+/** How many steps a mark may stand from the middle, each way. */
+const MOST_STEPS = 16;
 
 export interface MarkSpot {
   readonly at: Point;
@@ -47,21 +50,27 @@ export function markSpot({
   for (const angleDeg of [0, 90] as const) {
     const [w, h] = angleDeg === 0 ? [long, high] : [high, long];
     if (w > box.x[1] - box.x[0] || h > box.y[1] - box.y[0]) continue;
-    const xs = places({ from: box.x[0] + w / 2, to: box.x[1] - w / 2, step: w / 2, middle: middle[0] });
-    const ys = places({ from: box.y[0] + h / 2, to: box.y[1] - h / 2, step: h / 2, middle: middle[1] });
-    const spots = xs
-      .flatMap((x) => ys.map((y): Point => [x, y]))
-      .sort((a, b) => away(a, middle) - away(b, middle) || b[1] - a[1] || a[0] - b[0]);
-    for (const at of spots) {
-      const rect = {
-        x: [at[0] - w / 2, at[0] + w / 2] as const,
-        y: [at[1] - h / 2, at[1] + h / 2] as const,
+    const fits = (at: Point): boolean => {
+      const rect: Rect = {
+        x: [at[0] - w / 2, at[0] + w / 2],
+        y: [at[1] - h / 2, at[1] + h / 2],
       };
-      const hit = dots.some(
-        ([x, y]) => Math.abs(x - at[0]) < w / 2 + dotRadius && Math.abs(y - at[1]) < h / 2 + dotRadius,
+      return (
+        !dots.some(
+          ([x, y]) => Math.abs(x - at[0]) < w / 2 + dotRadius && Math.abs(y - at[1]) < h / 2 + dotRadius,
+        ) &&
+        !holes.some((hole) => rectsOverlap(rect, polygonBounds(hole))) &&
+        rectInsidePolygon(rect, outline)
       );
-      const cut = holes.some((hole) => rectsOverlap(rect, polygonBounds(hole)));
-      if (!hit && !cut && rectInsidePolygon(rect, outline)) return { at, angleDeg };
+    };
+    // Most marks find room at once: the fine search is for crowded pieces.
+    for (const part of [2, 8]) {
+      const xs = places({ from: box.x[0] + w / 2, to: box.x[1] - w / 2, step: w / part, middle: middle[0] });
+      const ys = places({ from: box.y[0] + h / 2, to: box.y[1] - h / 2, step: h / part, middle: middle[1] });
+      const spots = xs.flatMap((x) => ys.map((y): Point => [x, y]));
+      spots.sort((a, b) => away(a, middle) - away(b, middle) || b[1] - a[1] || a[0] - b[0]);
+      const at = spots.find(fits);
+      if (at) return { at, angleDeg };
     }
   }
   return undefined;
@@ -71,7 +80,7 @@ function away([x, y]: Point, [mx, my]: Point): number {
   return Math.hypot(x - mx, y - my);
 }
 
-/** Places outward from the middle within the reach, seven to each side at most. */
+/** Places outward from the middle within the reach, so many to each side at most. */
 function places({
   from,
   to,
@@ -84,7 +93,7 @@ function places({
   middle: number;
 }): number[] {
   const found = [Math.min(to, Math.max(from, middle))];
-  for (let k = 1; k <= 7; k++) {
+  for (let k = 1; k <= MOST_STEPS; k++) {
     for (const at of [middle + k * step, middle - k * step]) if (at >= from && at <= to) found.push(at);
   }
   return found;

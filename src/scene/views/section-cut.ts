@@ -1,7 +1,7 @@
 /** What a vertical plane across a face cuts, and what is seen just behind it. Section frame: z to the right, y up. */
 
 import type { Interval } from "../../geometry/interval.ts";
-import { subtractIntervals } from "../../geometry/interval.ts";
+import { common, subtractIntervals } from "../../geometry/interval.ts";
 import { intersect, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { Project } from "../../project/schema/project.ts";
@@ -64,8 +64,11 @@ function structureParts(place: SectionPlace): CutPart[] {
   const { sheathingThickness, studs } = project.structure;
   const walls = wallHeights(place);
   const solids = cutSolids(face, x);
-  const timber = solids.flatMap(({ region }) => sliceVertical(region, x));
   const bay: Interval = [-sheathingThickness - studs.depth, -sheathingThickness];
+  // Timber that fills the bay's depth ends the insulation; shallower timber lies over it.
+  const timber = solids
+    .filter(({ z }) => z[0] <= bay[0] && z[1] >= bay[1])
+    .flatMap(({ region }) => sliceVertical(region, x));
   const wool = walls.flatMap((wall) => subtractIntervals(wall, timber));
   return [
     ...wool.map(
@@ -103,16 +106,23 @@ function structureParts(place: SectionPlace): CutPart[] {
   ];
 }
 
-/** Membrane and insulation cover the zone; battens and cladding come from their pieces. */
-function layerParts(place: SectionPlace): CutPart[] {
-  const { face, x } = place;
-  const plane = planeAt(place);
-  const zone = face.zones.find(({ id }) => id === plane?.zone);
-  if (!plane || !zone) return [];
+/** The heights of the zone at the plane, openings taken out. */
+function zoneHeights({ face, x }: SectionPlace): Interval[] {
   const open = face.openings
     .filter(({ region }) => region.x[0] < x && x < region.x[1])
     .map(({ region }): Interval => region.y);
-  const heights = sliceVertical(zone.region, x).flatMap((whole) => subtractIntervals(whole, open));
+  return face.zones
+    .flatMap(({ region }) => sliceVertical(region, x))
+    .flatMap((whole) => subtractIntervals(whole, open));
+}
+
+/** Membrane and insulation cover the zone; battens and cladding come from their pieces. */
+function layerParts(place: SectionPlace): CutPart[] {
+  const { face } = place;
+  const plane = planeAt(place);
+  const zone = face.zones.find(({ id }) => id === plane?.zone);
+  if (!plane || !zone) return [];
+  const heights = zoneHeights(place);
   return plane.layers
     .filter(({ kind }) => kind === "membrane" || kind === "insulation")
     .flatMap((layer) =>
@@ -181,7 +191,12 @@ function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
             const { x: reach } = polygonBounds(outline);
             return kind === "batten" && reach[0] > x && reach[0] < x + SIGHT;
           })
-          .map((piece) => partOf(piece, polygonBounds(piece.outline).y, "beyond"));
+          .flatMap((piece) =>
+            zoneHeights({ facade, project, face, x }).flatMap((height) => {
+              const y = common(height, polygonBounds(piece.outline).y);
+              return y ? [partOf(piece, y, "beyond")] : [];
+            }),
+          );
   return [...behind, ...cut, ...stripParts({ facade, project, face, x }, battens)];
 }
 

@@ -5,8 +5,10 @@ export const NAME = 3.5;
 /** From one dimension line to the next, and from the drawing to the first. */
 export const DIMENSION_STEP = 9;
 
-/** The least radius at which a fixing is seen. */
-export const FIXING_RADIUS = 0.55;
+/** Radius at which a sheet's fixing is seen: drawn larger than its head, less so the smaller the scale. */
+export function fixingRadius(scale: number): number {
+  return Math.min(0.55, Math.max(0.3, 26 * scale));
+}
 export const SCREW_RADIUS = 0.3;
 
 /** The step in which widths of gaps and joints are written, mm. */

@@ -1,5 +1,5 @@
 /** A vertical section across one face, cut from the set-out facade. Section frame: z outward to the right, y up. */
-import type { Interval } from "../../geometry/interval.ts";
+import { common, type Interval } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
@@ -107,6 +107,7 @@ function lineOf(part: CutPart, scale: number): LineRole {
 }
 
 function partItems(part: CutPart, { window, scale }: { window: Interval; scale: number }): Item[] {
+  if (part.element === "MEMBR") return membraneItems(part, { window, scale });
   const { areas, edges } = throughWindow(part.outline, window);
   const tagged = { layer: layerName(part.element), of: part.of };
   const line = lineOf(part, scale);
@@ -127,11 +128,19 @@ function partItems(part: CutPart, { window, scale }: { window: Interval; scale: 
           ]
         : []),
     ]),
-    // The fill of a membrane is all there is room for.
-    ...(part.thin && part.fill === "membrane"
-      ? []
-      : edges.map((points): Item => ({ kind: "polyline", ...tagged, points, line }))),
+    ...edges.map((points): Item => ({ kind: "polyline", ...tagged, points, line })),
   ];
+}
+
+/** A membrane is thinner than any line: one heavy line down its middle stands for it. */
+function membraneItems(part: CutPart, { window, scale }: { window: Interval; scale: number }): Item[] {
+  const { x, y } = polygonBounds(part.outline);
+  const seen = common(y, window);
+  if (!seen) return [];
+  const middle = (x[0] + x[1]) / 2;
+  const line = scale >= DETAILED_FROM ? "cut" : "visible";
+  const layer = layerName("MEMBR");
+  return [{ kind: "line", layer, of: part.of, from: [middle, seen[0]], to: [middle, seen[1]], line }];
 }
 
 /** Screws near the plane, along their axis. */
