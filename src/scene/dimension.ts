@@ -23,12 +23,11 @@ const SIDE_GAP = 1.2;
 
 export function dimensionMarks(item: DimensionItem, context: DrawContext): Shape[] {
   const paper = 1 / context.scale;
-  const first = item.points[0];
-  const last = item.points.at(-1);
-  if (first === undefined || last === undefined || item.points.length < 2) return [];
-  const lines: Point[][] = [
-    [place(item, first - OVERRUN * paper, 0), place(item, last + OVERRUN * paper, 0)],
-  ];
+  if (item.points.length < 2) return [];
+  const lines = runs(item).map(([from, to]): Point[] => [
+    place(item, from - OVERRUN * paper, 0),
+    place(item, to + OVERRUN * paper, 0),
+  ]);
   if (item.from !== undefined) {
     const side = Math.sign(item.from - item.at);
     const start = item.from - item.at - side * PROJECTION_GAP * paper;
@@ -48,6 +47,18 @@ export function dimensionMarks(item: DimensionItem, context: DrawContext): Shape
     { shape: "path", parts: strokes, closed: false, line: "visible" },
     ...(item.style === "chain" ? chainTexts(item, context) : runningTexts(item, context)),
   ];
+}
+
+/** The ends of the dimension lines: one line, or one for each part between skipped stretches. */
+function runs({ points, skip = [] }: DimensionItem): [number, number][] {
+  const found: [number, number][] = [];
+  let from = points[0] as number;
+  points.forEach((to, i) => {
+    if (i < points.length - 1 && !skip.includes(i)) return;
+    found.push([from, to]);
+    from = points[i + 1] ?? to;
+  });
+  return found;
 }
 
 /** A point `along` the measured direction and `across` from the dimension line (model mm, across to +y or +x). */
@@ -81,6 +92,7 @@ function chainTexts(item: DimensionItem, { scale, reader }: DrawContext): Shape[
   const rows: number[] = [];
   const shapes: Shape[] = [];
   for (let i = 0; i + 1 < item.points.length; i++) {
+    if (item.skip?.includes(i)) continue;
     const from = item.points[i] as number;
     const to = item.points[i + 1] as number;
     const text = sayText(valueText(item, { index: i, value: to - from, units: reader.units }), reader);

@@ -110,6 +110,8 @@ export interface DimensionItem extends Common {
   readonly points: readonly number[];
   /** Where running dimensions count from; the first point unless told. */
   readonly origin?: number;
+  /** Stretches of a chain that are not measured, by number from 0: its parts share their rows of figures. */
+  readonly skip?: readonly number[];
   /** In place of the measured values, one a stretch (chain) or one a point (running). */
   readonly labels?: readonly SceneText[];
 }

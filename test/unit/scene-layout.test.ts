@@ -116,6 +116,21 @@ describe("dimensions", () => {
     expect(texts(running).map(({ text }) => text)).toEqual(["−98", "0", "910"]);
   });
 
+  it("leave out stretches that are not measured, line and figure", () => {
+    const parted: DimensionItem = { ...chain, points: [0, 1000, 3000, 4000], skip: [1] };
+    expect(texts(parted).map(({ text }) => text)).toEqual(["1000", "1000"]);
+    const [lines] = drawList({ items: [parted], scale: 1 / 50 }, ENGLISH_MM);
+    const level = lines?.shape === "path" ? lines.parts.filter(([a, b]) => a?.[1] === b?.[1]) : [];
+    expect(level.map((part) => part.map(([x]) => x))).toEqual([
+      [-75, 1075],
+      [2925, 4075],
+    ]);
+  });
+
+  it("print to the half millimetre, and to their own fraction in feet", () => {
+    expect(texts({ ...chain, points: [0, 842.343, 1000] })[0]?.text).toBe("842.5");
+  });
+
   it("follow the reader's units", () => {
     const feet = READERS.find(({ units, language }) => units === "feet-inch" && language === "en");
     expect(texts({ ...chain, points: [0, 3048] }, feet).map(({ text }) => text)).toEqual([`10'-0"`]);

@@ -32,6 +32,20 @@ describe.each(Object.entries(all))("%s", (_, scene) => {
     expect(clashes).toEqual([]);
   });
 
+  it.each(READERS)("has no plate over another text ($language, $units, 1/$denominator)", (reader) => {
+    const marks = drawList(scene, reader);
+    const texts = textBoxes(scene, reader);
+    const covered = marks.flatMap((mark, i) => {
+      if (mark.shape !== "path" || mark.from !== "text") return [];
+      const own = marks[i + 1];
+      const plate = shapeBounds(mark, scene.scale);
+      return texts
+        .filter(({ text, box }) => rectsOverlap(plate, box) && !(own?.shape === "text" && own.text === text))
+        .map(({ text }) => text);
+    });
+    expect(covered).toEqual([]);
+  });
+
   it("has no capitals under 2.5 mm", () => {
     const heights = READERS.flatMap((reader) =>
       drawList(scene, reader).flatMap((mark) => (mark.shape === "text" ? [mark.height] : [])),

@@ -4,6 +4,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import type { Item } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
+import { openingNameBoxes } from "./openings.ts";
 import { dotRadius, markItems } from "./piece-marks.ts";
 
 const BOARD = layerName("BOARD");
@@ -22,6 +23,7 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
   const boards = face.pieces.filter(({ kind }) => kind === "board");
   const sheets = face.pieces.filter(({ kind }) => kind === "sheet");
   const tones = boardTones(boards);
+  const texts = openingNameBoxes(face, options.scale);
   return [
     ...face.zones.map(
       (zone): Item => ({
@@ -48,8 +50,8 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
       ),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
-    ...markItems(sheets, options),
-    ...(options.boardMarks ? markItems(boards, options) : []),
+    ...markItems(sheets, { scale: options.scale, texts }),
+    ...(options.boardMarks ? markItems(boards, { scale: options.scale, texts }) : []),
   ];
 }
 

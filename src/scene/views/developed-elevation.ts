@@ -69,19 +69,11 @@ export function developedElevation(
           ...openingNames(face, scale),
           ...findingItems(findings, face.id),
           ...faceNameItems(face, top + 8 * paper),
-          {
-            kind: "dimension",
-            layer: layerName("FRAME", "D"),
-            of: face.id,
-            style: "chain",
-            along: "x",
-            at: low - DIMENSION_STEP * paper,
-            points: chainPoints(face),
-          },
         ],
         { dx, dy: 0 },
       ),
     ),
+    facesChain(placed, low - DIMENSION_STEP * paper),
   ];
   return makeScene({
     id: "developed-elevation",
@@ -89,6 +81,25 @@ export function developedElevation(
     scale,
     items,
   });
+}
+
+/** One chain for all faces, so that long figures of neighbours keep out of each other's way. */
+function facesChain(placed: readonly PlacedFace[], at: number): Item {
+  const parts = placed.map(({ face, dx }) => chainPoints(face).map((x) => x + dx));
+  let count = 0;
+  const ends = parts.map((part) => {
+    count += part.length;
+    return count - 1;
+  });
+  return {
+    kind: "dimension",
+    layer: layerName("FRAME", "D"),
+    style: "chain",
+    along: "x",
+    at,
+    points: parts.flat(),
+    skip: ends.slice(0, -1),
+  };
 }
 
 interface PlacedFace {

@@ -20,7 +20,7 @@ import { fittingScale } from "./scales.ts";
 import { DIMENSION_STEP, TEXT, tenth } from "./style.ts";
 
 /** What an A3 sheet leaves for the face itself between its dimensions and names, mm on paper. */
-const ROOM = [265, 140] as const;
+const ROOM = [261, 140] as const;
 
 /** From the heights to the rod's segments: room for a row of figures that do not fit their stretch. */
 const ROD_STEP = 10;
@@ -60,7 +60,7 @@ export function faceElevation(
     ...controlLineItems({
       lines,
       x: [extent.x[0] - 4 * paper, extent.x[1] + 4 * paper],
-      labelX: extent.x[1] + 24 * paper,
+      labelX: extent.x[1] + 28 * paper,
       scale,
     }),
     ...openingNames(face, scale),

@@ -1,4 +1,5 @@
 /** Openings and penetrations in elevation. */
+import type { Point } from "../../geometry/point.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
@@ -33,26 +34,63 @@ export function openingItems(face: FaceLayout): Item[] {
   });
 }
 
+type Opening = FaceLayout["openings"][number];
+
+interface OpeningName {
+  readonly height: number;
+  readonly angleDeg: 0 | 90;
+  /** Whether a plate behind the name stays inside the frame. */
+  readonly plate: boolean;
+  readonly box: Rect;
+}
+
+function openingName({ id, region }: Opening, scale: number): OpeningName {
+  const [wide, high] = [region.x, region.y].map(([from, to]) => (to - from) * scale) as [number, number];
+  const glass = wide - 2 * FRAME_WIDTH * scale;
+  const length = (height: number): number => textWidth({ text: id, height, weight: "bold" });
+  const height = (length(NAME) + NAME) * 2 <= glass ? NAME : TEXT;
+  const long = length(height);
+  // A slim opening is named upwards.
+  const angleDeg = long > wide && high > wide ? 90 : 0;
+  const [halfX, halfY] = (angleDeg === 0 ? [long, height] : [height, long]).map(
+    (size) => size / 2 / scale,
+  ) as [number, number];
+  const [x, y] = middle(region);
+  return {
+    height,
+    angleDeg,
+    plate: angleDeg === 0 && long + height <= glass,
+    box: { x: [x - halfX, x + halfX], y: [y - halfY, y + halfY] },
+  };
+}
+
 /** The ids of the openings, to be drawn over the control lines. */
 export function openingNames(face: FaceLayout, scale: number): Item[] {
-  return face.openings.map(({ id, kind, region }): Item => {
-    const room = (region.x[1] - region.x[0] - 2 * FRAME_WIDTH) * scale;
-    const wide = (height: number): number => textWidth({ text: id, height, weight: "bold" }) + height;
-    const height = wide(NAME) * 2 <= room ? NAME : TEXT;
+  return face.openings.map((opening): Item => {
+    const { height, angleDeg, plate } = openingName(opening, scale);
     return {
       kind: "text",
       layer: TEXT_LAYER,
-      of: id,
-      at: [(region.x[0] + region.x[1]) / 2, (region.y[0] + region.y[1]) / 2],
-      text: id,
+      of: opening.id,
+      at: middle(opening.region),
+      text: opening.id,
       height,
+      angleDeg,
       weight: "bold",
       anchor: "middle",
       baseline: "middle",
-      // In a small opening the plate would cut the frame.
-      ...(wide(height) <= room ? { plate: kind === "recess" ? ("paper" as const) : ("glass" as const) } : {}),
+      ...(plate ? { plate: opening.kind === "recess" ? ("paper" as const) : ("glass" as const) } : {}),
     };
   });
+}
+
+/** Where the names stand, for what is written near them. */
+export function openingNameBoxes(face: FaceLayout, scale: number): Rect[] {
+  return face.openings.map((opening) => openingName(opening, scale).box);
+}
+
+function middle({ x, y }: Rect): Point {
+  return [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2];
 }
 
 function inset({ x, y }: Rect, by: number): Rect | undefined {

@@ -2,7 +2,7 @@
 
 import type { Point } from "../../geometry/point.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
-import { rectsOverlap } from "../../geometry/rect.ts";
+import { type Rect, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
 import type { Piece, PieceKind } from "../../setout/facade.ts";
 import type { Item } from "../model.ts";
 import { type LayerElement, layerName } from "../roles.ts";
@@ -24,6 +24,8 @@ export interface MarkOptions {
   readonly scale: number;
   /** Pieces drawn over these, which marks keep clear of. */
   readonly over?: readonly Piece[];
+  /** Places of other texts. */
+  readonly texts?: readonly Rect[];
 }
 
 /**
@@ -56,7 +58,7 @@ export function withoutFace(mark: string): string {
 function place(
   pieces: readonly Piece[],
   write: (mark: string) => string,
-  { scale, over = [] }: MarkOptions,
+  { scale, over = [], texts = [] }: MarkOptions,
 ): Placed[] {
   return pieces.flatMap((piece) => {
     const box = polygonBounds(piece.outline);
@@ -65,7 +67,7 @@ function place(
     const spot = markSpot({
       mark: text,
       outline: piece.outline,
-      holes: [...piece.holes, ...covers.map(({ outline }) => outline)],
+      holes: [...piece.holes, ...covers.map(({ outline }) => outline), ...texts.map(rectOutline)],
       dots: piece.fixings.map(({ x, y }): Point => [x, y]),
       clear: clads(piece) ? 0.25 : 0.1,
       dotRadius: dotRadius(piece.kind, scale) * 1.25,
