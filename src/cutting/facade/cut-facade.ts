@@ -1,0 +1,86 @@
+/**
+ * Cuts a set-out facade from the project's sheets, lengths and pile. Pure: the same facade gives the same plan. No plan
+ * leaves here that the verifiers have not passed.
+ */
+import type { Finding } from "../../findings/finding.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade } from "../../setout/facade.ts";
+import { tidySum } from "../cost.ts";
+import { cutLengths } from "../lengths.ts";
+import type { BoundMethod, CutResult, LengthSolver, SheetSolver, UnplacedReason } from "../model.ts";
+import { cutPile } from "../pile.ts";
+import { cutSheets } from "../sheets.ts";
+import { boardParts, type PileSolver } from "./board-parts.ts";
+import { boundFindings, pileFindings, refusalFindings, stockFindings } from "./findings.ts";
+import { lengthParts } from "./length-parts.ts";
+import { sawnPieces } from "./pieces.ts";
+import type { CutPlan, LengthPart, SheetPart } from "./plan.ts";
+import { sheetParts } from "./sheet-parts.ts";
+import { refusals } from "./verify-parts.ts";
+
+export interface CutSolvers {
+  readonly sheets: SheetSolver;
+  readonly lengths: LengthSolver;
+  readonly pile: PileSolver;
+}
+
+export interface CutOutcome {
+  /** Undefined where a verifier refused it: then a finding says so. */
+  readonly plan?: CutPlan;
+  /** C001 to C004. */
+  readonly findings: readonly Finding[];
+}
+
+const SOLVERS: CutSolvers = { sheets: cutSheets, lengths: cutLengths, pile: cutPile };
+
+/** @param solvers others than our own, as for a trial of a new one */
+export function cutFacade(project: Project, facade: Facade, solvers: CutSolvers = SOLVERS): CutOutcome {
+  const sawn = sawnPieces(project, facade);
+  const sheets = sheetParts(project, sawn, solvers.sheets);
+  const lengths = lengthParts(project, sawn, solvers.lengths);
+  const { rips, bought, toFind } = boardParts(project, sawn, solvers);
+  const refused = refusals({ sheets, lengths, rips, bought });
+  if (refused.length > 0) return { findings: refusalFindings(refused) };
+  const plan: CutPlan = {
+    sheets,
+    lengths,
+    ...(rips === undefined ? {} : { rips }),
+    boards: { bought, toFind },
+    ...inMoney([...sheets, ...lengths, ...bought]),
+    unplaced: [...sheets, ...lengths].flatMap(withoutPlace),
+  };
+  return {
+    plan,
+    findings: [
+      ...pileFindings(project, plan),
+      ...stockFindings(project, plan),
+      ...boundFindings(project, plan),
+    ],
+  };
+}
+
+function withoutPlace({
+  result,
+}: SheetPart | LengthPart): { readonly mark: string; readonly reason: UnplacedReason }[] {
+  return result.plan.unplaced.map(({ demandId, reason }) => ({ mark: demandId, reason }));
+}
+
+interface Counted {
+  readonly costIn: "money" | "m2" | "m";
+  readonly result: Pick<CutResult<unknown>, "cost" | "bound">;
+}
+
+/** Cost and bound of the parts counted in money; square metres and metres do not add up with it. */
+function inMoney(parts: readonly Counted[]): Pick<CutPlan, "cost" | "bound" | "gap" | "proof" | "proven"> {
+  const priced = parts.filter(({ costIn }) => costIn === "money").map(({ result }) => result);
+  const cost = tidySum(priced.map((one) => one.cost));
+  const bound = tidySum(priced.map((one) => one.bound.bound));
+  const hows = priced.map((one): BoundMethod => one.bound.how);
+  return {
+    cost,
+    bound,
+    gap: cost > 0 ? (cost - bound) / cost : 0,
+    proof: hows.includes("dual-feasible") ? "dual-feasible" : hows.includes("total") ? "total" : "none",
+    proven: priced.length > 0 && priced.every((one) => one.bound.proven),
+  };
+}

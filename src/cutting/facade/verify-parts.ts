@@ -1,0 +1,80 @@
+/** Every part of a cut plan put to the verifiers, against what the facade asks rather than what a solver says it asked. */
+import type { LengthRequest, RipRequest } from "../model.ts";
+import { verifyLengthPlan } from "../verify/lengths.ts";
+import type { CutProblem } from "../verify/problem.ts";
+import { verifyRipPlan } from "../verify/rips.ts";
+import { verifySheetPlan } from "../verify/sheets.ts";
+import type { LengthPart, PilePart, SheetPart } from "./plan.ts";
+
+/** What the verifiers say of one part. */
+export interface Refusal {
+  readonly part: "sheets" | "lengths" | "rips" | "boards";
+  readonly problem: CutProblem<string>;
+}
+
+export function refusals(parts: {
+  readonly sheets: readonly SheetPart[];
+  readonly lengths: readonly LengthPart[];
+  readonly rips: PilePart | undefined;
+  readonly bought: readonly LengthPart[];
+}): Refusal[] {
+  const named = (part: Refusal["part"], problems: readonly CutProblem<string>[]): Refusal[] =>
+    problems.map((problem) => ({ part, problem }));
+  return [
+    ...named(
+      "sheets",
+      parts.sheets.flatMap(({ request, result }) =>
+        verifySheetPlan({ request, plan: result.plan, claim: result }),
+      ),
+    ),
+    ...named("lengths", parts.lengths.flatMap(lengthProblems)),
+    ...named("rips", parts.rips ? pileProblems(parts.rips) : []),
+    ...named("boards", parts.bought.flatMap(lengthProblems)),
+  ];
+}
+
+function lengthProblems({ request, result }: LengthPart): CutProblem<string>[] {
+  return verifyLengthPlan({ request, plan: result.plan, claim: result });
+}
+
+/** The rips against the pile as it lies, then the lengths against the strips and the pieces of the facade. */
+function pileProblems({ request, result }: PilePart): CutProblem<string>[] {
+  const { boards, wanted, kerf, straighten, endTrim, defectMargin } = request;
+  const rips: RipRequest = {
+    boards,
+    kerf,
+    ...(straighten === undefined ? {} : { straighten }),
+    widths: wanted.map(({ section, width, minThickness, lots }, index) => {
+      // How much length to ask for is the solver's choice; what a strip must be is not.
+      const asked = result.ripRequest.widths[index];
+      return {
+        section,
+        width,
+        ...(minThickness === undefined ? {} : { minThickness }),
+        ...(lots === undefined ? {} : { lots }),
+        totalLength: asked?.totalLength ?? 0,
+        ...(asked?.shortest === undefined ? {} : { shortest: asked.shortest }),
+      };
+    }),
+  };
+  const lengths: LengthRequest = {
+    stock: result.strips,
+    kerf,
+    ...(endTrim === undefined ? {} : { endTrim }),
+    ...(defectMargin === undefined ? {} : { defectMargin }),
+    demands: wanted.flatMap(({ section, width, minThickness, lots, pieces }) =>
+      pieces.map(({ id, length }) => ({
+        id,
+        length,
+        section,
+        minWidth: width,
+        ...(minThickness === undefined ? {} : { minThickness }),
+        ...(lots === undefined ? {} : { lots }),
+      })),
+    ),
+  };
+  return [
+    ...verifyRipPlan({ request: rips, plan: result.rips, strips: result.strips }),
+    ...verifyLengthPlan({ request: lengths, plan: result.lengths.plan, claim: result.lengths }),
+  ];
+}
