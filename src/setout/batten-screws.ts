@@ -107,9 +107,44 @@ export function bayAt(solids: readonly Solid[], x: number, y: number): Interval 
   return Number.isFinite(left) && Number.isFinite(right) ? [left, right] : undefined;
 }
 
+/**
+ * Where a block that holds a screw at y can lie in its bay without meeting another block or a plate: at y, or moved as
+ * little as needed; undefined where there is no room.
+ */
+export function freeBlockPlace(solids: readonly Solid[], bay: Interval, y: number): number | undefined {
+  const half = BLOCK.height / 2;
+  const taken = solids
+    .filter(
+      (solid) => solid.kind !== "stud" && solid.kind !== "trimmer" && overlaps(solidBounds(solid).x, bay),
+    )
+    .flatMap((solid) => heightsWithin(solid, bay));
+  const reach = half - FROM_SOLID_EDGE_MM + MAY_MOVE_MM;
+  const places = [y, ...taken.flatMap(([from, to]) => [to + half, from - half])]
+    .filter((at) => Math.abs(at - y) <= reach)
+    .filter((at) => !taken.some((other) => overlaps(other, [at - half, at + half])));
+  const best = places.sort((a, b) => Math.abs(a - y) - Math.abs(b - y))[0];
+  return best === undefined ? undefined : snap(best);
+}
+
+/** The height that a solid takes up anywhere in a bay; plates under a rake climb through it. */
+function heightsWithin(solid: Solid, [from, to]: Interval): Interval[] {
+  const box = solidBounds(solid).x;
+  const ends = [Math.max(from, box[0]) + INSIDE_MM, Math.min(to, box[1]) - INSIDE_MM];
+  const heights = ends.flatMap((x) => sliceVertical(solid.region, x).flat());
+  return heights.length === 0 ? [] : [[Math.min(...heights), Math.max(...heights)]];
+}
+
+/** Just inside the ends, where a slice is certain to cut the solid. */
+const INSIDE_MM = 0.01;
+
 /** A block laid flat between two uprights, its face against the sheathing. */
 export function blockRegion(bay: Interval, y: number): ReturnType<typeof rectOutline> {
   return rectOutline({ x: bay, y: [snap(y - BLOCK.height / 2), snap(y + BLOCK.height / 2)] });
 }
 
 export const BLOCK_SECTION = BLOCK;
+
+/** Depth of a block into the wall: laid double where one thickness does not give the bite that is asked. */
+export function blockDepth(bite: number): number {
+  return BLOCK.thickness * Math.max(1, Math.ceil(bite / BLOCK.thickness));
+}

@@ -1,12 +1,12 @@
 /** Screws of sheets and boards: on which batten, at what height, and which of a sheet's is the fixed point. */
-import { common, type Interval, intervalLength, overlaps, subtractIntervals } from "../geometry/interval.ts";
+import { common, type Interval, overlaps, subtractIntervals } from "../geometry/interval.ts";
 import { distance, type Point } from "../geometry/point.ts";
 import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
 import type { BoardCladding, SheetCladding } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { DraftPiece } from "./draft.ts";
-import { SCREW_FROM_BATTEN_EDGE_MM } from "./sheets/battens.ts";
+import { screwLine, usableWidth } from "./sheets/screw-line.ts";
 
 export interface CladdingPoint {
   readonly x: number;
@@ -73,13 +73,13 @@ export function sheetPoints(
   battens: readonly DraftBatten[],
 ): CladdingPoint[] {
   const box = polygonBounds(piece.outline);
-  const [edgeMin] = cladding.dataSheet.edgeDistance;
-  return linesBehind(piece, battens).flatMap((line) => {
-    const inset = Math.min(SCREW_FROM_BATTEN_EDGE_MM, intervalLength(line.x) / 3);
-    const x = common([line.x[0] + inset, line.x[1] - inset], [box.x[0] + edgeMin, box.x[1] - edgeMin]);
-    if (!x) return [];
-    const middle = (line.x[0] + line.x[1]) / 2;
-    const at = snap(Math.min(Math.max(middle, x[0]), x[1]));
+  const { edgeDistance } = cladding.dataSheet;
+  const [edgeMin] = edgeDistance;
+  const lines = linesBehind(piece, battens);
+  return lines.flatMap((line, i) => {
+    const outermost = i === 0 ? "left" : i === lines.length - 1 ? "right" : undefined;
+    const at = screwLine({ batten: line.x, sheet: box.x, outermost, edgeDistance });
+    if (at === undefined) return [];
     return heightsAt(piece, at).flatMap((height) =>
       rowHeights(height, cladding).flatMap((y): CladdingPoint[] => {
         const place = ontoBatten(line.battens, y, [height[0] + edgeMin, height[1] - edgeMin]);
@@ -118,8 +118,7 @@ export function boardPoints(
   const end = cladding.endDistance.value;
   const edge = cladding.edgeDistance.value;
   return linesBehind(piece, battens).flatMap((line) => {
-    const inset = Math.min(SCREW_FROM_BATTEN_EDGE_MM, intervalLength(line.x) / 3);
-    const x = common([line.x[0] + inset, line.x[1] - inset], [box.x[0] + end, box.x[1] - end]);
+    const x = common(usableWidth(line.x), [box.x[0] + end, box.x[1] - end]);
     if (!x) return [];
     const middle = (line.x[0] + line.x[1]) / 2;
     const at = snap(Math.min(Math.max(middle, x[0]), x[1]));
@@ -128,10 +127,14 @@ export function boardPoints(
       if (width < 2 * edge) return [];
       const two = width >= cladding.twoScrewsFrom.value && width >= 4 * edge;
       const heights = two ? [from + width / 4, to - width / 4] : [(from + to) / 2];
-      return heights.flatMap((y): CladdingPoint[] => {
+      const points: CladdingPoint[] = [];
+      for (const y of heights) {
         const place = ontoBatten(line.battens, y, [from + edge, to - edge]);
-        return place ? [{ x: at, ...place }] : [];
-      });
+        // On a short batten two screws may be pushed onto one another: one holds as well.
+        if (place && !points.some((point) => Math.abs(point.y - place.y) < edge))
+          points.push({ x: at, ...place });
+      }
+      return points;
     });
   });
 }

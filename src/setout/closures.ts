@@ -2,7 +2,7 @@
 import { mesh } from "../catalogue/meshes.ts";
 import { common, intervalLength } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
-import { type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
+import { intersect, type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
@@ -99,13 +99,15 @@ function openingEnds(ground: ZoneGround): OpenEnd[] {
  * on its right starts at its own sheathing, so that the two never lie in one place.
  */
 function withinWall(end: OpenEnd, zone: { readonly ground: ZoneGround; readonly ends: FaceEnds }): OpenEnd[] {
+  const { left, right } = zone.ends;
   const box = polygonBounds(end.region.outline);
-  if (zone.ends.left.kind !== "external" || box.x[0] >= 0) return [end];
-  if (box.x[1] <= 0) return [];
-  const cut = subtract(end.region.outline, [
-    rectOutline({ x: [snap(box.x[0] - 1), 0], y: [snap(box.y[0] - 1), snap(box.y[1] + 1)] }),
-  ]);
-  return cut.map((region) => ({ ...end, region }));
+  const wallEnd = Math.max(...zone.ground.face.outline.map(([x]) => x));
+  const from = left.kind === "external" ? 0 : box.x[0];
+  const to = right.kind === "external" ? snap(wallEnd + right.neighbourBackZ) : box.x[1];
+  if (box.x[0] >= from && box.x[1] <= to) return [end];
+  if (box.x[1] <= from || box.x[0] >= to) return [];
+  const keep = rectOutline({ x: [Math.max(from, box.x[0]), Math.min(to, box.x[1])], y: box.y });
+  return intersect(end.region.outline, keep).map((region) => ({ ...end, region }));
 }
 
 const CM2_PER_M_OF_MM = 10;

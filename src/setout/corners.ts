@@ -19,8 +19,11 @@ export interface FaceEnd {
   readonly kind: "free" | "external" | "internal";
   /** Face round the corner. */
   readonly neighbour?: string;
-  /** Soft or firm insulation of the neighbour whose edge is open to this side (mm thick). */
+  /** Insulation of the neighbour, whose edge is open to this side (mm thick). */
   readonly neighbourInsulation: number;
+  /** How far the neighbour's battens and the back of its cladding stand out from its sheathing (mm). */
+  readonly neighbourBattenZ: number;
+  readonly neighbourBackZ: number;
 }
 
 export interface FaceEnds {
@@ -72,7 +75,7 @@ export function faceLength(face: Face): number {
 }
 
 function freeEnd(x: number): FaceEnd {
-  return { x, cut: SQUARE, kind: "free", neighbourInsulation: 0 };
+  return { x, cut: SQUARE, kind: "free", neighbourInsulation: 0, neighbourBattenZ: 0, neighbourBackZ: 0 };
 }
 
 /** The plane of the zone that reaches a face's left or right end. */
@@ -90,6 +93,16 @@ function insulationOf(plane: ZonePlane): number {
   return plane.layers
     .filter((layer) => layer.kind === "insulation")
     .reduce((sum, { z }) => snap(sum + z[1] - z[0]), 0);
+}
+
+function standing(
+  plane: ZonePlane,
+): Pick<FaceEnd, "neighbourInsulation" | "neighbourBattenZ" | "neighbourBackZ"> {
+  return {
+    neighbourInsulation: insulationOf(plane),
+    neighbourBattenZ: plane.layers.find(({ kind }) => kind === "batten")?.z[0] ?? 0,
+    neighbourBackZ: plane.backZ,
+  };
 }
 
 function cornerEnds(project: Project, planes: readonly ZonePlane[], leftFace: Face, rightFace: Face) {
@@ -111,8 +124,8 @@ function cornerEnds(project: Project, planes: readonly ZonePlane[], leftFace: Fa
       ? lappedOutside({ left, right, lead, gap })
       : lappedInside({ left, right, lead, gap });
   return {
-    left: { ...ends.left, kind, neighbour: rightFace.id, neighbourInsulation: insulationOf(right.plane) },
-    right: { ...ends.right, kind, neighbour: leftFace.id, neighbourInsulation: insulationOf(left.plane) },
+    left: { ...ends.left, kind, neighbour: rightFace.id, ...standing(right.plane) },
+    right: { ...ends.right, kind, neighbour: leftFace.id, ...standing(left.plane) },
     findings,
   };
 }

@@ -73,8 +73,13 @@ export function battenFixer(task: ZoneTask): (point: ScrewPoint) => Fixing {
   const layers = task.plane.layers.filter(
     ({ z, kind }) => kind !== "gasket" && kind !== "cladding" && z[1] <= battenTop,
   );
-  const toWall: Through = [...layers].reverse().map(({ kind, z }) => ({ what: kind, thickness: snap(z[1] - z[0]) }));
-  const toStud: Through = [...toWall, { what: "sheathing", thickness: task.project.structure.sheathingThickness }];
+  const toWall: Through = [...layers]
+    .reverse()
+    .map(({ kind, z }) => ({ what: kind, thickness: snap(z[1] - z[0]) }));
+  const toStud: Through = [
+    ...toWall,
+    { what: "sheathing", thickness: task.project.structure.sheathingThickness },
+  ];
   return (point) => {
     // A post at an insulated corner stands outside the sheathing.
     const through = point.solid.z[1] === 0 ? toWall : toStud;

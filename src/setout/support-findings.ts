@@ -1,7 +1,7 @@
 /** What setting-out has to say of a zone's supports: missing holds, screw lengths, overhangs, backing, packers. */
 import { type Finding, finding } from "../findings/finding.ts";
 import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
-import type { BoardCladding, Cladding } from "../project/schema/project.ts";
+import type { BoardCladding, Cladding, SheetCladding } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
@@ -24,7 +24,7 @@ export function supportFindings(task: ZoneTask, cladding: Cladding, laid: Laid):
     ...missedTimber(task, laid),
     ...bites(task, "cladding", clad),
     ...bites(task, "studs", battens),
-    ...(cladding.kind === "boards" ? overhangs(task, cladding, clad) : []),
+    ...(cladding.kind === "boards" ? overhangs(task, cladding, clad) : edgeDistances(task, cladding, clad)),
     ...backingFinding(task, laid.backing),
     ...softPackers(task, laid.pieces),
   ];
@@ -173,10 +173,54 @@ function holdableExtent(piece: Piece, needed: number): readonly [number, number]
 }
 
 function squareEnded({ outline }: Piece): boolean {
-  const { y } = polygonBounds(outline);
-  return (
-    outline.every((point) => point[1] === y[0] || point[1] === y[1]) && outline[0]?.[0] === outline[3]?.[0]
-  );
+  return outline.every((point, i) => {
+    const next = outline[(i + 1) % outline.length];
+    return next !== undefined && (point[0] === next[0] || point[1] === next[1]);
+  });
+}
+
+/** How far the outermost screws of sheets stand from their upright edges, against the data sheet's band. */
+function edgeDistances(task: ZoneTask, cladding: SheetCladding, clad: readonly Piece[]): Finding[] {
+  const [least, most] = cladding.dataSheet.edgeDistance;
+  const all = clad
+    .filter(({ fixings }) => fixings.length > 0)
+    .map((piece) => {
+      const { x } = polygonBounds(piece.outline);
+      const xs = piece.fixings.map((fixing) => fixing.x);
+      const distances = [Math.min(...xs) - x[0], x[1] - Math.max(...xs)];
+      return {
+        mark: piece.mark,
+        nearest: snap(Math.min(...distances)),
+        farthest: snap(Math.max(...distances)),
+      };
+    });
+  const off = all.filter(({ nearest, farthest }) => nearest < least - 1e-6 || farthest > most + 1e-6);
+  const farthest = Math.max(...all.map((one) => one.farthest));
+  const nearest = Math.min(...all.map((one) => one.nearest));
+  if (all.length === 0) return [];
+  return [
+    finding({
+      code: "S010",
+      outcome: off.length > 0 ? "fail" : "pass",
+      where: where(
+        task,
+        off.map(({ mark }) => mark),
+      ),
+      says: message(off.length > 0 ? "setout.edges.off" : "setout.edges.good", {
+        pieces: off.length,
+        nearest,
+        farthest,
+        least,
+        most,
+      }),
+      ...(off.length > 0 && { hint: message("setout.edges.hint") }),
+      demand: farthest,
+      limit: most,
+      unit: "mm",
+      ratio: Math.round((farthest / most) * 1000) / 1000,
+      source: { kind: "your data sheet" },
+    }),
+  ];
 }
 
 function backingFinding(task: ZoneTask, backing: readonly Piece[]): Finding[] {

@@ -1,12 +1,20 @@
 /** Lays out one zone: cladding, battens with their screws and backing, closures, and the cladding's screws. */
 import { type Finding, finding } from "../findings/finding.ts";
-import type { Interval } from "../geometry/interval.ts";
+import { common, type Interval, mergeIntervals } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import type { Cladding, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
-import { BLOCK_SECTION, bayAt, blockRegion, type ScrewPoint, screwPoints } from "./batten-screws.ts";
+import {
+  BLOCK_SECTION,
+  bayAt,
+  blockDepth,
+  blockRegion,
+  freeBlockPlace,
+  type ScrewPoint,
+  screwPoints,
+} from "./batten-screws.ts";
 import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
@@ -54,7 +62,9 @@ export function layZone(task: ZoneTask): ZoneResult {
   }));
   const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, battens) }));
   const fixAll = claddingFixer(task, cladding);
-  const claddingPieces = clad.map(({ piece, points }) => claddingPiece(task, piece, points, fixAll(piece, points)));
+  const claddingPieces = clad.map(({ piece, points }) =>
+    claddingPiece(task, piece, points, fixAll(piece, points)),
+  );
   const over = supportedBy(claddingPieces);
   const fixBatten = battenFixer(task);
   const battenPieces = screwed.flatMap(({ batten, points }) =>
@@ -190,7 +200,9 @@ function battenWithParts(
   };
   const parts = task.plane.layers.flatMap((layer): Piece[] => {
     if (layer.kind === "gasket") return [strip(task, batten, layer.z, over)];
-    if (layer.kind === "packer") return points.map((point, i) => packer(task, batten, point, layer.z, i));
+    if (layer.kind === "packer") {
+      return packerSpans(batten, points).map((y, i) => packer(task, batten, { y, z: layer.z, index: i }));
+    }
     return [];
   });
   return [piece, ...parts];
@@ -198,11 +210,23 @@ function battenWithParts(
 
 const PACKER_MM = 60;
 
-function packer(task: ZoneTask, batten: DraftBatten, point: ScrewPoint, z: Interval, index: number): Piece {
-  const low = snap(
-    Math.min(Math.max(point.y - PACKER_MM / 2, batten.y[0]), Math.max(batten.y[0], batten.y[1] - PACKER_MM)),
-  );
-  const y: Interval = [low, snap(Math.min(low + PACKER_MM, batten.y[1]))];
+/** One packer behind each screw; screws close together share one. */
+function packerSpans(batten: DraftBatten, points: readonly ScrewPoint[]): Interval[] {
+  const spans = points.map(({ y }): Interval => {
+    const low = Math.min(
+      Math.max(y - PACKER_MM / 2, batten.y[0]),
+      Math.max(batten.y[0], batten.y[1] - PACKER_MM),
+    );
+    return [snap(low), snap(Math.min(low + PACKER_MM, batten.y[1]))];
+  });
+  return mergeIntervals(spans);
+}
+
+function packer(
+  task: ZoneTask,
+  batten: DraftBatten,
+  { y, z, index }: { readonly y: Interval; readonly z: Interval; readonly index: number },
+): Piece {
   return {
     ...part(task, batten, "packer", z),
     mark: `${batten.mark.replace("-L", "-P")}${index + 1}`,
@@ -266,6 +290,7 @@ function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
   const made: Piece[] = [];
   const { project, ground, solids } = task;
   const sheathing = project.structure.sheathingThickness;
+  const depth = blockDepth(project.limits.screwBite.studs.value);
   const add = (draft: DraftPiece): Solid => {
     const solid: Solid = { id: draft.mark, kind: "backing", region: draft.outline, z: draft.z };
     solids.push(solid);
@@ -277,34 +302,47 @@ function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
     (batten: DraftBatten) =>
     (y: number): Solid | undefined => {
       const middle = (batten.x[0] + batten.x[1]) / 2;
-      const bay = bayAt(solids, middle, y);
+      const between = bayAt(solids, middle, y);
+      const bay = between && common(between, clearOfCorners(task, depth));
       if (!bay) return undefined;
-      const outline = blockRegion(bay, snap(y));
+      const place = freeBlockPlace(solids, bay, y);
+      if (place === undefined) return undefined;
+      const outline = blockRegion(bay, place);
       return add({
         mark: markOf({
           face: ground.face,
           zone: ground.zone.id,
           kind: "backing",
-          number: `${blockName(bay, y)}`,
+          number: blockName(bay, place),
         }),
         kind: "backing",
         face: ground.face.id,
         zone: ground.zone.id,
         outline,
         holes: [],
-        z: [snap(-sheathing - BLOCK_SECTION.thickness), -sheathing],
+        z: [snap(-sheathing - depth), -sheathing],
         ends: { left: SQUARE, right: SQUARE },
         grain: "x",
         material: project.structure.studs.species,
         cut: {
           length: snap(bay[1] - bay[0]),
           width: BLOCK_SECTION.height,
-          thickness: BLOCK_SECTION.thickness,
+          thickness: depth,
         },
         why: { rule: message("setout.why.backing", { batten: batten.mark }) },
       });
     };
   return { addFor, pieces: (): readonly Piece[] => made };
+}
+
+/** At an outside corner the neighbour's blocks lie in the same corner of the wall: each face's stop short of them. */
+function clearOfCorners({ ground, ends, project }: ZoneTask, depth: number): Interval {
+  const clear = snap(project.structure.sheathingThickness + depth);
+  const length = faceLength(ground.face);
+  return [
+    ends.left.kind === "external" ? clear : 0,
+    ends.right.kind === "external" ? snap(length - clear) : length,
+  ];
 }
 
 /** A block is named by its place (centimetres right and up), so that its mark stays when others come or go. */

@@ -41,6 +41,6 @@ export function messageKeys(): string[] {
 
 /** Keys that stand in more than one file. */
 export function doubledKeys(): string[] {
-  const seen = new Set<string>();
-  return FILES.flatMap((file) => Object.keys(file)).filter((key) => seen.has(key) || (seen.add(key), false));
+  const keys = FILES.flatMap((file) => Object.keys(file));
+  return keys.filter((key, i) => keys.indexOf(key) !== i);
 }
