@@ -1,7 +1,8 @@
 /** P009: woods whose heartwood does not resist decay, named by a board cladding or by a lot that it draws on. */
 import type { WoodDemand } from "../codes/demands.ts";
+import { speciesNamed } from "../codes/species-named.ts";
 import { type Finding, finding, type Outcome } from "../findings/finding.ts";
-import { message } from "../text/message.ts";
+import { type Message, message } from "../text/message.ts";
 import type { ProofContext } from "./context.ts";
 
 export function timberOutdoors({ project, demands }: ProofContext): Finding[] {
@@ -19,9 +20,8 @@ function judged(wood: WoodDemand, path: string): Finding {
     where: { path: wood.lots.length > 0 ? `${path}/lots` : `${path}/species` },
     says: message(`proof.timber.${key}${inLots ? "-lots" : ""}`, {
       // An id of the catalogue reads as words.
-      wood: wood.name.replaceAll("-", " "),
+      wood: woodName(wood.name),
       lots: wood.lots,
-      count: wood.lots.length,
     }),
     ...(outcome === "pass" ? {} : { hint: message(`proof.timber.${key}-hint`) }),
     source: wood.source,
@@ -34,4 +34,10 @@ function verdict(resistance: WoodDemand["resistance"]): { outcome: Outcome; key:
   if (resistance === undefined) return { outcome: "cannot evaluate", key: "unknown" };
   if (resistance === "not resistant") return { outcome: "attention", key: "not-resistant" };
   return { outcome: "pass", key: "resistant" };
+}
+
+/** The wood in the reader's language where the catalogue knows it, and the project's own word where not. */
+function woodName(words: string): string | Message {
+  const known = speciesNamed(words);
+  return known ? message(`catalogue.species.${known.id}`) : words;
 }

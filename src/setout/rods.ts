@@ -308,12 +308,15 @@ function impossibleFinding(
     code: "S001",
     outcome: "fail",
     where: { path },
-    says: message("setout.rod.impossible", {
-      rod: spec.id,
-      segment: refused?.id ?? "1",
-      below: refused?.nearestBelow?.gap ?? 0,
-      above: refused?.nearestAbove?.gap ?? 0,
-    }),
+    says:
+      refused?.nearestBelow && refused.nearestAbove
+        ? message("setout.rod.impossible", {
+            rod: spec.id,
+            segment: refused.id,
+            below: refused.nearestBelow.gap,
+            above: refused.nearestAbove.gap,
+          })
+        : message("setout.rod.impossible-plain", { rod: spec.id }),
     ...(change && { hint: changeHint(change) }),
     source: { kind: "common practice" },
   });

@@ -2,6 +2,7 @@
  * The message catalogues, one file a subject, English and French side by side so that neither can be forgotten.
  * A new file is added to the list below.
  */
+import catalogue from "../../data/text/catalogue.json" with { type: "json" };
 import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };
 import page from "../../data/text/page.json" with { type: "json" };
@@ -18,6 +19,7 @@ type Entry = Readonly<Record<Language, string>>;
 
 const FILES: readonly Readonly<Record<string, Entry>>[] = [
   terms,
+  catalogue,
   project,
   setout,
   proof,

@@ -171,14 +171,20 @@ describe("P009 timber outdoors", () => {
       expect.objectContaining({
         outcome: "pass",
         provisional: true,
-        says: message("proof.timber.resistant", { wood: "northern white cedar", lots: ["C"], count: 1 }),
+        says: message("proof.timber.resistant", {
+          wood: { key: "catalogue.species.northern-white-cedar", values: {} },
+          lots: ["C"],
+        }),
       }),
       {
         code: "P009",
         outcome: "attention",
         provisional: false,
         where: { path: "/claddings/0/lots" },
-        says: message("proof.timber.not-resistant-lots", { wood: "quaking aspen", lots: ["A"], count: 1 }),
+        says: message("proof.timber.not-resistant-lots", {
+          wood: { key: "catalogue.species.quaking-aspen", values: {} },
+          lots: ["A"],
+        }),
         hint: message("proof.timber.not-resistant-hint"),
         source: {
           kind: "document",
@@ -218,7 +224,7 @@ describe("P010 old paint", () => {
           outcome: "attention",
           provisional: false,
           where: { path: "/pile/lots/0", marks: ["A1"] },
-          says: message("proof.paint.old", { lot: "A", count: 1, of: 1 }),
+          says: message("proof.paint.old", { lot: "A", of: 1 }),
           hint: message("proof.paint.test"),
           source: { kind: "common practice" },
         },
