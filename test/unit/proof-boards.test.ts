@@ -224,7 +224,7 @@ describe("P010 old paint", () => {
           outcome: "attention",
           provisional: false,
           where: { path: "/pile/lots/0", marks: ["A1"] },
-          says: message("proof.paint.old", { lot: "A", of: 1 }),
+          says: message("proof.paint.old", { lot: "A", count: 1, of: 1 }),
           hint: message("proof.paint.test"),
           source: { kind: "common practice" },
         },
