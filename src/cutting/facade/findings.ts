@@ -2,6 +2,7 @@
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { type Message, message } from "../../text/message.ts";
+import { gapMm } from "../../units/rounding.ts";
 import type { UnplacedReason } from "../model.ts";
 import type { CutPlan, LengthPart, PilePart, PileWant, SheetPart } from "./plan.ts";
 import type { Refusal } from "./verify-parts.ts";
@@ -83,7 +84,12 @@ function metres(pieces: readonly { readonly length: number }[]): number {
 }
 
 function longestOf(pieces: readonly { readonly length: number }[]): number {
-  return pieces.reduce((most, { length }) => Math.max(most, length), 0);
+  return leastSize(pieces.reduce((most, { length }) => Math.max(most, length), 0));
+}
+
+/** What a stock must be at least as long as, so it is rounded up. */
+function leastSize(length: number): number {
+  return gapMm(length, { step: 0.5 });
 }
 
 interface Without {
@@ -148,7 +154,7 @@ function without(
   return reasons.map((reason) => {
     const marks = result.plan.unplaced.filter((one) => one.reason === reason).map(({ demandId }) => demandId);
     const longest = marks.reduce((most, mark) => Math.max(most, lengths.get(mark) ?? 0), 0);
-    return { ...about, reason, marks, longest };
+    return { ...about, reason, marks, longest: leastSize(longest) };
   });
 }
 
