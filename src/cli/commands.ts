@@ -1,0 +1,124 @@
+/** Every command: what it takes, and where its work is found. A command's file is loaded only when it is asked for. */
+import type { Answer } from "./answer.ts";
+import type { Job } from "./job.ts";
+import {
+  EDIT_OPTION,
+  FOLDER_OPTION,
+  JSON_OPTION,
+  LANGUAGE_OPTION,
+  type OptionSpec,
+  PORT_OPTION,
+  UNITS_OPTION,
+} from "./options.ts";
+
+/** What stands after the command's name. */
+export interface ArgumentSpec {
+  readonly name: string;
+  readonly needed: boolean;
+  /** As many as wanted. */
+  readonly many?: boolean;
+}
+
+export interface CommandSpec {
+  readonly name: string;
+  readonly takes: readonly ArgumentSpec[];
+  readonly options: readonly OptionSpec[];
+  /** A line to try. */
+  readonly example: string;
+  readonly load: () => Promise<{ readonly command: (job: Job) => Promise<Answer> }>;
+}
+
+const FILE: ArgumentSpec = { name: "FILE", needed: true };
+const READING = [LANGUAGE_OPTION, UNITS_OPTION] as const;
+const USUAL = [JSON_OPTION, EDIT_OPTION, ...READING] as const;
+
+/** In the order of a job, then what stands beside it. */
+export const COMMANDS: readonly CommandSpec[] = [
+  {
+    name: "new",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf new house.outerleaf.json",
+    load: () => import("./commands/new.ts"),
+  },
+  {
+    name: "check",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf check house.outerleaf.json",
+    load: () => import("./commands/check.ts"),
+  },
+  {
+    name: "set-out",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf set-out house.outerleaf.json --json > set-out.json",
+    load: () => import("./commands/set-out.ts"),
+  },
+  {
+    name: "prove",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf prove house.outerleaf.json --edit wider-gap.json",
+    load: () => import("./commands/prove.ts"),
+  },
+  {
+    name: "cut",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf cut house.outerleaf.json --units feet-inch",
+    load: () => import("./commands/cut.ts"),
+  },
+  {
+    name: "takeoff",
+    takes: [FILE],
+    options: USUAL,
+    example: "outerleaf takeoff house.outerleaf.json --json",
+    load: () => import("./commands/takeoff.ts"),
+  },
+  {
+    name: "issue",
+    takes: [FILE],
+    options: [...USUAL, { ...FOLDER_OPTION, needed: true }],
+    example: "outerleaf issue house.outerleaf.json --to out/house",
+    load: () => import("./commands/issue.ts"),
+  },
+  {
+    name: "serve",
+    takes: [FILE],
+    options: [...USUAL, PORT_OPTION],
+    example: "outerleaf serve house.outerleaf.json --port 4300",
+    load: () => import("./commands/serve.ts"),
+  },
+  {
+    name: "start",
+    takes: [{ name: "FILE", needed: false }],
+    options: [...USUAL, { name: "once" }, FOLDER_OPTION, PORT_OPTION],
+    example: "outerleaf start house.outerleaf.json --once",
+    load: () => import("./commands/start.ts"),
+  },
+  {
+    name: "saw",
+    takes: [{ name: "LIST.json", needed: true }],
+    options: [
+      ...USUAL,
+      { name: "turn" },
+      { name: "stages", value: "N", range: [1, 20] },
+      { name: "budget", value: "N", range: [0, 1_000_000] },
+      { name: "seed", value: "N", range: [1, 2_147_483_647] },
+    ],
+    example: "outerleaf saw shelves.json --turn --stages 3",
+    load: () => import("./commands/saw.ts"),
+  },
+  {
+    name: "reckon",
+    takes: [
+      { name: "NAME", needed: false },
+      { name: "key=value", needed: false, many: true },
+    ],
+    options: [JSON_OPTION, ...READING],
+    example:
+      "outerleaf reckon net-vent-area slotMm=20 battenWidthMm=64 battenCentresMm=610 freeShare=0.6 cleanShare=0.9",
+    load: () => import("./commands/reckon.ts"),
+  },
+];

@@ -1,0 +1,114 @@
+/** `outerleaf cut`: what is sawn from which sheet, length and board of the pile, how good that is, and what is short. */
+
+import { cutFacade } from "../../cutting/facade/cut-facade.ts";
+import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.ts";
+import { design } from "../../design.ts";
+import type { Project } from "../../project/schema/project.ts";
+import { type Message, message } from "../../text/message.ts";
+import { type Reader, say, sayLength } from "../../text/say.ts";
+import { type Answer, isRefusal } from "../answer.ts";
+import type { Job } from "../job.ts";
+import { cutJson } from "../json/cut.ts";
+import { openProject } from "../open-project.ts";
+import { countLine, printFindings, unsettled } from "../print/findings.ts";
+import { exitOf } from "../waivers.ts";
+
+export async function command(job: Job): Promise<Answer> {
+  const opened = await openProject(job);
+  if (isRefusal(opened)) return opened;
+  const { project, reader } = opened;
+  job.progress(message("cli.doing.design"));
+  const { facade } = design(project);
+  job.progress(message("cli.doing.cut"));
+  const { plan, findings } = cutFacade(project, facade);
+  const options = { reader, waivers: project.waivers };
+  return {
+    exit: exitOf(findings, project.waivers),
+    json: job.options.json ? cutJson({ project, plan, findings }, reader) : undefined,
+    text: [
+      ...(plan ? planLines(plan, project, reader) : [say(message("cli.cut.refused"), reader)]),
+      "",
+      printFindings(unsettled(findings), options) + countLine(findings, options),
+      "",
+    ].join("\n"),
+  };
+}
+
+function planLines(plan: CutPlan, project: Project, reader: Reader): string[] {
+  return [
+    ...plan.sheets.flatMap((part) => sheetLines(part, project, reader)),
+    ...[...plan.lengths, ...plan.boards.bought].flatMap((part) => lengthLines(part, project, reader)),
+    ...pileLines(plan, reader),
+  ];
+}
+
+function claimLine(
+  {
+    result,
+    costIn,
+  }: Pick<SheetPart | LengthPart, "costIn"> & { result: SheetPart["result"] | LengthPart["result"] },
+  { stock }: Project,
+): Message {
+  const unit = costIn === "money" ? stock.currency : costIn === "m2" ? "m²" : "m";
+  const { cost, bound } = result;
+  const key = bound.proven ? "cli.cut.proven" : "cli.cut.bound";
+  return message(key, { cost, bound: bound.bound, gap: bound.gap * 100, unit });
+}
+
+function sheetLines(part: SheetPart, project: Project, reader: Reader): string[] {
+  const { sheets } = part.result.plan;
+  return [
+    say(
+      message("cli.cut.sheets", { material: part.material, thickness: part.thickness, count: sheets.length }),
+      reader,
+    ),
+    `  ${say(claimLine(part, project), reader)}`,
+    ...sheets.map(({ stockId, index, placements }) => {
+      const pieces = placements.map(
+        ({ demandId, width, height }) =>
+          `${demandId} ${sayLength(width, reader)} × ${sayLength(height, reader)}`,
+      );
+      return `  ${stockId} #${index + 1}: ${pieces.join(", ")}`;
+    }),
+  ];
+}
+
+function lengthLines(part: LengthPart, project: Project, reader: Reader): string[] {
+  const { bars } = part.result.plan;
+  const { use, thickness, width } = part;
+  return [
+    say(message(`cli.cut.${use}`, { thickness, width, count: bars.length }), reader),
+    `  ${say(claimLine(part, project), reader)}`,
+    ...bars.map(
+      ({ stockId, index, pieces }) =>
+        `  ${stockId} #${index + 1}: ${pieces.map((one) => pieceText(one, reader)).join(", ")}`,
+    ),
+  ];
+}
+
+function pieceText(
+  { demandId, from, to }: { demandId: string; from: number; to: number },
+  reader: Reader,
+): string {
+  return `${demandId} ${sayLength(to - from, reader)}`;
+}
+
+function pileLines({ rips, boards }: CutPlan, reader: Reader): string[] {
+  const found = boards.toFind.map(({ cladding, width, thickness, pieces }) =>
+    say(message("cli.cut.to-find", { cladding, width, thickness, count: pieces.length }), reader),
+  );
+  if (rips === undefined) return found;
+  const strips = new Map(rips.result.strips.map((strip) => [strip.id, strip]));
+  return [
+    say(message("cli.cut.pile", { count: rips.result.rips.boards.length }), reader),
+    ...rips.result.rips.boards.map(({ boardId, strips: own }) => {
+      const widths = own.map(({ across }) => sayLength(across.to - across.from, reader));
+      return `  ${boardId}: ${widths.join(" + ")}`;
+    }),
+    ...rips.result.lengths.plan.bars.map(({ stockId, pieces }) => {
+      const board = strips.get(stockId)?.board ?? stockId;
+      return `  ${board} ${stockId}: ${pieces.map((one) => pieceText(one, reader)).join(", ")}`;
+    }),
+    ...found,
+  ];
+}

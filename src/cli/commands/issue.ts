@@ -1,0 +1,42 @@
+/** `outerleaf issue`: writes the documents of a project into a folder, with their names and hashes. */
+import { join } from "node:path";
+import { message } from "../../text/message.ts";
+import { say } from "../../text/say.ts";
+import { type Answer, isRefusal } from "../answer.ts";
+import { issue } from "../issue/documents.ts";
+import { workThrough } from "../issue/work.ts";
+import type { Job } from "../job.ts";
+import { findingJson } from "../json/finding.ts";
+import { openProject } from "../open-project.ts";
+import { countLine, unsettled } from "../print/findings.ts";
+import type { IssueJson } from "../shapes/small.ts";
+import { exitOf } from "../waivers.ts";
+import { MANIFEST } from "../write-folder.ts";
+
+export async function command(job: Job): Promise<Answer> {
+  const opened = await openProject(job);
+  if (isRefusal(opened)) return opened;
+  const { project, reader } = opened;
+  const folder = job.options.to ?? "";
+  const worked = workThrough(job, opened);
+  const manifest = await issue(job, worked, folder);
+  if (isRefusal(manifest)) return manifest;
+  const options = { reader, waivers: project.waivers };
+  const json: IssueJson = {
+    schemaVersion: 1,
+    folder,
+    manifest: join(folder, MANIFEST),
+    documents: manifest.documents,
+    findings: unsettled(worked.findings).map((finding) => findingJson(finding, options)),
+  };
+  return {
+    exit: exitOf(worked.findings, project.waivers),
+    json,
+    text: [
+      say(message("cli.issue.done", { count: manifest.documents.length, folder }), reader),
+      ...manifest.documents.map(({ name, sha256 }) => `  ${sha256.slice(0, 12)}  ${name}`),
+      countLine(worked.findings, options),
+      "",
+    ].join("\n"),
+  };
+}

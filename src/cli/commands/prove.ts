@@ -1,0 +1,28 @@
+/** `outerleaf prove`: every finding of setting-out and proof, what is to be settled first in front. */
+import { design } from "../../design.ts";
+import { message } from "../../text/message.ts";
+import { say } from "../../text/say.ts";
+import { type Answer, isRefusal } from "../answer.ts";
+import type { Job } from "../job.ts";
+import { findingJson } from "../json/finding.ts";
+import { openProject } from "../open-project.ts";
+import { countLine, printFindings, unsettled } from "../print/findings.ts";
+import { exitOf } from "../waivers.ts";
+
+export async function command(job: Job): Promise<Answer> {
+  const opened = await openProject(job);
+  if (isRefusal(opened)) return opened;
+  const { project, reader } = opened;
+  job.progress(message("cli.doing.design"));
+  const { findings } = design(project);
+  const options = { reader, waivers: project.waivers };
+  return {
+    exit: exitOf(findings, project.waivers),
+    json: { schemaVersion: 1, findings: findings.map((finding) => findingJson(finding, options)) },
+    text: [
+      printFindings(unsettled(findings), options) + countLine(findings, options),
+      say(message("cli.caution"), reader),
+      "",
+    ].join("\n"),
+  };
+}

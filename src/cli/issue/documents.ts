@@ -1,0 +1,63 @@
+/** Every document of an issue. No time stands in any of them: the same project gives the same bytes. */
+import { basename } from "node:path";
+import { csvFiles } from "../../output/csv/csv-files.ts";
+import { message } from "../../text/message.ts";
+import type { Refusal } from "../answer.ts";
+import type { Job } from "../job.ts";
+import { cutJson } from "../json/cut.ts";
+import { findingJson } from "../json/finding.ts";
+import { printJson } from "../json/print.ts";
+import { setOutJson } from "../json/set-out.ts";
+import { takeoffJson } from "../json/takeoff.ts";
+import type { IssueManifest } from "../shapes/small.ts";
+import { VERSION } from "../version.ts";
+import { type Document, sha256, writeFolder } from "../write-folder.ts";
+import { drawings } from "./drawings.ts";
+import { findingsReport } from "./report.ts";
+import type { Worked } from "./work.ts";
+
+/** Makes the documents and writes them into the folder, all or none. */
+export async function issue(job: Job, worked: Worked, folder: string): Promise<IssueManifest | Refusal> {
+  const { opened } = worked;
+  job.progress(message("cli.doing.draw"));
+  const documents = documentsOf(worked);
+  job.progress(message("cli.doing.write"));
+  const { project, reader, file, edit } = opened;
+  return writeFolder(
+    {
+      folder,
+      documents,
+      head: {
+        version: VERSION,
+        project: project.title,
+        revision: project.revision ?? "",
+        language: reader.language,
+        units: reader.units,
+        input: { name: basename(file.name), sha256: sha256(file.bytes) },
+        ...(edit && { edit: { name: basename(edit.name), sha256: sha256(edit.bytes) } }),
+      },
+    },
+    job.io,
+  );
+}
+
+function documentsOf({ opened, design, plan, takeoff, findings, cutFindings }: Worked): Document[] {
+  const { project, reader } = opened;
+  const options = { reader, waivers: project.waivers };
+  const json = (name: string, value: unknown): Document => text(name, printJson(value));
+  return [
+    ...drawings({ design, findings, reader }),
+    text("findings.txt", findingsReport({ project, findings }, reader)),
+    json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),
+    json("set-out.json", setOutJson(design, reader)),
+    json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader)),
+    json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader)),
+    ...csvFiles({ facade: design.facade, cutPlan: plan, takeoff, reader }).map((file) =>
+      text(file.name, file.text),
+    ),
+  ];
+}
+
+function text(name: string, content: string): Document {
+  return { name, bytes: Buffer.from(content, "utf8") };
+}

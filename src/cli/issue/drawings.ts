@@ -1,0 +1,143 @@
+/** The drawings of an issue: each view on a sheet with its frame, title block, cautions and waivers. */
+import type { Design } from "../../design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import { renderSceneSvg } from "../../output/svg/scene-svg.ts";
+import { renderSheetSvg } from "../../output/svg/sheet-svg.ts";
+import type { Scene, SceneText } from "../../scene/model.ts";
+import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
+import { arrange, drawingArea, fittingPaper, makeSheet } from "../../scene/sheet.ts";
+import { battenElevation } from "../../scene/views/batten-elevation.ts";
+import { developedElevation } from "../../scene/views/developed-elevation.ts";
+import { faceElevation } from "../../scene/views/face-elevation.ts";
+import { verticalSection } from "../../scene/views/vertical-section.ts";
+import type { Facade, FaceLayout, ZoneLayout } from "../../setout/facade.ts";
+import { type Message, message } from "../../text/message.ts";
+import type { Reader } from "../../text/say.ts";
+import type { Document } from "../write-folder.ts";
+
+interface Drawing {
+  readonly name: string;
+  readonly type: Message;
+  readonly scenes: readonly Scene[];
+}
+
+export interface DrawingFacts {
+  readonly design: Design;
+  /** Everything found, cutting included; what has a place is shown there. */
+  readonly findings: readonly Finding[];
+  readonly reader: Reader;
+}
+
+export function drawings({ design, findings, reader }: DrawingFacts): Document[] {
+  const { project } = design;
+  const facade: Facade = { ...design.facade, findings };
+  const all: Drawing[] = [
+    {
+      name: "developed-elevation",
+      type: message("drawing.document-type.set-out"),
+      scenes: [developedElevation(facade, project, { findings })],
+    },
+    ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
+  ];
+  return all.map((drawing, at) => {
+    const svg = onPaper(drawing, { design, reader, number: at + 1, of: all.length });
+    return { name: `${drawing.name}.svg`, bytes: Buffer.from(svg, "utf8") };
+  });
+}
+
+function faceDrawings(facade: Facade, face: FaceLayout, { project }: Design): Drawing[] {
+  const elevation = faceElevation(facade, project, face.id);
+  const battens = battenElevation(facade, project, face.id);
+  const sections = face.zones.flatMap((zone): Drawing[] => {
+    const x = sectionAt(face, zone);
+    const section = verticalSection(facade, project, { face: face.id, x });
+    return section
+      ? [
+          {
+            name: `section-${face.id}-${zone.id}`,
+            type: message("drawing.document-type.section"),
+            scenes: [section],
+          },
+        ]
+      : [];
+  });
+  return [
+    ...(elevation
+      ? [{ name: `face-${face.id}`, type: message("drawing.document-type.set-out"), scenes: [elevation] }]
+      : []),
+    ...(battens
+      ? [{ name: `battens-${face.id}`, type: message("drawing.document-type.battens"), scenes: [battens] }]
+      : []),
+    ...sections,
+  ];
+}
+
+/** Through the middle of the zone's first opening, whose sill and head are then seen; else through its own middle. */
+function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
+  const [left, right] = polygonBounds(zone.region).x;
+  for (const { region } of face.openings) {
+    const from = Math.max(left, region.x[0]);
+    const to = Math.min(right, region.x[1]);
+    if (to - from > (region.x[1] - region.x[0]) / 2) return (from + to) / 2;
+  }
+  return (left + right) / 2;
+}
+
+const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
+const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34"];
+
+/** The first paper that takes the drawing, of the series that goes with the reader's units; else the bare drawing. */
+function onPaper(
+  { name, type, scenes }: Drawing,
+  { design, reader, number, of }: { design: Design; reader: Reader; number: number; of: number },
+): string {
+  const series = reader.units === "feet-inch" ? [...NORTH_AMERICAN, ...METRIC] : METRIC;
+  const size: PaperSize | undefined = fittingPaper(scenes, series);
+  const viewports = size && arrange(scenes, drawingArea(size));
+  const [first] = scenes;
+  if (size === undefined || viewports === undefined) {
+    return first ? renderSceneSvg(first, { reader, theme: "print" }) : "";
+  }
+  const { title, revision = "" } = design.project;
+  const sheet = makeSheet({
+    id: name,
+    size,
+    titleBlock: {
+      owner: "",
+      identification: `${initials(title)}-${String(number).padStart(2, "0")}`,
+      project: title,
+      title: first?.title ?? title,
+      documentType: type,
+      creator: "",
+      approvedBy: "",
+      dateOfIssue: "",
+      revision,
+      sheet: { number, of },
+    },
+    viewports,
+    cautions: [message("drawing.caution.codes"), message("drawing.caution.measure"), ...waiverTexts(design)],
+  });
+  return renderSheetSvg(sheet, { reader, theme: "print" });
+}
+
+function initials(title: string): string {
+  const words = title.match(/[\p{L}\p{N}]+/gu) ?? [];
+  return words
+    .slice(0, 4)
+    .map((word) => [...word][0]?.toUpperCase() ?? "")
+    .join("");
+}
+
+/** Someone answers for these: it is printed where the drawing is read. Many are counted, and stand in the findings. */
+function waiverTexts({ project: { waivers = [] } }: Design): SceneText[] {
+  if (waivers.length > 2) {
+    const codes = [...new Set(waivers.map(({ code }) => code))];
+    return [message("cli.sheet.waivers", { count: waivers.length, codes })];
+  }
+  return waivers.map(({ code, where, who, when, why }) =>
+    where === undefined
+      ? message("cli.sheet.waiver", { code, who, when, why })
+      : message("cli.sheet.waiver-at", { code, where, who, when, why }),
+  );
+}

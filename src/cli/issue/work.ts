@@ -1,0 +1,37 @@
+/** The whole flow for one project: designed, cut, taken off, and every finding of it in one list. */
+import { cutFacade } from "../../cutting/facade/cut-facade.ts";
+import type { CutPlan } from "../../cutting/facade/plan.ts";
+import { type Design, design } from "../../design.ts";
+import { byWeight, type Finding } from "../../findings/finding.ts";
+import type { Takeoff } from "../../takeoff/model.ts";
+import { takeOff } from "../../takeoff/take-off.ts";
+import { message } from "../../text/message.ts";
+import type { Job } from "../job.ts";
+import type { OpenedProject } from "../open-project.ts";
+
+export interface Worked {
+  readonly opened: OpenedProject;
+  readonly design: Design;
+  /** Undefined where the verifier refused it. */
+  readonly plan: CutPlan | undefined;
+  readonly cutFindings: readonly Finding[];
+  readonly takeoff: Takeoff;
+  /** Of setting-out, proof and cutting. */
+  readonly findings: readonly Finding[];
+}
+
+export function workThrough(job: Job, opened: OpenedProject): Worked {
+  const { project } = opened;
+  job.progress(message("cli.doing.design"));
+  const designed = design(project);
+  job.progress(message("cli.doing.cut"));
+  const { plan, findings: cutFindings } = cutFacade(project, designed.facade);
+  return {
+    opened,
+    design: designed,
+    plan,
+    cutFindings,
+    takeoff: takeOff(project, designed.facade, plan),
+    findings: [...designed.findings, ...cutFindings].sort(byWeight),
+  };
+}

@@ -1,0 +1,60 @@
+/** A finding as the published shapes tell it. */
+import { RULES } from "../../findings/codes.ts";
+import type { Finding } from "../../findings/finding.ts";
+import type { Message, MessageValue } from "../../text/message.ts";
+import { type Reader, say } from "../../text/say.ts";
+import type { FindingJson } from "../shapes/finding.ts";
+import { type Waiver, waiverOf } from "../waivers.ts";
+
+export interface FindingJsonOptions {
+  readonly reader: Reader;
+  readonly waivers?: readonly Waiver[] | undefined;
+}
+
+export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOptions): FindingJson {
+  const { code, outcome, provisional, where, says, hint, demand, limit, unit, ratio, working, source, edit } =
+    finding;
+  const waiver = waiverOf(finding, waivers);
+  return {
+    code,
+    rule: RULES[code],
+    outcome,
+    provisional,
+    ...(waiver && { waived: { who: waiver.who, when: waiver.when, why: waiver.why } }),
+    where: whereJson(where),
+    says: say(says, reader),
+    key: says.key,
+    values: valuesJson(says, reader),
+    ...(hint && { hint: say(hint, reader) }),
+    ...(demand !== undefined && { demand }),
+    ...(limit !== undefined && { limit }),
+    ...(unit !== undefined && { unit }),
+    // A demand over a limit of nothing has no ratio that JSON can hold.
+    ...(ratio !== undefined && Number.isFinite(ratio) && { ratio }),
+    ...(working && {
+      working: {
+        formula: working.formula,
+        inputs: working.inputs.map(({ meaning, ...input }) => ({ ...input, meaning: say(meaning, reader) })),
+        substituted: working.substituted,
+      },
+    }),
+    source: { ...source },
+    ...(edit && { edit: edit.map((operation) => ({ ...operation })) }),
+  };
+}
+
+function whereJson({ marks, at, ...ids }: Finding["where"]): FindingJson["where"] {
+  return { ...ids, ...(marks && { marks: [...marks] }), ...(at && { at: [...at] }) };
+}
+
+function valuesJson({ values }: Message, reader: Reader): FindingJson["values"] {
+  return Object.fromEntries(Object.entries(values).map(([name, value]) => [name, plain(value, reader)]));
+}
+
+type PlainValue = FindingJson["values"][string];
+
+function plain(value: MessageValue, reader: Reader): PlainValue {
+  if (Array.isArray(value)) return value.map((one: MessageValue) => plain(one, reader));
+  if (typeof value === "object") return say(value as Message, reader);
+  return value as string | number;
+}

@@ -1,0 +1,146 @@
+/** A set-out facade in its published shape. */
+import type { Demands } from "../../codes/demands.ts";
+import type { Finding } from "../../findings/finding.ts";
+import type { Polygon } from "../../geometry/polygon.ts";
+import { rectOutline } from "../../geometry/rect.ts";
+import { claddingOf, zoneByRef } from "../../project/lookup.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Facade, FaceLayout, Piece, PlaneStep, RodResult, ZonePlane } from "../../setout/facade.ts";
+import { type Reader, say } from "../../text/say.ts";
+import type { FaceJson, SetOutJson } from "../shapes/set-out.ts";
+import { neighboursOn } from "./between.ts";
+import { findingJson } from "./finding.ts";
+
+export interface SetOutFacts {
+  readonly project: Project;
+  readonly demands: Demands;
+  readonly facade: Facade;
+  readonly findings: readonly Finding[];
+}
+
+export function setOutJson(facts: SetOutFacts, reader: Reader): SetOutJson {
+  const { project, facade, findings } = facts;
+  return {
+    schemaVersion: 1,
+    faces: facade.faces.map((face) => faceJson(facts, face, reader)),
+    planes: facade.planes.map((plane) => planeJson(plane, facade.steps)),
+    findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
+  };
+}
+
+function faceJson(facts: SetOutFacts, face: FaceLayout, reader: Reader): FaceJson {
+  const neighbours = neighboursOn(face);
+  const { id, frame, azimuthDeg, outline, ground, openings, zones, clearances, solids } = face;
+  return {
+    id,
+    frame: { origin: [...frame.origin], along: [...frame.along], outward: [...frame.outward] },
+    azimuthDeg,
+    outline: points(outline),
+    ground: points(ground),
+    openings: openings.map(({ region, ...opening }) => ({
+      id: opening.id,
+      kind: opening.kind,
+      region: points(rectOutline(region)),
+    })),
+    zones: zones.map(({ region, ...zone }) => ({ ...zone, region: points(region) })),
+    clearances: clearances.map(({ kind, of, region }) => ({ kind, of, region: points(region) })),
+    solids: solids.map(({ region, z, ...solid }) => ({
+      id: solid.id,
+      kind: solid.kind,
+      region: points(region),
+      z: [...z],
+    })),
+    pieces: face.pieces.map((piece) => pieceJson(piece, reader)),
+    joints: face.joints.map((joint) => ({
+      kind: joint.kind,
+      ...(joint.zone !== undefined && { zone: joint.zone }),
+      between: neighbours(joint),
+      region: points(joint.region),
+      width: joint.width,
+      along: joint.along,
+      ...(joint.line !== undefined && { line: joint.line }),
+    })),
+    controlLines: face.controlLines.map(({ face: _, ...line }) => ({ ...line })),
+    vents: face.vents.map(({ face: _, x, ...vent }) => ({ ...vent, x: [...x] })),
+    rods: facts.facade.rods
+      .filter((rod) => rod.zones.some((zone) => zone.face === id))
+      .flatMap((rod) => rodJson(facts, rod)),
+  };
+}
+
+function points(polygon: Polygon): number[][] {
+  return polygon.map((point) => [...point]);
+}
+
+function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
+  const { why, zone, course, bevelDeg, grain, stock, lot } = piece;
+  return {
+    mark: piece.mark,
+    kind: piece.kind,
+    ...(zone !== undefined && { zone }),
+    ...(course !== undefined && { course }),
+    outline: points(piece.outline),
+    holes: piece.holes.map(points),
+    z: [...piece.z],
+    ends: { left: { ...piece.ends.left }, right: { ...piece.ends.right } },
+    ...(bevelDeg !== undefined && { bevel: bevelDeg }),
+    ...(grain !== undefined && { grain }),
+    material: piece.material,
+    ...(stock !== undefined && { stock }),
+    cut: { ...piece.cut },
+    ...(lot !== undefined && { lot }),
+    massKg: piece.massKg,
+    why: {
+      ...(why.line !== undefined && { line: why.line }),
+      rule: say(why.rule, reader),
+      ...(why.runnerUp && { runnerUp: say(why.runnerUp, reader) }),
+    },
+    supports: [...piece.supports],
+    removeBefore: [...piece.removeBefore],
+    fixings: piece.fixings.map(({ through, ...fixing }) => ({
+      ...fixing,
+      through: through.map((layer) => ({ ...layer })),
+    })),
+  };
+}
+
+/** One entry a segment. The seasons move a gap by half of each board beside it: the widest one moves it most. */
+function rodJson({ project, demands }: SetOutFacts, rod: RodResult): FaceJson["rods"] {
+  const [ref] = rod.zones;
+  const zone = ref && zoneByRef(project, ref);
+  const cladding = zone && claddingOf(project, zone);
+  const seasonal = cladding && demands.boards[cladding.id]?.seasonal;
+  return rod.segments.map(({ segment, from, to, endGaps, gap, courses }) => {
+    const widest = Math.max(0, ...courses.map(({ width }) => width));
+    return {
+      id: rod.id,
+      segment,
+      from,
+      to,
+      endGaps: { ...endGaps },
+      gap,
+      ...(seasonal && {
+        gapDriest: gap + seasonal.driestMm * widest,
+        gapWettest: gap + seasonal.wettestMm * widest,
+      }),
+      courses: courses.map(({ width }) => width),
+    };
+  });
+}
+
+function planeJson(plane: ZonePlane, steps: readonly PlaneStep[]): SetOutJson["planes"][number] {
+  const step = steps.find(({ face, zones }) => face === plane.face && zones[1] === plane.zone);
+  return {
+    face: plane.face,
+    zone: plane.zone,
+    layers: plane.layers.map(({ z, ...layer }) => ({ ...layer, z: [...z] })),
+    faceZ: plane.faceZ,
+    backZ: plane.backZ,
+    cavity: plane.cavity,
+    step: step?.step ?? 0,
+    ...(step && { stepFrom: step.zones[0] }),
+    ...(step?.closedBy && {
+      closedBy: { zone: step.closedBy.zone, packers: [...step.closedBy.packers] },
+    }),
+  };
+}

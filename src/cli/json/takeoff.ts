@@ -1,0 +1,51 @@
+/** A take-off in its published shape. */
+import type { Finding } from "../../findings/finding.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { Takeoff } from "../../takeoff/model.ts";
+import { type Reader, say } from "../../text/say.ts";
+import type { TakeoffJson } from "../shapes/takeoff.ts";
+import { findingJson } from "./finding.ts";
+
+export function takeoffJson(
+  { project, takeoff, findings }: { project: Project; takeoff: Takeoff; findings: readonly Finding[] },
+  reader: Reader,
+): TakeoffJson {
+  const {
+    pieces,
+    battens,
+    screws,
+    areas,
+    masses,
+    massKg,
+    packers,
+    closures,
+    gaskets,
+    layers,
+    finishes,
+    order,
+  } = takeoff;
+  return {
+    schemaVersion: 1,
+    pieces: copies(pieces),
+    battens: battens.map((one) => ({ ...one, screws: copies(one.screws), packers: copies(one.packers) })),
+    screws: copies(screws),
+    areas: copies(areas),
+    masses: copies(masses),
+    massKg,
+    packers: copies(packers),
+    closures: copies(closures),
+    gaskets: copies(gaskets),
+    layers: copies(layers),
+    finishes: copies(finishes),
+    order: {
+      ...order,
+      lines: order.lines.map(({ item, ...line }) => ({ item: say(item, reader), key: item.key, ...line })),
+    },
+    findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
+  };
+}
+
+/** Copies that may be changed, as the shapes have them. */
+function copies<Line extends object>(lines: readonly Line[]): Line[] {
+  return lines.map((line) => ({ ...line }));
+}

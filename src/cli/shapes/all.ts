@@ -1,0 +1,33 @@
+/** Every published shape of the command line, by the name of its schema. */
+import type * as z from "zod";
+import { shape as cut } from "./cut.ts";
+import { shape as reckon } from "./reckon.ts";
+import { shape as saw } from "./saw.ts";
+import { shape as setOut } from "./set-out.ts";
+import {
+  checkShape,
+  issueShape,
+  manifestShape,
+  newShape,
+  proveShape,
+  refusedShape,
+  serveShape,
+} from "./small.ts";
+import { shape as start } from "./start.ts";
+import { shape as takeoff } from "./takeoff.ts";
+
+export const SHAPES: Readonly<Record<string, z.ZodType>> = {
+  new: newShape,
+  check: checkShape,
+  "set-out": setOut,
+  prove: proveShape,
+  cut,
+  takeoff,
+  issue: issueShape,
+  serve: serveShape,
+  start,
+  saw,
+  reckon,
+  refused: refusedShape,
+  manifest: manifestShape,
+};

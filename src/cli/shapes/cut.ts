@@ -1,0 +1,99 @@
+/** The published shape of `outerleaf cut --json`. */
+import * as z from "zod";
+import { claim, offcut, placed, reason, searched, span, tree } from "./cutting.ts";
+import { findingsShape } from "./finding.ts";
+
+const costIn = z.enum(["money", "m2", "m"]).describe("What cost and bound are counted in.");
+const unplaced = z.array(z.object({ mark: z.string(), reason }));
+
+const sheetPart = z.object({
+  claddings: z.array(z.string()),
+  material: z.string(),
+  thickness: z.number(),
+  kerf: z.number(),
+  costIn,
+  ...claim,
+  ...searched,
+  sheets: z.array(
+    z.object({
+      stock: z.string(),
+      index: z.number().int().describe("Among the sheets used of this stock, from 0."),
+      width: z.number(),
+      height: z.number(),
+      placements: z.array(z.object({ mark: z.string(), ...placed })),
+      offcuts: z.array(offcut),
+      tree,
+    }),
+  ),
+  unplaced,
+});
+
+const bars = z.array(
+  z.object({
+    stock: z.string(),
+    index: z.number().int(),
+    length: z.number(),
+    pieces: z.array(z.object({ mark: z.string(), from: z.number(), to: z.number() })),
+    rests: z.array(span),
+  }),
+);
+
+const lengthPart = z.object({
+  use: z.enum(["battens", "backing", "boards"]),
+  stock: z.string().optional(),
+  material: z.string(),
+  width: z.number(),
+  thickness: z.number(),
+  kerf: z.number(),
+  costIn,
+  ...claim,
+  ...searched,
+  bars,
+  unplaced,
+});
+
+const rips = z.object({
+  ...claim,
+  ...searched,
+  boards: z.array(
+    z.object({
+      board: z.string(),
+      strips: z.array(z.object({ id: z.string(), section: z.string(), across: span })),
+    }),
+  ),
+  supply: z
+    .array(
+      z.object({
+        section: z.string(),
+        cladding: z.string(),
+        width: z.number(),
+        wanted: z.number(),
+        had: z.number(),
+        short: z.number(),
+        byLot: z.array(z.object({ lot: z.string(), had: z.number() })),
+      }),
+    )
+    .describe("Sound length of strip, mm."),
+  bars,
+});
+
+const toFind = z.object({
+  cladding: z.string(),
+  species: z.string(),
+  width: z.number(),
+  thickness: z.number(),
+  pieces: z.array(z.object({ mark: z.string(), length: z.number() })),
+});
+
+export const shape = z.object({
+  schemaVersion: z.literal(1),
+  currency: z.string(),
+  sheets: z.array(sheetPart),
+  lengths: z.array(lengthPart).describe("Battens, backing, and boards that are bought."),
+  rips: rips.nullable().describe("Null where no cladding takes boards from a pile."),
+  toFind: z.array(toFind).describe("Boards that neither the pile nor the stock can give."),
+  ...claim,
+  findings: findingsShape,
+});
+
+export type CutJson = z.output<typeof shape>;
