@@ -22,7 +22,7 @@ import { boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./clad
 import { closuresOf } from "./closures.ts";
 import { cornerBacking } from "./corner-backing.ts";
 import { faceLength } from "./corners.ts";
-import type { DraftPiece, ZoneDraft } from "./draft.ts";
+import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
 import { type Fixing, type Joint, type Piece, type Solid, SQUARE, type Vent } from "./facade.ts";
 import { battenFixer, boardFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
@@ -49,7 +49,7 @@ export function layZone(task: ZoneTask): ZoneResult {
   const battenZ = plane.layers.find(({ kind }) => kind === "batten")?.z as Interval;
   const battens = placeBattens({
     ground,
-    wishes: draft.wishes,
+    wishes: draft.wishes.filter((wish) => standsOnWall(task, wish)),
     z: battenZ,
     stock,
     species: project.structure.studs.species,
@@ -81,6 +81,14 @@ export function layZone(task: ZoneTask): ZoneResult {
       ...supportFindings(task, cladding, { pieces, battens, backing: backing.pieces(), missed: screwed }),
     ],
   };
+}
+
+/** Past an outside corner only the corner's own batten finds something to stand on. */
+function standsOnWall({ ground, ends }: ZoneTask, { x, reason }: BattenWish): boolean {
+  if (reason === "corner") return true;
+  const beyondLeft = ends.left.kind === "external" && x[0] < 0;
+  const beyondRight = ends.right.kind === "external" && x[1] > faceLength(ground.face);
+  return !beyondLeft && !beyondRight;
 }
 
 function layCladding(
