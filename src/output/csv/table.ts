@@ -26,8 +26,8 @@ export function column<Row>(name: string, cell: (row: Row) => Cell, unit?: strin
 }
 
 /**
- * `cut` and `rip`: down, a piece a little small goes in; `place`: to the nearest; `hole`: up; `size`: as it is, to the
- * nearest thousandth of a millimetre.
+ * `cut` and `rip`: down, a piece a little small goes in; `place`: to the nearest; `hole`: up; `size`: as it is, which
+ * six decimals show exactly.
  */
 type Rounding = "cut" | "rip" | "place" | "hole" | "size";
 
@@ -57,7 +57,7 @@ export function lengthColumns(reader: Reader) {
 
 function millimetres(mm: number | undefined, rounding: Rounding): number | undefined {
   if (mm === undefined) return undefined;
-  return rounding === "size" ? Number(mm.toFixed(3)) : rounded(mm, rounding, STEP_MM[rounding]);
+  return rounding === "size" ? mm : rounded(mm, rounding, STEP_MM[rounding]);
 }
 
 /** Rounded from the exact length, not from the millimetres beside it. */
