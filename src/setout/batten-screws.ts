@@ -113,17 +113,25 @@ export function bayAt(solids: readonly Solid[], x: number, y: number): Interval 
  */
 export function freeBlockPlace(solids: readonly Solid[], bay: Interval, y: number): number | undefined {
   const half = BLOCK.height / 2;
-  const taken = solids
-    .filter(
-      (solid) => solid.kind !== "stud" && solid.kind !== "trimmer" && overlaps(solidBounds(solid).x, bay),
-    )
-    .flatMap((solid) => heightsWithin(solid, bay));
   const reach = half - FROM_SOLID_EDGE_MM + MAY_MOVE_MM;
+  const near: Interval = [y - reach - half, y + reach + half];
+  const taken = solids
+    .filter((solid) => isLevel(solid) && liesIn(solid, bay, near))
+    .flatMap((solid) => heightsWithin(solid, bay));
   const places = [y, ...taken.flatMap(([from, to]) => [to + half, from - half])]
     .filter((at) => Math.abs(at - y) <= reach)
     .filter((at) => !taken.some((other) => overlaps(other, [at - half, at + half])));
   const best = places.sort((a, b) => Math.abs(a - y) - Math.abs(b - y))[0];
   return best === undefined ? undefined : snap(best);
+}
+
+function isLevel({ kind }: Solid): boolean {
+  return kind !== "stud" && kind !== "trimmer";
+}
+
+function liesIn(solid: Solid, x: Interval, y: Interval): boolean {
+  const box = solidBounds(solid);
+  return overlaps(box.x, x) && overlaps(box.y, y);
 }
 
 /** The height that a solid takes up anywhere in a bay; plates under a rake climb through it. */

@@ -7,7 +7,7 @@ import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import type { BattenWish, DraftPiece } from "./draft.ts";
-import { SQUARE } from "./facade.ts";
+import { NO_HOLES, SQUARE_ENDS } from "./facade.ts";
 import { freeUpright, type ZoneGround } from "./ground-plan.ts";
 import { letter, markOf } from "./marks.ts";
 
@@ -114,9 +114,9 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
         face: ground.face.id,
         zone: ground.zone.id,
         outline: rectOutline({ x: strip.x, y: part }),
-        holes: [],
+        holes: NO_HOLES,
         z: zone.z,
-        ends: { left: SQUARE, right: SQUARE },
+        ends: SQUARE_ENDS,
         grain: "y",
         material: zone.species,
         stock: stock.id,

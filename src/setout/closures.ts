@@ -9,7 +9,7 @@ import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { FaceEnds } from "./corners.ts";
 import type { DraftPiece } from "./draft.ts";
-import { SQUARE, type Vent, type ZonePlane } from "./facade.ts";
+import { SQUARE_ENDS, type Vent, type ZonePlane } from "./facade.ts";
 import { freeWithin, type ZoneGround } from "./ground-plan.ts";
 import { markOf } from "./marks.ts";
 
@@ -39,7 +39,7 @@ export function closuresOf(zone: {
       outline: region.outline,
       holes: region.holes,
       z: [snap(plane.backZ - plane.cavity), plane.backZ],
-      ends: { left: SQUARE, right: SQUARE },
+      ends: SQUARE_ENDS,
       material: `mesh ${CLOSURE_MESH}`,
       cut: {
         length: snap(intervalLength(polygonBounds(region.outline).x)),

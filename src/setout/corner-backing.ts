@@ -9,7 +9,7 @@ import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import { faceLength } from "./corners.ts";
 import type { DraftPiece } from "./draft.ts";
-import { SQUARE } from "./facade.ts";
+import { NO_HOLES, SQUARE_ENDS } from "./facade.ts";
 import { markOf } from "./marks.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
 
@@ -40,9 +40,9 @@ export function cornerBacking(task: ZoneTask, battens: readonly DraftBatten[]): 
           face: ground.face.id,
           zone: ground.zone.id,
           outline: rectOutline({ x, y: batten.y }),
-          holes: [],
+          holes: NO_HOLES,
           z: [-POST_DEPTH_MM, 0],
-          ends: { left: SQUARE, right: SQUARE },
+          ends: SQUARE_ENDS,
           grain: "y",
           material: project.structure.studs.species,
           cut: { length: batten.cut.length, width: POST_DEPTH_MM, thickness: thick },

@@ -240,3 +240,6 @@ export interface Facade {
 }
 
 export const SQUARE: PieceEnd = { cut: "square", angleDeg: 0 };
+export const SQUARE_ENDS: Piece["ends"] = { left: SQUARE, right: SQUARE };
+/** One empty list for all pieces without holes. */
+export const NO_HOLES: readonly Polygon[] = [];

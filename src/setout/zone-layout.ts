@@ -23,7 +23,16 @@ import { closuresOf } from "./closures.ts";
 import { cornerBacking } from "./corner-backing.ts";
 import { faceLength } from "./corners.ts";
 import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
-import { type Fixing, type Joint, type Piece, type Solid, SQUARE, type Vent } from "./facade.ts";
+import {
+  type Fixing,
+  type Joint,
+  NO_HOLES,
+  type Piece,
+  type Solid,
+  SQUARE_ENDS,
+  type Vent,
+  type Why,
+} from "./facade.ts";
 import { battenFixer, boardFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
 import { markOf } from "./marks.ts";
@@ -216,6 +225,8 @@ function battenWithParts(
   return [piece, ...parts];
 }
 
+const PACKER_WHY: Why = { rule: message("setout.why.packer") };
+const GASKET_WHY: Why = { rule: message("setout.why.gasket") };
 const PACKER_MM = 60;
 
 /** One packer behind each screw; screws close together share one. */
@@ -241,7 +252,7 @@ function packer(
     outline: rectOutline({ x: batten.x, y }),
     material: "packer",
     cut: { length: snap(y[1] - y[0]), width: snap(batten.x[1] - batten.x[0]), thickness: snap(z[1] - z[0]) },
-    why: { rule: message("setout.why.packer") },
+    why: PACKER_WHY,
     removeBefore: [batten.mark],
   };
 }
@@ -253,7 +264,7 @@ function strip(task: ZoneTask, batten: DraftBatten, z: Interval, over: readonly 
     outline: batten.outline,
     material: "gasket strip",
     cut: { length: batten.cut.length, width: batten.cut.width, thickness: snap(z[1] - z[0]) },
-    why: { rule: message("setout.why.gasket") },
+    why: GASKET_WHY,
     removeBefore: over,
   };
 }
@@ -268,9 +279,9 @@ function part(
     kind,
     face: task.ground.face.id,
     zone: task.ground.zone.id,
-    holes: [],
+    holes: NO_HOLES,
     z,
-    ends: { left: SQUARE, right: SQUARE },
+    ends: SQUARE_ENDS,
     massKg: 0,
     supports: [batten.mark],
     fixings: [],
@@ -327,9 +338,9 @@ function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
         face: ground.face.id,
         zone: ground.zone.id,
         outline,
-        holes: [],
+        holes: NO_HOLES,
         z: [snap(-sheathing - depth), -sheathing],
-        ends: { left: SQUARE, right: SQUARE },
+        ends: SQUARE_ENDS,
         grain: "x",
         material: project.structure.studs.species,
         cut: {

@@ -6,7 +6,7 @@ import { rectsOverlap } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
-import { type Joint, SQUARE } from "../facade.ts";
+import { type Joint, SQUARE_ENDS } from "../facade.ts";
 import { freeWithin } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 import { sheetBattenWishes } from "./battens.ts";
@@ -83,7 +83,7 @@ function sheetPiece(
     outline: at.region.outline,
     holes: at.region.holes,
     z: [plane.backZ, plane.faceZ],
-    ends: { left: SQUARE, right: SQUARE },
+    ends: SQUARE_ENDS,
     material: cladding.material,
     ...(stock && { stock }),
     cut: { ...size, thickness: cladding.thickness },
