@@ -65,8 +65,7 @@ function sheetStock(
   }));
 }
 
-/** The box that is sawn first. A sheet's own direction runs along its height, so a piece with its grain along x is laid turned. */
+/** The box that is sawn first. A piece's length runs with its grain, as does a sheet's height. */
 function demandOf({ mark, cut, grain }: Piece): SheetDemand {
-  const [width, height] = grain === "x" ? [cut.length, cut.width] : [cut.width, cut.length];
-  return { id: mark, width, height, mayTurn: grain === undefined };
+  return { id: mark, width: cut.width, height: cut.length, mayTurn: grain === undefined };
 }
