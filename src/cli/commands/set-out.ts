@@ -22,7 +22,7 @@ export async function command(job: Job): Promise<Answer> {
   const options = { reader, waivers: project.waivers };
   return {
     exit: exitOf(findings, project.waivers),
-    json: job.options.json ? setOutJson({ project, demands, facade, findings }, reader) : undefined,
+    json: job.options.json ? setOutJson({ project, demands, facade }, reader) : undefined,
     text: [
       say(message("cli.set-out.title", { title: project.title }), reader),
       "",

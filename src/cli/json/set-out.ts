@@ -1,6 +1,6 @@
 /** A set-out facade in its published shape. */
 import type { Demands } from "../../codes/demands.ts";
-import type { Finding } from "../../findings/finding.ts";
+import { byWeight } from "../../findings/finding.ts";
 import type { Polygon } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import { claddingOf, zoneByRef } from "../../project/lookup.ts";
@@ -15,11 +15,12 @@ export interface SetOutFacts {
   readonly project: Project;
   readonly demands: Demands;
   readonly facade: Facade;
-  readonly findings: readonly Finding[];
 }
 
+/** The findings are those of setting-out; proof adds its own elsewhere. */
 export function setOutJson(facts: SetOutFacts, reader: Reader): SetOutJson {
-  const { project, facade, findings } = facts;
+  const { project, facade } = facts;
+  const findings = [...facade.findings].sort(byWeight);
   return {
     schemaVersion: 1,
     faces: facade.faces.map((face) => faceJson(facts, face, reader)),

@@ -101,6 +101,9 @@ function cutsOf({ sheets, lengths, boards, rips }: CutPlan): number {
   );
 }
 
+/** More than these are read in the document; what fails or cannot be evaluated always stands here. */
+const SHOWN_KINDS = 10;
+
 /** One line for each kind of thing to settle, by mark and word; what nobody needs to settle stays in the documents. */
 function settleLines(findings: readonly Finding[], project: Project, reader: Reader): string[] {
   const open = findings.filter(
@@ -113,7 +116,11 @@ function settleLines(findings: readonly Finding[], project: Project, reader: Rea
     const kind = `${finding.outcome} ${finding.code} ${finding.says.key}`;
     kinds.set(kind, [...(kinds.get(kind) ?? []), finding]);
   }
-  return [...kinds.values()].flatMap((alike) => {
+  const shown = [...kinds.values()].filter(
+    ([first], at) => at < SHOWN_KINDS || (first !== undefined && blocks(first)),
+  );
+  const more = kinds.size - shown.length;
+  const lines = shown.flatMap((alike) => {
     const [first] = alike;
     if (first === undefined) return [];
     const times = alike.length > 1 ? ` ×${alike.length}` : "";
@@ -121,4 +128,7 @@ function settleLines(findings: readonly Finding[], project: Project, reader: Rea
       `${markOf(first)} ${outcomeWord(first, reader)} ${first.code}${times}: ${say(first.says, reader)}`,
     ];
   });
+  return more === 0
+    ? lines
+    : [...lines, say(message("cli.start.more", { count: more, file: "findings.txt" }), reader)];
 }

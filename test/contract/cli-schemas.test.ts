@@ -1,0 +1,178 @@
+/** Each command's JSON is of its published shape, on all four examples; the published schemas are those of the program. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
+import { afterAll, describe, expect, it } from "vitest";
+import { commandSchemaFiles } from "../../scripts/docs-schemas-cli.ts";
+import { bench, checkout, EXAMPLES } from "../helpers/cli.ts";
+
+const ajv = new Ajv2020({ strict: true, strictTuples: false, allErrors: true, formats: { uri: true } });
+const schemas = new Map<string, ValidateFunction>();
+const desk = bench();
+afterAll(() => desk.clear());
+
+function published(name: string): ValidateFunction {
+  const text = readFileSync(join(checkout, "schemas", `${name}.schema.json`), "utf8");
+  const held = schemas.get(name) ?? ajv.compile(JSON.parse(text));
+  schemas.set(name, held);
+  return held;
+}
+
+/** The parsed output, held to its schema. */
+function held(name: string, out: string): Record<string, unknown> {
+  const value = JSON.parse(out) as Record<string, unknown>;
+  const validate = published(name);
+  validate(value);
+  expect(validate.errors?.slice(0, 5) ?? []).toEqual([]);
+  return value;
+}
+
+describe("the published schemas", () => {
+  it("are those of the shapes that the program prints by", () => {
+    for (const [file, text] of Object.entries(commandSchemaFiles())) {
+      expect({ file, schema: JSON.parse(readFileSync(join(checkout, "schemas", file), "utf8")) }).toEqual({
+        file,
+        schema: JSON.parse(text),
+      });
+    }
+  });
+
+  it("are there for every command and for nothing else", () => {
+    const files = readdirSync(join(checkout, "schemas")).filter((name) => name !== "project.schema.json");
+    expect(files.sort()).toEqual(Object.keys(commandSchemaFiles()).sort());
+  });
+
+  it("refuse an answer that lacks a field, and one with a field too many", () => {
+    const validate = published("prove");
+    expect(validate({ schemaVersion: 1, findings: [] })).toBe(true);
+    expect(validate({ schemaVersion: 1 })).toBe(false);
+    expect(validate({ schemaVersion: 1, findings: [], more: 1 })).toBe(false);
+  });
+});
+
+describe.each(EXAMPLES)("%s", (file) => {
+  it("check", async () => {
+    const { exit, out, err } = await desk.run("check", file, "--json");
+    expect({ exit, err }).toEqual({ exit: 0, err: "" });
+    expect(held("check", out)).toMatchObject({ schemaVersion: 1, file, usable: true });
+  });
+
+  it("set-out", async () => {
+    const { exit, out } = await desk.run("set-out", file, "--json");
+    const { faces, planes, findings } = held("set-out", out) as {
+      faces: { pieces: { mark: string }[]; joints: { between: string[] }[]; rods: { courses: number[] }[] }[];
+      planes: unknown[];
+      findings: { code: string; outcome: string }[];
+    };
+    expect(faces.every(({ pieces }) => pieces.length > 10)).toBe(true);
+    expect(faces.flatMap(({ joints }) => joints).every(({ between }) => between.length > 0)).toBe(true);
+    expect(planes.length).toBeGreaterThan(0);
+    expect(findings.every(({ code }) => code.startsWith("S"))).toBe(true);
+    expect(exit).toBe(
+      findings.some(({ outcome }) => outcome === "fail" || outcome === "cannot evaluate") ? 1 : 0,
+    );
+  });
+
+  it("prove", async () => {
+    const { exit, out } = await desk.run("prove", file, "--json");
+    const { findings } = held("prove", out) as { findings: { outcome: string }[] };
+    expect(findings.length).toBeGreaterThan(20);
+    expect(exit).toBe(
+      findings.some(({ outcome }) => outcome === "fail" || outcome === "cannot evaluate") ? 1 : 0,
+    );
+  });
+
+  it("cut", async () => {
+    const { out } = await desk.run("cut", file, "--json");
+    const cut = held("cut", out) as { cost: number; bound: number; gap: number; sheets: unknown[] };
+    expect(cut.sheets.length).toBeGreaterThan(0);
+    expect(cut.gap).toBeCloseTo(cut.cost > 0 ? (cut.cost - cut.bound) / cut.cost : 0, 9);
+  });
+
+  it("takeoff", async () => {
+    const { out } = await desk.run("takeoff", file, "--json");
+    const { order, massKg } = held("takeoff", out) as {
+      order: { lines: { amount?: number }[]; sum: number };
+      massKg: number;
+    };
+    expect(massKg).toBeGreaterThan(100);
+    expect(order.sum).toBeCloseTo(
+      order.lines.reduce((sum, { amount = 0 }) => sum + amount, 0),
+      2,
+    );
+  });
+
+  it("issue, its manifest and its documents", async () => {
+    const folder = `issue-${file}`;
+    const { out } = await desk.run("issue", file, "--to", folder, "--json");
+    held("issue", out);
+    const manifest = held("manifest", desk.read(join(folder, "manifest.json")));
+    const documents = manifest.documents as { name: string }[];
+    expect(desk.names(folder)).toEqual([...documents.map(({ name }) => name), "manifest.json"].sort());
+    held("prove", desk.read(join(folder, "findings.json")));
+    for (const name of ["set-out", "cut", "takeoff"]) held(name, desk.read(join(folder, `${name}.json`)));
+  });
+
+  it("start", async () => {
+    const { exit, out } = await desk.run("start", file, "--once", "--json");
+    expect(exit).toBe(0);
+    expect(held("start", out)).toMatchObject({
+      file,
+      folder: join("out", file.replace(".outerleaf.json", "")),
+    });
+  });
+
+  it("serve", async () => {
+    const { exit, out, url } = await desk.serve(
+      async () => undefined,
+      "serve",
+      file,
+      "--port",
+      "0",
+      "--json",
+    );
+    expect(exit).toBe(0);
+    expect(held("serve", out)).toEqual({ schemaVersion: 1, address: url, file });
+  });
+});
+
+it("new", async () => {
+  const { exit, out } = await desk.run("new", "wall.json", "--json");
+  expect(exit).toBe(0);
+  expect(held("new", out)).toMatchObject({
+    file: "wall.json",
+    bytes: Buffer.byteLength(desk.read("wall.json")),
+  });
+});
+
+it("saw, sheets and lengths, and a list with problems", async () => {
+  const list = {
+    schema: "cutting-bench-1",
+    instances: [
+      { id: "a", sheets: [[1220, 2440]], items: [[600, 800, 5]], kerf: 3 },
+      { id: "b", stock: [[2440, 5]], items: [[1200, 3]] },
+      { id: "c", sheets: [[1220]], items: [] },
+    ],
+  };
+  const { exit, out } = await desk.run("saw", desk.write("list.json", list), "--json", "--turn");
+  expect(exit).toBe(2);
+  const { answers, problems } = held("saw", out) as { answers: { id: string }[]; problems: unknown[] };
+  expect(answers.map(({ id }) => id)).toEqual(["a", "b"]);
+  expect(problems).toMatchObject([{ where: "/instances/2/sheets/0/1" }]);
+});
+
+it("reckon, the list and one of it", async () => {
+  expect(
+    (held("reckon", (await desk.run("reckon", "--json")).out).equations as unknown[]).length,
+  ).toBeGreaterThan(9);
+  const inputs = ["openingMm=3", "wireMm=0.5"];
+  const { out } = await desk.run("reckon", "woven-free-share", ...inputs, "--json");
+  // (3 / 3.5)² worked by hand.
+  expect((held("reckon", out).result as { value: number }).value).toBeCloseTo(0.7347, 4);
+});
+
+it("what is refused", async () => {
+  const { exit, out, err } = await desk.run("set-out", "nowhere.json", "--json");
+  expect(exit).toBe(2);
+  expect(err).toContain(held("refused", out).refused);
+});
