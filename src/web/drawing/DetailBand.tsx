@@ -1,0 +1,97 @@
+import type { Design } from "../../design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { symbolOf } from "../../scene/model.ts";
+import { heading } from "../../scene/views/extent.ts";
+import { OutcomeMark } from "../notes/OutcomeMark.tsx";
+import { ProofBand } from "../notes/ProofBand.tsx";
+import { factsOf } from "../picks/facts.ts";
+import { concerns, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { PartNotice } from "../sheet/PartNotice.tsx";
+import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
+import { useWords } from "../words.ts";
+import { SectionDrawing } from "./SectionDrawing.tsx";
+import { YearPlot } from "./YearPlot.tsx";
+
+export interface DetailBandProps {
+  readonly part: Part;
+  readonly design: Design | undefined;
+  readonly findings: readonly Finding[];
+  readonly pick: Pick | undefined;
+  onFinding(finding: Finding): void;
+}
+
+/** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
+export function DetailBand({ part, design, findings, pick, onFinding }: DetailBandProps) {
+  const { w } = useWords();
+  const shown = design && (pick ?? leadOpening(design) ?? firstFace(design));
+  return (
+    <section className="detail-band" aria-label={w("page.detail")}>
+      {!LIVE_PARTS.includes(part) ? (
+        <PartNotice part={part} />
+      ) : part === "proof" ? (
+        <ProofBand findings={findings} onFinding={onFinding} />
+      ) : (
+        design &&
+        shown && (
+          <>
+            <SectionDrawing design={design} pick={shown} picked={pick} />
+            <PickFacts design={design} pick={shown} findings={findings} onFinding={onFinding} />
+            <YearPlot design={design} pick={shown} />
+          </>
+        )
+      )}
+    </section>
+  );
+}
+
+function firstFace(design: Design): Pick | undefined {
+  const face = design.facade.faces[0];
+  return face && { kind: "face", face: face.id };
+}
+
+/** Findings said of one pick at most. */
+const MOST_SAID = 6;
+
+function PickFacts({
+  design,
+  pick,
+  findings,
+  onFinding,
+}: {
+  design: Design;
+  pick: Pick;
+  findings: readonly Finding[];
+  onFinding: (finding: Finding) => void;
+}) {
+  const { w, s } = useWords();
+  const here = findings.filter(concerns(design, pick)).filter(({ outcome }) => outcome !== "not applicable");
+  const said = here.slice(0, MOST_SAID);
+  return (
+    <div className="facts">
+      <h2>{s(pickName(design, pick))}</h2>
+      <p className="sub">{pick.kind === "face" ? w("page.fact.face") : heading(pick.face)}</p>
+      <dl>
+        {factsOf(design, pick).map(({ label, value }) => (
+          <div key={`${label.key} ${s(value)}`}>
+            <dt>{s(label)}</dt>
+            <dd>{s(value)}</dd>
+          </div>
+        ))}
+      </dl>
+      <h3>{w("page.said-here", { count: here.length })}</h3>
+      <ul>
+        {said.map((finding) => {
+          const says = s(finding.says);
+          return (
+            <li key={`${finding.code} ${says} ${finding.where.zone ?? ""}`}>
+              <button type="button" className="here" title={says} onClick={() => onFinding(finding)}>
+                <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
+                <span>{w(`page.rule.${finding.code}`)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+}

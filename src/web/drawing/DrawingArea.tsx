@@ -1,0 +1,228 @@
+import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
+import type { Design } from "../../design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { heading } from "../../scene/views/extent.ts";
+import { boxOf, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { useSize } from "../sheet/use-size.ts";
+import type { Jump } from "../sheet/Workbench.tsx";
+import { useWords } from "../words.ts";
+import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
+import { Drawn } from "./Drawn.tsx";
+import { drawElevation, type Elevation } from "./elevation.ts";
+import { FieldStrips } from "./FieldStrips.tsx";
+import { fieldAt, fieldsOf } from "./fields.ts";
+import { pickAt } from "./hit.ts";
+import { findHome, type Home } from "./home.ts";
+import { PickOverlay } from "./PickOverlay.tsx";
+import { useView } from "./use-view.ts";
+
+/** The field in which a pick lies: `6 C`. */
+export type FieldFinder = (pick: Pick) => string | undefined;
+
+export interface DrawingAreaProps {
+  readonly design: Design | undefined;
+  readonly findings: readonly Finding[];
+  readonly pick: Pick | undefined;
+  /** Further marks to show, of the finding that is open. */
+  readonly marked: readonly string[];
+  readonly jump: Jump | undefined;
+  /** What stands in the drawing's place while there is none. */
+  readonly empty: string;
+  onPick(pick: Pick | undefined): void;
+  onFields(finder: FieldFinder): void;
+  /** How many times smaller than the wall the view is. */
+  onScale(times: number): void;
+}
+
+/** CSS pixels for a millimetre of screen: 96 to an inch. */
+const SCREEN = 96 / 25.4;
+/** On screens narrower than this the view starts at one face. */
+const NARROW = 640;
+/** Faces with a button of their own at most. */
+const MOST_BUTTONS = 8;
+/** The drawing is made anew for a scale when the hand has rested, milliseconds. */
+const REST = 140;
+const NO_SIZE: Size = { width: 0, height: 0 };
+
+export function DrawingArea({
+  design,
+  findings,
+  pick,
+  marked,
+  jump,
+  empty,
+  onPick,
+  onFields,
+  onScale,
+}: DrawingAreaProps) {
+  const { reader, w, s } = useWords();
+  const help = useId();
+  const host = useRef<HTMLDivElement>(null);
+  const size = useSize(host) ?? NO_SIZE;
+  const home = useMemo(
+    () =>
+      design && size.width > 0 && size.height > 0 ? findHome(design, { size, reader, findings }) : undefined,
+    [design, size, reader, findings],
+  );
+  const start = useMemo(() => home && design && startView(home, { design, size }), [home, design, size]);
+  const homeScale = home?.elevation.scene.scale ?? 0;
+  const [scale, setScale] = useState(0);
+  const elevation = useMemo(
+    () =>
+      !home || !design || scale <= homeScale
+        ? home?.elevation
+        : drawElevation(design, { scale, reader, findings }),
+    [home, design, scale, homeScale, reader, findings],
+  );
+
+  const { camera, setCamera, zoom, handlers } = useView({
+    host,
+    elevation,
+    start,
+    homeK: home?.camera.k ?? 1,
+    size,
+    onTap(at, touch) {
+      if (!elevation || !camera) return;
+      const [x, y] = centreOn(elevation, camera);
+      const point = [x + at[0] / camera.k, y - at[1] / camera.k] as const;
+      onPick(pickAt(elevation.faces, point, (touch ? 14 : 6) / camera.k));
+    },
+    onEscape: () => onPick(undefined),
+  });
+
+  const k = camera?.k ?? 0;
+  useEffect(() => {
+    if (k === 0 || homeScale === 0) return;
+    onScale(SCREEN / k);
+    const rested = setTimeout(() => setScale(stepScale({ k, homeScale })), REST);
+    return () => clearTimeout(rested);
+  }, [k, homeScale, onScale]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another design starts from its own whole
+  useEffect(() => setCamera(undefined), [design, setCamera]);
+
+  const fields = useMemo(() => {
+    if (!home || size.width === 0) return undefined;
+    const [x, y] = centreOn(home.elevation, home.camera);
+    const half = { x: size.width / 2 / home.camera.k, y: size.height / 2 / home.camera.k };
+    return fieldsOf({ x: [x - half.x, x + half.x], y: [y - half.y, y + half.y] }, size);
+  }, [home, size]);
+  useEffect(() => {
+    if (!design || !home || !fields) return;
+    onFields((place) => {
+      const point = middleOf(design, home.elevation, place);
+      return point && fieldAt(fields, point);
+    });
+  }, [design, home, fields, onFields]);
+
+  const jumped = useRef<Jump>(undefined);
+  useEffect(() => {
+    if (!jump || jumped.current === jump || !design || !elevation || !camera) return;
+    jumped.current = jump;
+    const point = middleOf(design, elevation, jump.pick);
+    if (!point) return;
+    const [x, y] = centreOn(elevation, camera);
+    const off = [Math.abs(point[0] - x) * camera.k, Math.abs(point[1] - y) * camera.k] as const;
+    if (off[0] < size.width / 2 - 30 && off[1] < size.height / 2 - 30) return;
+    setCamera(frameOf(elevation, { face: jump.pick.face, size }));
+  }, [jump, design, elevation, camera, size, setCamera]);
+
+  const picked = useMemo(
+    () => [
+      ...(pick && pick.kind !== "face" && pick.kind !== "zone" && pick.kind !== "joint" ? [pick.id] : []),
+      ...marked,
+    ],
+    [pick, marked],
+  );
+  const toPixels = useCallback(
+    (x: number, y: number): readonly [number, number] => {
+      if (!elevation || !camera) return [0, 0];
+      const [cx, cy] = centreOn(elevation, camera);
+      return [size.width / 2 + (x - cx) * camera.k, size.height / 2 - (y - cy) * camera.k];
+    },
+    [elevation, camera, size],
+  );
+  const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
+  const origin = toPixels(0, 0);
+  const drawnScale = elevation?.scene.scale ?? 1;
+
+  return (
+    <section className="drawing-area" aria-label={w("page.drawing")}>
+      <p id={help} className="unseen">
+        {w("page.drawing.keys")}
+      </p>
+      <div
+        ref={host}
+        className="drawing-host"
+        role="application"
+        aria-label={w("page.drawing.elevation")}
+        aria-describedby={help}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved by keys; the item list says what is on it
+        tabIndex={0}
+        {...handlers}
+      >
+        {elevation && camera ? (
+          <svg className="drawing drawing-light" width={size.width} height={size.height} aria-hidden="true">
+            <Drawn
+              markup={elevation.markup}
+              picked={picked}
+              transform={`translate(${origin[0]} ${origin[1]}) scale(${camera.k / drawnScale})`}
+            />
+            {design && pick && dx !== undefined && (
+              <PickOverlay design={design} pick={pick} size={size} toPixels={(x, y) => toPixels(x + dx, y)} />
+            )}
+            {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}
+          </svg>
+        ) : (
+          <p className="empty">{empty}</p>
+        )}
+      </div>
+      {elevation && design && (
+        <fieldset className="view-controls">
+          <legend className="unseen">{w("page.view")}</legend>
+          <button type="button" onClick={() => setCamera(home?.camera)}>
+            {w("page.view.all")}
+          </button>
+          {elevation.faces.length <= MOST_BUTTONS &&
+            elevation.faces.map(({ face }) => (
+              <button
+                type="button"
+                key={face.id}
+                onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
+              >
+                {heading(face.id)}
+              </button>
+            ))}
+          <button type="button" aria-label={w("page.view.nearer")} onClick={() => zoom(1.4)}>
+            +
+          </button>
+          <button type="button" aria-label={w("page.view.farther")} onClick={() => zoom(1 / 1.4)}>
+            −
+          </button>
+        </fieldset>
+      )}
+      <p className="unseen" aria-live="polite">
+        {design && pick
+          ? w("page.picked", { name: s(pickName(design, pick)), face: heading(pick.face) })
+          : ""}
+      </p>
+    </section>
+  );
+}
+
+function middleOf(design: Design, elevation: Elevation, pick: Pick): readonly [number, number] | undefined {
+  const box = boxOf(design, pick);
+  const placed = elevation.faces.find(({ face }) => face.id === pick.face);
+  return box && placed && [(box.x[0] + box.x[1]) / 2 + placed.dx, (box.y[0] + box.y[1]) / 2];
+}
+
+function frameOf(elevation: Elevation, { face, size }: { face: string; size: Size }) {
+  const placed = elevation.faces.find((one) => one.face.id === face);
+  return placed && frameRect(elevation, placed.extent, { size, margin: size.width < NARROW ? 34 : 70 });
+}
+
+/** The whole drawing, or on a narrow screen the face with the lead opening. */
+function startView({ elevation, camera }: Home, { design, size }: { design: Design; size: Size }) {
+  const lead = size.width < NARROW ? leadOpening(design) : undefined;
+  return (lead && frameOf(elevation, { face: lead.face, size })) ?? camera;
+}

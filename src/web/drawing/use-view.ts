@@ -1,0 +1,146 @@
+/** The view of the elevation, moved by hand, wheel, fingers and keys. */
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type RefObject,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+} from "react";
+import { type Camera, clampZoom, panBy, type Size, zoomAbout } from "./camera.ts";
+import type { Elevation } from "./elevation.ts";
+
+export interface ViewHandlers {
+  onPointerDown(event: PointerEvent<HTMLElement>): void;
+  onPointerMove(event: PointerEvent<HTMLElement>): void;
+  onPointerUp(event: PointerEvent<HTMLElement>): void;
+  onPointerCancel(event: PointerEvent<HTMLElement>): void;
+  onKeyDown(event: KeyboardEvent<HTMLElement>): void;
+}
+
+export interface ViewOptions {
+  readonly host: RefObject<HTMLElement | null>;
+  /** On the drawing that is shown. */
+  readonly elevation: Elevation | undefined;
+  readonly start: Camera | undefined;
+  readonly homeK: number;
+  readonly size: Size;
+  /** A tap or click that moved nothing: pixels from the middle of the view, and whether by finger. */
+  onTap(at: readonly [number, number], touch: boolean): void;
+  onEscape(): void;
+}
+
+/** A hand that moved less than this meant to press, pixels. */
+const STILL = 5;
+const KEY_PAN = 60;
+const KEY_ZOOM = 1.25;
+
+export function useView({ host, elevation, start, homeK, size, onTap, onEscape }: ViewOptions): {
+  camera: Camera | undefined;
+  setCamera: (camera: Camera | undefined) => void;
+  zoom: (factor: number) => void;
+  handlers: ViewHandlers;
+} {
+  const [moved, setCamera] = useState<Camera>();
+  const camera = moved ?? start;
+  const pointers = useRef(new Map<number, readonly [number, number]>());
+  const travelled = useRef(0);
+
+  const change = useCallback(
+    (next: (elevation: Elevation, camera: Camera) => Camera): void => {
+      if (!elevation || !start) return;
+      setCamera((held) => next(elevation, held ?? start));
+    },
+    [elevation, start],
+  );
+  const zoom = useCallback(
+    (factor: number, at: readonly [number, number] = [0, 0]): void =>
+      change((drawn, held) => zoomAbout(drawn, held, { k: clampZoom(held.k * factor, homeK), at })),
+    [change, homeK],
+  );
+
+  const fromMiddle = ({
+    clientX,
+    clientY,
+  }: {
+    clientX: number;
+    clientY: number;
+  }): readonly [number, number] => {
+    const box = host.current?.getBoundingClientRect();
+    return [clientX - (box?.left ?? 0) - size.width / 2, clientY - (box?.top ?? 0) - size.height / 2];
+  };
+
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    // React listens to wheels passively, and the page must not scroll under the drawing.
+    const turn = (event: WheelEvent): void => {
+      event.preventDefault();
+      const box = element.getBoundingClientRect();
+      const at = [
+        event.clientX - box.left - box.width / 2,
+        event.clientY - box.top - box.height / 2,
+      ] as const;
+      const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 24 : 1;
+      zoom(Math.exp(-event.deltaY * lines * (event.ctrlKey ? 0.01 : 0.0016)), at);
+    };
+    element.addEventListener("wheel", turn, { passive: false });
+    return () => element.removeEventListener("wheel", turn);
+  }, [host, zoom]);
+
+  const release = (event: PointerEvent<HTMLElement>): void => {
+    pointers.current.delete(event.pointerId);
+  };
+  const handlers: ViewHandlers = {
+    onPointerDown(event) {
+      if (event.button !== 0) return;
+      event.currentTarget.setPointerCapture(event.pointerId);
+      if (pointers.current.size === 0) travelled.current = 0;
+      pointers.current.set(event.pointerId, fromMiddle(event));
+    },
+    onPointerMove(event) {
+      const before = pointers.current.get(event.pointerId);
+      if (!before) return;
+      const now = fromMiddle(event);
+      const [dx, dy] = [now[0] - before[0], now[1] - before[1]];
+      travelled.current += Math.hypot(dx, dy);
+      const other = [...pointers.current].find(([id]) => id !== event.pointerId)?.[1];
+      pointers.current.set(event.pointerId, now);
+      if (other) {
+        const spread = (at: readonly [number, number]): number =>
+          Math.hypot(at[0] - other[0], at[1] - other[1]);
+        const factor = spread(now) / Math.max(spread(before), 1);
+        const at = [(now[0] + other[0]) / 2, (now[1] + other[1]) / 2] as const;
+        zoom(factor, at);
+        change((drawn, held) => panBy(drawn, held, { dx: dx / 2, dy: dy / 2 }));
+      } else if (travelled.current > STILL) change((drawn, held) => panBy(drawn, held, { dx, dy }));
+    },
+    onPointerUp(event) {
+      const alone = pointers.current.size === 1 && pointers.current.has(event.pointerId);
+      release(event);
+      if (alone && travelled.current <= STILL) onTap(fromMiddle(event), event.pointerType === "touch");
+    },
+    onPointerCancel: release,
+    onKeyDown(event) {
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      const act = KEYS[event.key];
+      if (event.key === "Escape") onEscape();
+      else if (event.key === "0") setCamera(undefined);
+      else if (event.key === "+" || event.key === "=") zoom(KEY_ZOOM);
+      else if (event.key === "-") zoom(1 / KEY_ZOOM);
+      else if (act) change((drawn, held) => panBy(drawn, held, act));
+      else return;
+      event.preventDefault();
+    },
+  };
+  return { camera, setCamera, zoom, handlers };
+}
+
+/** The view goes where the arrow points, so the drawing goes the other way. */
+const KEYS: Readonly<Record<string, { dx: number; dy: number } | undefined>> = {
+  ArrowLeft: { dx: KEY_PAN, dy: 0 },
+  ArrowRight: { dx: -KEY_PAN, dy: 0 },
+  ArrowUp: { dx: 0, dy: KEY_PAN },
+  ArrowDown: { dx: 0, dy: -KEY_PAN },
+};

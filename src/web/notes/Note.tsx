@@ -1,0 +1,74 @@
+import type { Design } from "../../design.ts";
+import type { Finding, Source } from "../../findings/finding.ts";
+import { heading } from "../../scene/views/extent.ts";
+import { sayNumber } from "../../text/say.ts";
+import type { FieldFinder } from "../drawing/DrawingArea.tsx";
+import { placeOfFinding } from "../picks/pick.ts";
+import { useWords, type Words } from "../words.ts";
+import type { NoteGroup } from "./groups.ts";
+import { OutcomeMark } from "./OutcomeMark.tsx";
+import { WorkingOf } from "./WorkingOf.tsx";
+
+export interface NoteProps {
+  readonly group: NoteGroup;
+  readonly design: Design | undefined;
+  readonly open: boolean;
+  readonly fieldOf: FieldFinder | undefined;
+  onToggle(): void;
+  onFinding(finding: Finding): void;
+}
+
+/** One note: pressing it goes to its place and opens its working. */
+export function Note({ group, design, open, fieldOf, onToggle, onFinding }: NoteProps) {
+  const words = useWords();
+  const { w, s, reader } = words;
+  const [first] = group.findings;
+  const place = design && placeOfFinding(design, first);
+  const field = place && fieldOf?.(place);
+  const small = [
+    first.code,
+    ...(first.ratio === undefined ? [] : [w("page.of-limit", { ratio: sayNumber(first.ratio, 2, reader) })]),
+    sourceText(first.source, words),
+    ...(field ? [w("page.field", { field })] : []),
+  ];
+  return (
+    <li className={open ? "note open" : "note"}>
+      <button
+        type="button"
+        className="note-press"
+        aria-expanded={open}
+        onClick={() => {
+          if (!open) onFinding(first);
+          onToggle();
+        }}
+      >
+        <OutcomeMark symbol={group.symbol} />
+        <span className="note-title">{w(`page.rule.${first.code}`)}</span>
+        <span className="note-says">{s(first.says)}</span>
+        <span className="note-small">{small.join(" · ")}</span>
+      </button>
+      {group.findings.length > 1 && design && (
+        <p className="note-places">
+          {group.findings.map((finding, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the list never changes its order
+            <button type="button" key={i} onClick={() => onFinding(finding)}>
+              {placeText(finding, words)}
+            </button>
+          ))}
+        </p>
+      )}
+      {open && <WorkingOf finding={first} />}
+    </li>
+  );
+}
+
+function placeText({ where }: Finding, { w }: Words): string {
+  if (where.face === undefined) return where.path ?? w("page.whole");
+  const inner = where.opening ?? where.zone;
+  return inner === undefined ? heading(where.face) : `${heading(where.face)} ${inner}`;
+}
+
+export function sourceText({ kind, document, clause }: Source, { w }: Words): string {
+  if (kind !== "document") return w(`page.source.${kind}`);
+  return [document, clause].filter((part) => part !== undefined).join(", ");
+}

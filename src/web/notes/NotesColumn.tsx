@@ -1,0 +1,100 @@
+import { useMemo, useState } from "react";
+import type { Finding } from "../../findings/finding.ts";
+import type { FieldFinder } from "../drawing/DrawingArea.tsx";
+import type { Pick } from "../picks/pick.ts";
+import type { ProjectState } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+import { notesOf } from "./groups.ts";
+import { ItemTree } from "./ItemTree.tsx";
+import { Note } from "./Note.tsx";
+import { RefusedFile } from "./RefusedFile.tsx";
+
+export interface NotesColumnProps {
+  readonly project: ProjectState;
+  readonly pick: Pick | undefined;
+  readonly fieldOf: FieldFinder | undefined;
+  onFinding(finding: Finding): void;
+  onPick(pick: Pick): void;
+}
+
+/** Notes that a narrow screen shows before it is asked for more; its style sheet hides the others. */
+const SHORT = 6;
+
+/** The notes of the sheet: the findings, and the list of all that is drawn. */
+export function NotesColumn({ project, pick, fieldOf, onFinding, onPick }: NotesColumnProps) {
+  const { w, reader } = useWords();
+  const { sheeted, refused } = project;
+  const [side, setSide] = useState<"findings" | "items">("findings");
+  const [open, setOpen] = useState<string>();
+  const [long, setLong] = useState(false);
+  const [unfolded, setUnfolded] = useState(false);
+  const notes = useMemo(() => notesOf(sheeted?.findings ?? [], reader), [sheeted, reader]);
+  const note = (group: (typeof notes.toSettle)[number]) => (
+    <Note
+      key={group.key}
+      group={group}
+      design={sheeted?.design}
+      open={open === group.key}
+      fieldOf={fieldOf}
+      onToggle={() => setOpen(open === group.key ? undefined : group.key)}
+      onFinding={onFinding}
+    />
+  );
+  return (
+    <section className="notes" aria-label={w("page.notes")}>
+      {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}
+      <div className="notes-head">
+        <h2>
+          <button
+            type="button"
+            className="notes-tab"
+            aria-pressed={side === "findings"}
+            onClick={() => setSide("findings")}
+          >
+            {w("page.findings")}
+          </button>
+          <button
+            type="button"
+            className="notes-tab"
+            aria-pressed={side === "items"}
+            onClick={() => setSide("items")}
+          >
+            {w("page.items")}
+          </button>
+        </h2>
+        {sheeted && (
+          <p className="count" data-count={sheeted.findings.length}>
+            {w("page.count", { settle: notes.toSettleCount, hold: notes.holdingCount })}
+          </p>
+        )}
+      </div>
+      <div className="notes-body">
+        {side === "items" ? (
+          sheeted && <ItemTree design={sheeted.design} pick={pick} onPick={onPick} />
+        ) : (
+          <>
+            <ul className={long ? "note-list" : "note-list short"}>{notes.toSettle.map(note)}</ul>
+            {!long && notes.toSettle.length > SHORT && (
+              <button type="button" className="fold lengthen" onClick={() => setLong(true)}>
+                {w("page.more-to-settle", { count: notes.toSettle.length - SHORT })}
+              </button>
+            )}
+            {notes.holdingCount > 0 && (
+              <button
+                type="button"
+                className="fold"
+                aria-expanded={unfolded}
+                onClick={() => setUnfolded(!unfolded)}
+              >
+                <span>{w("page.hold", { count: notes.holdingCount })}</span>
+                <span className="sub">{w("page.hold-provisional", { count: notes.provisionalCount })}</span>
+              </button>
+            )}
+            {unfolded && <ul className="note-list">{notes.holding.map(note)}</ul>}
+            {sheeted && <p className="caution">{w("drawing.caution.codes")}</p>}
+          </>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Refused } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+import { OutcomeMark } from "./OutcomeMark.tsx";
+
+/** A file that is not on the sheet, and what keeps it off. */
+export function RefusedFile({ refused, onPutAway }: { refused: Refused; onPutAway: () => void }) {
+  const { w, s } = useWords();
+  const says =
+    refused.kind === "absent"
+      ? w("page.file.absent")
+      : refused.kind === "broken"
+        ? w("page.file.broken", { file: refused.name })
+        : w("page.file.refused", { file: refused.name, count: refused.findings.length });
+  return (
+    <div className="refused" role="alert">
+      <div className="refused-head">
+        <b>{says}</b>
+        <button type="button" onClick={onPutAway}>
+          {w("page.file.put-away")}
+        </button>
+      </div>
+      {refused.kind === "refused" && (
+        <ul>
+          {refused.findings.map(({ code, outcome, says: text, hint, where }) => (
+            <li key={`${code} ${where.path ?? ""} ${s(text)}`}>
+              <OutcomeMark symbol={outcome === "attention" ? "attention" : "fail"} />
+              <span>
+                {s(text)}
+                {hint && <span className="hint"> {s(hint)}</span>}
+                <span className="note-small">{code}</span>
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,163 @@
+/** What there is to know of a pick, as rows of a label and a value. */
+import type { Design } from "../../design.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import { heading } from "../../scene/views/extent.ts";
+import type { FaceLayout, Fixing, Joint, Piece } from "../../setout/facade.ts";
+import { type Message, message } from "../../text/message.ts";
+import { faceOf, jointOf, type Pick, pieceOf } from "./pick.ts";
+
+export interface Fact {
+  readonly label: Message;
+  readonly value: Message | string;
+}
+
+function fact(label: string, value: Message | string): Fact {
+  return { label: message(label), value };
+}
+
+export function factsOf(design: Design, pick: Pick): Fact[] {
+  const face = faceOf(design, pick.face);
+  if (!face) return [];
+  switch (pick.kind) {
+    case "face":
+      return faceFacts(face);
+    case "zone":
+      return zoneFacts(design, { face, id: pick.id });
+    case "opening":
+      return openingFacts(face, pick.id);
+    case "piece": {
+      const piece = pieceOf(design, pick);
+      return piece ? pieceFacts(piece) : [];
+    }
+    case "joint": {
+      const joint = jointOf(design, pick);
+      return joint ? jointFacts(joint) : [];
+    }
+  }
+}
+
+function faceFacts(face: FaceLayout): Fact[] {
+  const { x, y } = polygonBounds(face.outline);
+  const count = (kind: Piece["kind"]): number => face.pieces.filter((piece) => piece.kind === kind).length;
+  return [
+    fact("page.fact.size", message("page.value.size", { width: x[1] - x[0], height: y[1] - y[0] })),
+    fact("page.fact.azimuth", message("page.value.degrees", { value: face.azimuthDeg })),
+    fact("page.fact.zones", face.zones.map(({ id }) => id).join(", ")),
+    fact(
+      "page.fact.pieces",
+      message("page.value.cladding-counts", { sheets: count("sheet"), boards: count("board") }),
+    ),
+    fact("page.fact.battens", String(count("batten"))),
+  ];
+}
+
+function zoneFacts(design: Design, { face, id }: { face: FaceLayout; id: string }): Fact[] {
+  const zone = face.zones.find((one) => one.id === id);
+  const plane = design.facade.planes.find((one) => one.face === face.id && one.zone === id);
+  if (!zone) return [];
+  const rows = [fact("page.fact.cladding", zone.cladding), fact("page.fact.build-up", zone.buildUp)];
+  if (plane) {
+    rows.push(
+      fact("page.fact.cavity", message("page.value.length", { value: plane.cavity })),
+      fact("page.fact.plane", message("page.value.length", { value: plane.faceZ })),
+      fact("page.fact.layers", message("page.value.list", { items: plane.layers.map(layerName) })),
+    );
+  }
+  const pieces = face.pieces.filter((piece) => piece.zone === id);
+  rows.push(fact("page.fact.screws", String(pieces.reduce((sum, { fixings }) => sum + fixings.length, 0))));
+  return rows;
+}
+
+function layerName({ kind, z }: { kind: string; z: readonly [number, number] }): Message {
+  const thickness = z[1] - z[0];
+  return thickness > 0
+    ? message("page.value.layer", { kind, thickness })
+    : message("page.value.term", { kind });
+}
+
+function openingFacts(face: FaceLayout, id: string): Fact[] {
+  const opening = face.openings.find((one) => one.id === id);
+  if (!opening) return [];
+  const { x, y } = opening.region;
+  const lines = face.controlLines.filter(({ of }) => of === id);
+  return [
+    fact("page.fact.kind", message("page.value.term", { kind: opening.kind })),
+    fact("page.fact.size", message("page.value.size", { width: x[1] - x[0], height: y[1] - y[0] })),
+    fact("page.fact.along", message("page.value.span", { from: x[0], to: x[1] })),
+    fact("page.fact.heights", message("page.value.span", { from: y[0], to: y[1] })),
+    ...lines
+      .filter(({ kind }) => kind === "sill" || kind === "head")
+      .map((line) =>
+        fact(
+          line.kind === "sill" ? "page.fact.line-sill" : "page.fact.line-head",
+          message("page.value.length", { value: line.at }),
+        ),
+      ),
+  ];
+}
+
+function pieceFacts(piece: Piece): Fact[] {
+  const { length, width, thickness } = piece.cut;
+  const rows = [
+    fact(
+      "page.fact.kind",
+      piece.course === undefined
+        ? message("page.value.term", { kind: piece.kind })
+        : message("page.value.course", { kind: piece.kind, course: piece.course }),
+    ),
+    fact("page.fact.cut-size", message("page.value.cut", { length, width, thickness })),
+    fact("page.fact.material", piece.material),
+  ];
+  if (piece.massKg > 0)
+    rows.push(fact("page.fact.mass", message("page.value.mass", { value: piece.massKg })));
+  rows.push(fact("page.fact.why", piece.why.rule));
+  if (piece.why.runnerUp) rows.push(fact("page.fact.runner-up", piece.why.runnerUp));
+  if (piece.why.line) rows.push(fact("page.fact.line", piece.why.line));
+  rows.push(fact("page.fact.fixings", fixingsText(piece.fixings)));
+  const supports = piece.supports.slice(0, MOST_SUPPORTS).join(", ");
+  if (piece.supports.length > MOST_SUPPORTS) {
+    const more = piece.supports.length - MOST_SUPPORTS;
+    rows.push(fact("page.fact.supports", message("page.value.and-more", { items: supports, more })));
+  } else if (piece.supports.length > 0) rows.push(fact("page.fact.supports", supports));
+  if (piece.removeBefore.length > 0) {
+    rows.push(fact("page.fact.remove-before", piece.removeBefore.join(", ")));
+  }
+  return rows;
+}
+
+const MOST_SUPPORTS = 6;
+
+/** Fixings by kind, screw, hole: `1 fixed point sheet-38, hole 5`. */
+function fixingsText(fixings: readonly Fixing[]): Message | string {
+  if (fixings.length === 0) return message("page.value.none");
+  const groups = new Map<string, { readonly one: Fixing; count: number; bite: number }>();
+  for (const one of fixings) {
+    const key = `${one.kind} ${one.screw} ${one.hole}`;
+    const group = groups.get(key);
+    if (group) {
+      group.count += 1;
+      group.bite = Math.min(group.bite, one.bite);
+    } else groups.set(key, { one, count: 1, bite: one.bite });
+  }
+  const items = [...groups.values()].map(({ one, count, bite }) =>
+    message("page.value.fixing", { count, kind: one.kind, screw: one.screw, hole: one.hole, bite }),
+  );
+  return message("page.value.list", { items });
+}
+
+function jointFacts(joint: Joint): Fact[] {
+  const { x, y } = polygonBounds(joint.region);
+  const long = joint.along === "x" ? x[1] - x[0] : y[1] - y[0];
+  const from = joint.along === "x" ? y[0] : x[0];
+  return [
+    fact("page.fact.kind", message("page.value.term", { kind: joint.kind })),
+    fact("page.fact.width", message("page.value.gap", { value: joint.width })),
+    fact("page.fact.long", message("page.value.length", { value: long })),
+    fact(
+      joint.along === "x" ? "page.fact.height-at" : "page.fact.along",
+      message("page.value.length", { value: from }),
+    ),
+    fact("page.fact.face", heading(joint.face)),
+    ...(joint.line ? [fact("page.fact.line", joint.line)] : []),
+  ];
+}

@@ -1,0 +1,25 @@
+import { useWords } from "../words.ts";
+import { LIVE_PARTS, PARTS, type Part } from "./parts.ts";
+
+/** The parts of the job along the binding edge. */
+export function BindingMargin({ part, onPart }: { part: Part; onPart: (part: Part) => void }) {
+  const { w } = useWords();
+  return (
+    <nav className="margin" aria-label={w("page.parts")}>
+      <ul>
+        {PARTS.map((one) => (
+          <li key={one}>
+            <button
+              type="button"
+              className={LIVE_PARTS.includes(one) ? "part" : "part quiet"}
+              aria-current={one === part ? "page" : undefined}
+              onClick={() => onPart(one)}
+            >
+              {w(`page.part.${one}`)}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}

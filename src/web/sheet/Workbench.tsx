@@ -1,0 +1,127 @@
+import { type DragEvent, useCallback, useEffect, useMemo, useState } from "react";
+import type { Finding } from "../../findings/finding.ts";
+import type { Reader } from "../../text/say.ts";
+import { DetailBand } from "../drawing/DetailBand.tsx";
+import { DrawingArea, type FieldFinder } from "../drawing/DrawingArea.tsx";
+import { NotesColumn } from "../notes/NotesColumn.tsx";
+import { outlineOf, type Pick, placeOfFinding } from "../picks/pick.ts";
+import { ReaderContext, wordsFor } from "../words.ts";
+import { BindingMargin } from "./BindingMargin.tsx";
+import type { Part } from "./parts.ts";
+import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
+import { TitleBlock } from "./TitleBlock.tsx";
+import { type ProjectSources, useProject } from "./use-project.ts";
+
+/** What the drawing is asked to bring into view; a new object each time it is asked. */
+export interface Jump {
+  readonly pick: Pick;
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
+
+export type WorkbenchProps = ProjectSources;
+
+export function Workbench(sources: WorkbenchProps) {
+  const project = useProject(sources);
+  const { sheeted } = project;
+  const [preferences, setPreferences] = useState<Preferences>(readPreferences);
+  const [part, setPart] = useState<Part>("setting-out");
+  const [pick, setPick] = useState<Pick>();
+  const [jump, setJump] = useState<Jump>();
+  const [marked, setMarked] = useState<readonly string[]>([]);
+  const [fieldOf, setFieldOf] = useState<FieldFinder>();
+  const [timesSmaller, setTimesSmaller] = useState<number>();
+
+  const holdFields = useCallback((finder: FieldFinder) => setFieldOf(() => finder), []);
+  const display = sheeted?.design.project.display;
+  const reader = useMemo<Reader>(
+    () => ({
+      language: preferences.language ?? display?.language ?? "en",
+      units: preferences.units ?? display?.units ?? "mm",
+      denominator: display?.denominator ?? 16,
+    }),
+    [preferences, display],
+  );
+  const { w } = wordsFor(reader);
+  const design = sheeted?.design;
+  // What the last design had and this one has not is no longer picked.
+  const held = design && pick && outlineOf(design, pick) ? pick : undefined;
+
+  useEffect(() => {
+    document.documentElement.lang = reader.language;
+  }, [reader.language]);
+  useEffect(() => {
+    document.documentElement.dataset.light = preferences.light;
+  }, [preferences.light]);
+  useEffect(() => {
+    document.title = design ? `${design.project.title} · Outerleaf` : "Outerleaf";
+  }, [design]);
+
+  const choose = (change: Partial<Preferences>): void => {
+    const next = { ...preferences, ...change };
+    setPreferences(next);
+    keepPreferences(next);
+  };
+  const pickOnly = (next: Pick | undefined): void => {
+    setPick(next);
+    setMarked([]);
+  };
+  const show = (finding: Finding): void => {
+    const place = design && placeOfFinding(design, finding);
+    setMarked(finding.where.marks ?? []);
+    if (!place) return;
+    setPick(place);
+    setJump({ pick: place });
+  };
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    const file = event.dataTransfer.files[0];
+    if (file) project.open(file);
+  };
+
+  return (
+    <ReaderContext value={reader}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping a file has a button beside it in the title block */}
+      <div className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+        <h1 className="unseen">{design ? design.project.title : "Outerleaf"}</h1>
+        <BindingMargin part={part} onPart={setPart} />
+        <DrawingArea
+          design={design}
+          findings={sheeted?.findings ?? NO_FINDINGS}
+          pick={held}
+          marked={marked}
+          jump={jump}
+          empty={project.busy ? w("page.busy") : w("page.no-drawing")}
+          onPick={pickOnly}
+          onFields={holdFields}
+          onScale={setTimesSmaller}
+        />
+        <DetailBand
+          part={part}
+          design={design}
+          findings={sheeted?.findings ?? NO_FINDINGS}
+          pick={held}
+          onFinding={show}
+        />
+        <div className="column">
+          <NotesColumn
+            project={project}
+            pick={held}
+            fieldOf={fieldOf}
+            onFinding={show}
+            onPick={(next) => {
+              pickOnly(next);
+              setJump({ pick: next });
+            }}
+          />
+          <TitleBlock
+            project={project}
+            preferences={preferences}
+            timesSmaller={timesSmaller}
+            onChoose={choose}
+          />
+        </div>
+      </div>
+    </ReaderContext>
+  );
+}
