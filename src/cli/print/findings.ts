@@ -41,13 +41,13 @@ function printFinding(finding: Finding, { reader, waivers }: FindingsText): stri
     ...(working ? [`    ${working.formula}`, `    ${working.substituted}`] : []),
     ...(source.kind === "your project" ? [] : [`    ${say(sourceText(source), reader)}`]),
     ...(hint ? [`    → ${say(hint, reader)}`] : []),
-    ...(waiver ? [`    ${say(message("cli.finding.waived", { ...waived(waiver) }), reader)}`] : []),
+    ...(waiver
+      ? [
+          `    ${say(message("cli.finding.waived", { who: waiver.who, when: waiver.when, why: waiver.why }), reader)}`,
+        ]
+      : []),
   ];
   return `${lines.join("\n")}\n`;
-}
-
-export function waived({ who, when, why }: Waiver): { who: string; when: string; why: string } {
-  return { who, when, why };
 }
 
 /** The outcome in the reader's language; a pass on a typical value says so. */
