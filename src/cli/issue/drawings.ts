@@ -1,6 +1,7 @@
 /** The drawings of an issue: each view on a sheet with its frame, title block, cautions and waivers. */
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { renderSceneSvg } from "../../output/svg/scene-svg.ts";
 import { renderSheetSvg } from "../../output/svg/sheet-svg.ts";
@@ -30,13 +31,12 @@ export interface DrawingFacts {
 }
 
 export function drawings({ design, findings, reader }: DrawingFacts): Document[] {
-  const { project } = design;
   const facade: Facade = { ...design.facade, findings };
   const all: Drawing[] = [
     {
       name: "developed-elevation",
       type: message("drawing.document-type.set-out"),
-      scenes: [developedElevation(facade, project, { findings })],
+      scenes: [developed(facade, { design, findings, reader })],
     },
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
   ];
@@ -46,21 +46,28 @@ export function drawings({ design, findings, reader }: DrawingFacts): Document[]
   });
 }
 
+/** At the largest usual scale (ISO 5455; North American ones in feet and inches) at which a middling sheet takes it. */
+function developed(facade: Facade, { design: { project }, findings, reader }: DrawingFacts): Scene {
+  const inFeet = reader.units === "feet-inch";
+  const papers = inFeet ? NORTH_AMERICAN.slice(0, 3) : METRIC.slice(0, 3);
+  const scenes = (inFeet ? [1 / 48, 1 / 96, 1 / 192] : [1 / 50, 1 / 100, 1 / 200]).map((scale) =>
+    developedElevation(facade, project, { findings, scale }),
+  );
+  const fits = scenes.find((scene) => fittingPaper([scene], papers) !== undefined);
+  return fits ?? scenes[1] ?? developedElevation(facade, project, { findings });
+}
+
 function faceDrawings(facade: Facade, face: FaceLayout, { project }: Design): Drawing[] {
   const elevation = faceElevation(facade, project, face.id);
   const battens = battenElevation(facade, project, face.id);
   const sections = face.zones.flatMap((zone): Drawing[] => {
     const x = sectionAt(face, zone);
-    const section = verticalSection(facade, project, { face: face.id, x });
-    return section
-      ? [
-          {
-            name: `section-${face.id}-${zone.id}`,
-            type: message("drawing.document-type.section"),
-            scenes: [section],
-          },
-        ]
-      : [];
+    const windows = [undefined, ...detailWindows(face, zone, x)];
+    const scenes = windows
+      .map((y) => verticalSection(facade, project, { face: face.id, x, ...(y && { y }) }))
+      .filter((scene) => scene !== undefined);
+    const type = message("drawing.document-type.section");
+    return scenes.length === 0 ? [] : [{ name: `section-${face.id}-${zone.id}`, type, scenes }];
   });
   return [
     ...(elevation
@@ -82,6 +89,19 @@ function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
     if (to - from > (region.x[1] - region.x[0]) / 2) return (from + to) / 2;
   }
   return (left + right) / 2;
+}
+
+/** Above and below an edge, as much as shows how the cladding ends there (mm). */
+const BESIDE_EDGE = 250;
+
+/** The heights of the details beside the whole section: the base, and sill and head where an opening is cut. */
+function detailWindows(face: FaceLayout, zone: ZoneLayout, x: number): Interval[] {
+  const low = polygonBounds(zone.region).y[0];
+  const cut = face.openings.find(({ region }) => x > region.x[0] && x < region.x[1]);
+  const edges = cut ? [low, ...cut.region.y] : [low];
+  return edges
+    .filter((y, at) => edges.indexOf(y) === at)
+    .map((y): Interval => [y - BESIDE_EDGE, y + BESIDE_EDGE]);
 }
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
