@@ -216,9 +216,20 @@ function middleOf(design: Design, elevation: Elevation, pick: Pick): readonly [n
   return box && placed && [(box.x[0] + box.x[1]) / 2 + placed.dx, (box.y[0] + box.y[1]) / 2];
 }
 
+/** Room round a face for its name and dimensions, and beside the last one for the names of the lines, pixels. */
+const ROUND_FACE = 64;
+const LINE_NAMES = 150;
+
 function frameOf(elevation: Elevation, { face, size }: { face: string; size: Size }) {
   const placed = elevation.faces.find((one) => one.face.id === face);
-  return placed && frameRect(elevation, placed.extent, { size, margin: size.width < NARROW ? 34 : 70 });
+  const narrow = size.width < NARROW;
+  const last = placed === elevation.faces.at(-1) && !narrow;
+  const margins = {
+    left: narrow ? 34 : ROUND_FACE,
+    right: last ? LINE_NAMES : narrow ? 34 : ROUND_FACE,
+    upright: ROUND_FACE,
+  };
+  return placed && frameRect(elevation, placed.extent, { size, margins });
 }
 
 /** The whole drawing, or on a narrow screen the face with the lead opening. */

@@ -87,19 +87,28 @@ export function zoomAbout(
   return kept(elevation, lookAt(elevation, { x: x + at[0] * slide, y: y - at[1] * slide, k }));
 }
 
+/** Pixels to keep free on each side of what is framed. */
+export interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly upright: number;
+}
+
 /** The view that shows a rectangle of the drawing whole. */
 export function frameRect(
   elevation: Elevation,
   rect: Rect,
-  { size, margin }: { size: Size; margin: number },
+  { size, margins }: { size: Size; margins: Margins },
 ): Camera {
+  const { left, right, upright } = margins;
   const k = Math.min(
-    Math.max(size.width - 2 * margin, 40) / Math.max(rect.x[1] - rect.x[0], 1),
-    Math.max(size.height - 2 * margin, 40) / Math.max(rect.y[1] - rect.y[0], 1),
+    Math.max(size.width - left - right, 40) / Math.max(rect.x[1] - rect.x[0], 1),
+    Math.max(size.height - 2 * upright, 40) / Math.max(rect.y[1] - rect.y[0], 1),
+    NEAREST,
   );
   return lookAt(elevation, {
-    x: (rect.x[0] + rect.x[1]) / 2,
+    x: (rect.x[0] + rect.x[1] + (right - left) / k) / 2,
     y: (rect.y[0] + rect.y[1]) / 2,
-    k: Math.min(k, NEAREST),
+    k,
   });
 }

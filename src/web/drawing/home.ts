@@ -51,7 +51,10 @@ export function findHome(
     scale = better;
     elevation = drawElevation(design, { ...options, scale });
   }
-  const camera = frameRect(elevation, elevation.bounds, { size, margin: MARGIN });
+  const camera = frameRect(elevation, elevation.bounds, {
+    size,
+    margins: { left: MARGIN, right: MARGIN, upright: MARGIN },
+  });
   // On a narrow screen the drawing reaches past the view and is moved by hand, rather than be too small to read.
   return { elevation, camera: { ...camera, k: Math.max(camera.k, scale * PAPER * 0.9) } };
 }

@@ -1,8 +1,10 @@
 /** The vertical section through what is picked, with a window as high as there is room for. */
 import type { Design } from "../../design.ts";
 import type { Interval } from "../../geometry/interval.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import { verticalSection } from "../../scene/views/vertical-section.ts";
+import type { FaceLayout } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import { boxOf, faceOf, jointOf, type Pick, pieceOf } from "../picks/pick.ts";
@@ -80,17 +82,31 @@ function fitted(
   return { section: { body, title: place.title, timesSmaller }, fits };
 }
 
+/** Where along the pick the section may stand: the middle first. */
+const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7, 0.1, 0.9];
+
+/** How near to the middle of the window cladding must be cut, mm. */
+const NEAR = 120;
+
+/** Whether a section there cuts a board or sheet, and does not run down a joint between two. */
+function isCladAt(face: FaceLayout, { x, y }: { x: number; y: number }): boolean {
+  return face.pieces.some(({ kind, outline }) => {
+    if (kind !== "board" && kind !== "sheet") return false;
+    const box = polygonBounds(outline);
+    return box.x[0] < x && x < box.x[1] && box.y[0] - NEAR < y && y < box.y[1] + NEAR;
+  });
+}
+
 function placeOf(design: Design, pick: Pick): SectionPlace | undefined {
   const box = boxOf(design, pick);
   const face = faceOf(design, pick.face);
   if (!box || !face) return undefined;
   const middle = (span: Interval): number => (span[0] + span[1]) / 2;
-  const place = (y: number, title: Message): SectionPlace => ({
-    face: pick.face,
-    xs: [middle(box.x), ...[0.3, 0.7, 0.1, 0.9].map((share) => box.x[0] + share * (box.x[1] - box.x[0]))],
-    y,
-    title,
-  });
+  const along = SHARES.map((share) => box.x[0] + share * (box.x[1] - box.x[0]));
+  const place = (y: number, title: Message): SectionPlace => {
+    const clad = along.filter((x) => isCladAt(face, { x, y }));
+    return { face: pick.face, xs: clad.length > 0 ? clad : along, y, title };
+  };
   switch (pick.kind) {
     case "opening":
       return hasSill(design, pick)
