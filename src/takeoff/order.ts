@@ -11,10 +11,10 @@ import { counted } from "./schedules.ts";
  * Kept over from the same batch, for repairs and mistakes. Common practice: 2 to 5 %, the small share for what is dear
  * and cut to a plan, the large one for screws and what comes by the metre.
  */
-export const SPARE = { sawn: 0.03, small: 0.05 } as const;
+const SPARE = { sawn: 0.03, small: 0.05 } as const;
 
 /** Screws are sold in packs of so many; prices in the project are for one screw. */
-export const SCREWS_A_PACK = 100;
+const SCREWS_A_PACK = 100;
 
 const MM_PER_M = 1000;
 /** Sums of metres carry a little dust, which must not round a whole metre up to the next. */

@@ -12,6 +12,7 @@ import { cutPile } from "../pile.ts";
 import { cutSheets } from "../sheets.ts";
 import { boardParts, type PileSolver } from "./board-parts.ts";
 import { boundFindings, pileFindings, refusalFindings, stockFindings } from "./findings.ts";
+import { inBatches } from "./in-batches.ts";
 import { lengthParts } from "./length-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import type { CutPlan, LengthPart, SheetPart } from "./plan.ts";
@@ -31,7 +32,7 @@ export interface CutOutcome {
   readonly findings: readonly Finding[];
 }
 
-const SOLVERS: CutSolvers = { sheets: cutSheets, lengths: cutLengths, pile: cutPile };
+const SOLVERS: CutSolvers = { sheets: cutSheets, lengths: inBatches(cutLengths), pile: cutPile };
 
 /** @param solvers others than our own, as for a trial of a new one */
 export function cutFacade(project: Project, facade: Facade, solvers: CutSolvers = SOLVERS): CutOutcome {
