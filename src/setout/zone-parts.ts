@@ -1,0 +1,146 @@
+/** Draft pieces made whole: weights, supports, screws, and the packers and gaskets that go with a batten. */
+import { type Interval, mergeIntervals } from "../geometry/interval.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
+import { rectOutline } from "../geometry/rect.ts";
+import type { Project } from "../project/schema/project.ts";
+import { message } from "../text/message.ts";
+import { snap } from "../units/length.ts";
+import type { ScrewPoint } from "./batten-screws.ts";
+import type { DraftBatten } from "./battens.ts";
+import type { CladdingPoint } from "./cladding-screws.ts";
+import type { DraftPiece } from "./draft.ts";
+import { type Fixing, NO_HOLES, type Piece, SQUARE_ENDS, type Why } from "./facade.ts";
+import { massOf } from "./masses.ts";
+import type { ZoneTask } from "./zone-layout-task.ts";
+
+export function claddingPiece(
+  task: ZoneTask,
+  piece: DraftPiece,
+  points: readonly CladdingPoint[],
+  fixings: readonly Fixing[],
+): Piece {
+  return {
+    ...piece,
+    massKg: massOf(task.project, piece),
+    supports: [...new Set(points.map(({ batten }) => batten.mark))],
+    removeBefore: [],
+    fixings,
+  };
+}
+
+/** Marks of the cladding that each batten carries. */
+export function supportedBy(cladding: readonly Piece[]): ReadonlyMap<string, string[]> {
+  const over = new Map<string, string[]>();
+  for (const { mark, supports } of cladding) {
+    for (const batten of supports) {
+      const marks = over.get(batten);
+      if (marks) marks.push(mark);
+      else over.set(batten, [mark]);
+    }
+  }
+  return over;
+}
+
+/** A batten with the packers behind its screws and the gasket on its face. */
+export function battenWithParts(
+  task: ZoneTask,
+  batten: DraftBatten,
+  points: readonly ScrewPoint[],
+  { over, fix }: { readonly over: readonly string[]; readonly fix: (point: ScrewPoint) => Fixing },
+): Piece[] {
+  const { x: _x, y: _y, reason: _reason, ...draft } = batten;
+  const piece: Piece = {
+    ...draft,
+    massKg: massOf(task.project, batten),
+    supports: [...new Set(points.map(({ solid }) => solid.id))],
+    removeBefore: over,
+    fixings: points.map(fix),
+  };
+  const parts = task.plane.layers.flatMap((layer): Piece[] => {
+    if (layer.kind === "gasket") return [strip(task, batten, layer.z, over)];
+    if (layer.kind === "packer") {
+      return packerSpans(batten, points).map((y, i) => packer(task, batten, { y, z: layer.z, index: i }));
+    }
+    return [];
+  });
+  return [piece, ...parts];
+}
+
+const PACKER_WHY: Why = { rule: message("setout.why.packer") };
+const GASKET_WHY: Why = { rule: message("setout.why.gasket") };
+const PACKER_MM = 60;
+
+/** One packer behind each screw; screws close together share one. */
+function packerSpans(batten: DraftBatten, points: readonly ScrewPoint[]): Interval[] {
+  const spans = points.map(({ y }): Interval => {
+    const low = Math.min(
+      Math.max(y - PACKER_MM / 2, batten.y[0]),
+      Math.max(batten.y[0], batten.y[1] - PACKER_MM),
+    );
+    return [snap(low), snap(Math.min(low + PACKER_MM, batten.y[1]))];
+  });
+  return mergeIntervals(spans);
+}
+
+function packer(
+  task: ZoneTask,
+  batten: DraftBatten,
+  { y, z, index }: { readonly y: Interval; readonly z: Interval; readonly index: number },
+): Piece {
+  return {
+    ...part(task, batten, "packer", z),
+    mark: `${batten.mark.replace("-L", "-P")}${index + 1}`,
+    outline: rectOutline({ x: batten.x, y }),
+    material: "packer",
+    cut: { length: snap(y[1] - y[0]), width: snap(batten.x[1] - batten.x[0]), thickness: snap(z[1] - z[0]) },
+    why: PACKER_WHY,
+    removeBefore: [batten.mark],
+  };
+}
+
+function strip(task: ZoneTask, batten: DraftBatten, z: Interval, over: readonly string[]): Piece {
+  return {
+    ...part(task, batten, "gasket", z),
+    mark: batten.mark.replace("-L", "-G"),
+    outline: batten.outline,
+    material: "gasket strip",
+    cut: { length: batten.cut.length, width: batten.cut.width, thickness: snap(z[1] - z[0]) },
+    why: GASKET_WHY,
+    removeBefore: over,
+  };
+}
+
+function part(
+  task: ZoneTask,
+  batten: DraftBatten,
+  kind: "packer" | "gasket",
+  z: Interval,
+): Omit<Piece, "mark" | "outline" | "material" | "cut" | "why" | "removeBefore"> {
+  return {
+    kind,
+    face: task.ground.face.id,
+    zone: task.ground.zone.id,
+    holes: NO_HOLES,
+    z,
+    ends: SQUARE_ENDS,
+    massKg: 0,
+    supports: [batten.mark],
+    fixings: [],
+  };
+}
+
+/** A piece held by its neighbours alone: closures are stapled behind the lowest or highest cladding. */
+export function plain(project: Project, piece: DraftPiece, cladding: readonly Piece[]): Piece {
+  const box = polygonBounds(piece.outline);
+  const over = cladding.filter(({ outline }) => {
+    const other = polygonBounds(outline);
+    return other.x[0] < box.x[1] && other.x[1] > box.x[0] && other.y[0] <= box.y[1] && other.y[1] >= box.y[0];
+  });
+  return {
+    ...piece,
+    massKg: massOf(project, piece),
+    supports: [],
+    removeBefore: over.map(({ mark }) => mark),
+    fixings: [],
+  };
+}
