@@ -2,22 +2,18 @@ import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react"
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
-import { boxOf, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { boxOf, type Jump, leadOpening, type Pick, pickName } from "../picks/pick.ts";
 import { useSize } from "../sheet/use-size.ts";
-import type { Jump } from "../sheet/Workbench.tsx";
 import { useWords } from "../words.ts";
 import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
 import { Drawn } from "./Drawn.tsx";
 import { drawElevation, type Elevation } from "./elevation.ts";
 import { FieldStrips } from "./FieldStrips.tsx";
-import { fieldAt, fieldsOf } from "./fields.ts";
+import { type FieldFinder, fieldAt, fieldsOf } from "./fields.ts";
 import { pickAt } from "./hit.ts";
 import { findHome, type Home } from "./home.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
 import { useView } from "./use-view.ts";
-
-/** The field in which a pick lies: `6 C`. */
-export type FieldFinder = (pick: Pick) => string | undefined;
 
 export interface DrawingAreaProps {
   readonly design: Design | undefined;

@@ -8,8 +8,8 @@ export interface Size {
 }
 
 /**
- * The middle of the view in the frame of the face nearest to it: faces stand closer or farther apart on drawings of
- * other scales, and what the reader looks at must stay where it is.
+ * The middle of the view in the frame of a face: faces stand closer or farther apart on drawings of other scales, and
+ * what the reader looks at must stay where it is.
  */
 export interface Camera {
   readonly face: string;
@@ -50,30 +50,39 @@ export function centreOn(elevation: Elevation, camera: Camera): readonly [x: num
   return [camera.x + (placedFace(elevation, camera.face)?.dx ?? 0), camera.y];
 }
 
-/** The view whose middle is at a point of a drawing. */
-export function lookAt(elevation: Elevation, { x, y, k }: { x: number; y: number; k: number }): Camera {
+/** The face nearest to an x of a drawing. */
+function faceNear(elevation: Elevation, x: number): string {
   const far = ({ extent }: PlacedFace): number => Math.max(extent.x[0] - x, x - extent.x[1], 0);
   const nearest = elevation.faces.reduce<PlacedFace | undefined>(
     (best, one) => (best && far(best) <= far(one) ? best : one),
     undefined,
   );
-  return { face: nearest?.face.id ?? "", x: x - (nearest?.dx ?? 0), y, k };
+  return nearest?.face.id ?? "";
 }
 
-/** Keeps some of the drawing in view. */
-export function kept(elevation: Elevation, camera: Camera): Camera {
-  const [x, y] = centreOn(elevation, camera);
+/**
+ * The view whose middle is at a point of a drawing.
+ * @param still an x that stays where it is when the drawing is made anew; the middle unless told
+ */
+export function lookAt(
+  elevation: Elevation,
+  { x, y, k, still = x }: { x: number; y: number; k: number; still?: number },
+): Camera {
+  const face = faceNear(elevation, still);
   const { bounds } = elevation;
-  return lookAt(elevation, {
-    x: Math.min(Math.max(x, bounds.x[0]), bounds.x[1]),
+  // Some of the drawing always stays in view.
+  const middle = Math.min(Math.max(x, bounds.x[0]), bounds.x[1]);
+  return {
+    face,
+    x: middle - (placedFace(elevation, face)?.dx ?? 0),
     y: Math.min(Math.max(y, bounds.y[0]), bounds.y[1]),
-    k: camera.k,
-  });
+    k,
+  };
 }
 
 export function panBy(elevation: Elevation, camera: Camera, { dx, dy }: { dx: number; dy: number }): Camera {
   const [x, y] = centreOn(elevation, camera);
-  return kept(elevation, lookAt(elevation, { x: x - dx / camera.k, y: y + dy / camera.k, k: camera.k }));
+  return lookAt(elevation, { x: x - dx / camera.k, y: y + dy / camera.k, k: camera.k });
 }
 
 /** Zooms so that what is under a point of the view (pixels from its middle, y down) stays there. */
@@ -84,7 +93,7 @@ export function zoomAbout(
 ): Camera {
   const [x, y] = centreOn(elevation, camera);
   const slide = 1 / camera.k - 1 / k;
-  return kept(elevation, lookAt(elevation, { x: x + at[0] * slide, y: y - at[1] * slide, k }));
+  return lookAt(elevation, { x: x + at[0] * slide, y: y - at[1] * slide, k, still: x + at[0] / camera.k });
 }
 
 /** Pixels to keep free on each side of what is framed. */

@@ -1,6 +1,10 @@
 /** Field references of the sheet (ISO 5457): figures along the top, letters down the side, so that a note can say 6 C. */
 import type { Point } from "../../geometry/point.ts";
 import type { Rect } from "../../geometry/rect.ts";
+import type { Pick } from "../picks/pick.ts";
+
+/** The field in which a pick lies. */
+export type FieldFinder = (pick: Pick) => string | undefined;
 
 export interface Fields {
   /** What the view shows of the drawing when it shows all. */

@@ -1,12 +1,13 @@
 import type { Design } from "../../design.ts";
-import type { Finding, Source } from "../../findings/finding.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { sayNumber } from "../../text/say.ts";
-import type { FieldFinder } from "../drawing/DrawingArea.tsx";
+import type { FieldFinder } from "../drawing/fields.ts";
 import { placeOfFinding } from "../picks/pick.ts";
 import { useWords, type Words } from "../words.ts";
 import type { NoteGroup } from "./groups.ts";
 import { OutcomeMark } from "./OutcomeMark.tsx";
+import { sourceText } from "./source.ts";
 import { WorkingOf } from "./WorkingOf.tsx";
 
 export interface NoteProps {
@@ -66,9 +67,4 @@ function placeText({ where }: Finding, { w }: Words): string {
   if (where.face === undefined) return where.path ?? w("page.whole");
   const inner = where.opening ?? where.zone;
   return inner === undefined ? heading(where.face) : `${heading(where.face)} ${inner}`;
-}
-
-export function sourceText({ kind, document, clause }: Source, { w }: Words): string {
-  if (kind !== "document") return w(`page.source.${kind}`);
-  return [document, clause].filter((part) => part !== undefined).join(", ");
 }

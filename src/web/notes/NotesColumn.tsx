@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
-import type { FieldFinder } from "../drawing/DrawingArea.tsx";
+import type { FieldFinder } from "../drawing/fields.ts";
 import type { Pick } from "../picks/pick.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";

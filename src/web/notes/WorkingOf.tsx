@@ -1,7 +1,7 @@
 import type { Finding } from "../../findings/finding.ts";
 import { sayNumber } from "../../text/say.ts";
 import { useWords } from "../words.ts";
-import { sourceText } from "./Note.tsx";
+import { sourceText } from "./source.ts";
 
 /** Everything that is needed to check a finding by hand. */
 export function WorkingOf({ finding }: { finding: Finding }) {

@@ -105,7 +105,7 @@ function pieceFacts(piece: Piece): Fact[] {
         ? message("page.value.term", { kind: piece.kind })
         : message("page.value.course", { kind: piece.kind, course: piece.course }),
     ),
-    fact("page.fact.cut-size", message("page.value.cut", { length, width, thickness })),
+    fact("page.fact.cut-size", message("page.value.cut", { a: length, b: width, c: thickness })),
     fact("page.fact.material", piece.material),
   ];
   if (piece.massKg > 0)

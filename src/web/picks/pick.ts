@@ -15,6 +15,11 @@ export type Pick =
   /** A joint has no mark: its place in the face's list stands for one. */
   | { readonly kind: "joint"; readonly face: string; readonly id: string };
 
+/** What the drawing is asked to bring into view; a new object each time it is asked. */
+export interface Jump {
+  readonly pick: Pick;
+}
+
 export function pickKey(pick: Pick): string {
   return pick.kind === "face" ? `face/${pick.face}` : `${pick.kind}/${pick.face}/${pick.id}`;
 }

@@ -2,20 +2,16 @@ import { type DragEvent, useCallback, useEffect, useMemo, useState } from "react
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
-import { DrawingArea, type FieldFinder } from "../drawing/DrawingArea.tsx";
+import { DrawingArea } from "../drawing/DrawingArea.tsx";
+import type { FieldFinder } from "../drawing/fields.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
-import { outlineOf, type Pick, placeOfFinding } from "../picks/pick.ts";
+import { type Jump, outlineOf, type Pick, placeOfFinding } from "../picks/pick.ts";
 import { ReaderContext, wordsFor } from "../words.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
 import { type ProjectSources, useProject } from "./use-project.ts";
-
-/** What the drawing is asked to bring into view; a new object each time it is asked. */
-export interface Jump {
-  readonly pick: Pick;
-}
 
 const NO_FINDINGS: readonly Finding[] = [];
 
@@ -81,8 +77,7 @@ export function Workbench(sources: WorkbenchProps) {
 
   return (
     <ReaderContext value={reader}>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping a file has a button beside it in the title block */}
-      <div className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+      <main className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
         <h1 className="unseen">{design ? design.project.title : "Outerleaf"}</h1>
         <BindingMargin part={part} onPart={setPart} />
         <DrawingArea
@@ -121,7 +116,7 @@ export function Workbench(sources: WorkbenchProps) {
             onChoose={choose}
           />
         </div>
-      </div>
+      </main>
     </ReaderContext>
   );
 }
