@@ -50,6 +50,13 @@ export interface PatchOperation {
   readonly value?: unknown;
 }
 
+/** One of several ways to mend what a finding says. */
+export interface Choice {
+  readonly says: Message;
+  /** Absent where the mend cannot be written into the project file. */
+  readonly edit?: readonly PatchOperation[];
+}
+
 export interface Finding {
   readonly code: RuleCode;
   readonly outcome: Outcome;
@@ -69,6 +76,8 @@ export interface Finding {
   readonly source: Source;
   /** An edit that mends it and breaks nothing known. */
   readonly edit?: readonly PatchOperation[];
+  /** Every way to mend it that is known, best first; `hint` and `edit` are the first one's. */
+  readonly choices?: readonly Choice[];
 }
 
 type FindingFields = Omit<Finding, "provisional" | "source"> & { readonly source?: Source };

@@ -82,4 +82,6 @@ export const rod = z.looseObject({
   leads: z.array(id).min(1),
   /** How far below a line a course may end and still meet it. */
   lineTolerance: clear,
+  /** One board ripped to a width of its own in a segment; segments count from the base, 1 the lowest, as course numbers do. */
+  rips: z.array(z.looseObject({ note, segment: z.int().min(1), width: size })).optional(),
 });

@@ -1,4 +1,5 @@
 /** The exact storey rod: boards and gaps between control lines. Plain values in, plain values out, millimetres. */
+export { leastMoveTogether } from "./move-together.ts";
 export type {
   Course,
   GapOutsideBand,
@@ -23,5 +24,7 @@ export type {
   RodSegment,
   SecondaryLine,
 } from "./problem.ts";
-export { solveRod } from "./rod.ts";
+export { MOST_SECONDARY_LINES } from "./problem.ts";
+export { isPossible, solveRod } from "./rod.ts";
 export { runsTouching, type TouchingRun } from "./runs.ts";
+export { missedLines } from "./solution.ts";

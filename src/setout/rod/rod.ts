@@ -2,6 +2,7 @@ import { fromGridSteps, toGridSteps } from "../../units/length.ts";
 import { bestFew } from "./alternatives.ts";
 import { countChoices, countsCanKeepLook, nearestOutsideBand } from "./counts.ts";
 import { problemFaults } from "./faults.ts";
+import { isFeasible } from "./feasible.ts";
 import { type GridRod, toGridRod } from "./grid-rod.ts";
 import { nearestChanges } from "./nearest-changes.ts";
 import { orderer } from "./order.ts";
@@ -47,6 +48,11 @@ export function solveRod(problem: RodProblem): RodOutcome {
     return { kind: "impossible", segments, nearestChanges: nearestChanges(rod), ruleCosts, proof };
   }
   return { kind: "solved", best: solution, alternatives, ruleCosts, proof };
+}
+
+/** Whether there is a rod at all: the first question of `solveRod`, at a small part of its work. */
+export function isPossible(problem: RodProblem): boolean {
+  return problemFaults(problem).length === 0 && isFeasible(toGridRod(problem));
 }
 
 function costOfRules(

@@ -102,8 +102,8 @@ function longestRun(rod: GridRod, segments: readonly SegmentSolution[]): number 
   return Math.max(...rows.flatMap((row) => runsTouching(row).map((run) => run.count)));
 }
 
-/** Worked in grid steps, in which differences are exact. */
-function missedLines(lines: readonly SecondaryLine[], courses: readonly Course[]): MissedLine[] {
+/** The lines that no course meets, by how far the nearest falls short. Worked in grid steps, in which differences are exact. */
+export function missedLines(lines: readonly SecondaryLine[], courses: readonly Course[]): MissedLine[] {
   return lines.flatMap((line): MissedLine[] => {
     const byEnd = line.edge === "end-of-board";
     const at = toGridSteps(line.at);
