@@ -158,7 +158,13 @@ export function DrawingArea({
         {...handlers}
       >
         {elevation && camera ? (
-          <svg className="drawing drawing-light" width={size.width} height={size.height} aria-hidden="true">
+          <svg
+            className="drawing drawing-light"
+            width={size.width}
+            height={size.height}
+            viewBox={`0 0 ${size.width} ${size.height}`}
+            aria-hidden="true"
+          >
             <Drawn
               markup={elevation.markup}
               picked={picked}

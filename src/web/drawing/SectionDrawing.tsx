@@ -48,6 +48,7 @@ export function SectionDrawing({
             width={paper.width * k}
             height={paper.height * k}
             viewBox={`${bounds.x[0] * scene.scale} ${-bounds.y[1] * scene.scale} ${paper.width} ${paper.height}`}
+            preserveAspectRatio="xMinYMin meet"
             role="img"
             aria-label={s(scene.title)}
           >

@@ -46,7 +46,13 @@ function Plot({ year: { months, band } }: { year: GapYear }) {
   return (
     <div className="year-host" ref={host}>
       {size && (
-        <svg width={size.width} height={size.height} aria-hidden="true">
+        <svg
+          width={size.width}
+          height={size.height}
+          viewBox={`0 0 ${size.width} ${size.height}`}
+          preserveAspectRatio="xMinYMin meet"
+          aria-hidden="true"
+        >
           <rect className="year-band" x={0} y={y(band[1])} width={width} height={y(band[0]) - y(band[1])} />
           {band.map((limit) => (
             <g key={limit}>

@@ -64,7 +64,7 @@ function faceNear(elevation: Elevation, x: number): string {
  * The view whose middle is at a point of a drawing.
  * @param still an x that stays where it is when the drawing is made anew; the middle unless told
  */
-export function lookAt(
+function lookAt(
   elevation: Elevation,
   { x, y, k, still = x }: { x: number; y: number; k: number; still?: number },
 ): Camera {

@@ -5,6 +5,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import type { Item, Scene } from "../../scene/model.ts";
 import { shiftItems } from "../../scene/shift.ts";
+import { textWidth } from "../../scene/text-widths.ts";
 import { fixingItems } from "../../scene/views/cladding.ts";
 import { developedElevation } from "../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../scene/views/extent.ts";
@@ -44,11 +45,24 @@ export function drawElevation(design: Design, { scale, reader, findings }: Eleva
     findings: scale < SYMBOLS_FROM ? [] : findings,
   });
   const faces = placesOf(scene, design.facade.faces);
-  const detailed: Scene =
-    scale < DETAILED_FROM
-      ? scene
-      : { ...scene, items: [...scene.items, ...faces.flatMap((placed) => boardDetails(placed, scale))] };
-  return { ...sceneBody(detailed, reader), faces };
+  const legible = scene.items.filter((item) => !isCrampedName(item, { faces: design.facade.faces, scale }));
+  const details = scale < DETAILED_FROM ? [] : faces.flatMap((placed) => boardDetails(placed, scale));
+  return { ...sceneBody({ ...scene, items: [...legible, ...details] }, reader), faces };
+}
+
+/** An opening's name that would reach out over the cladding, where it cannot be read; the item list and a press tell it. */
+function isCrampedName(
+  item: Item,
+  { faces, scale }: { faces: readonly FaceLayout[]; scale: number },
+): boolean {
+  if (item.kind !== "text" || typeof item.text !== "string" || item.text !== item.of) return false;
+  const region = faces.flatMap(({ openings }) => openings).find(({ id }) => id === item.of)?.region;
+  if (!region) return false;
+  const [from, to] = item.angleDeg === 90 ? region.y : region.x;
+  return (
+    textWidth({ text: item.text, height: item.height, weight: item.weight ?? "regular" }) >
+    (to - from) * scale
+  );
 }
 
 /** What the view leaves out because on paper it would be too small to read. */

@@ -127,21 +127,28 @@ function pieceFacts(piece: Piece): Fact[] {
 
 const MOST_SUPPORTS = 6;
 
-/** Fixings by kind, screw, hole: `1 fixed point sheet-38, hole 5`. */
-function fixingsText(fixings: readonly Fixing[]): Message | string {
+/** Fixings by kind and screw: `14 × sliding point sheet-38, hole 7 to 9, bite 29 mm`. */
+function fixingsText(fixings: readonly Fixing[]): Message {
   if (fixings.length === 0) return message("page.value.none");
-  const groups = new Map<string, { readonly one: Fixing; count: number; bite: number }>();
+  const groups = new Map<string, [Fixing, ...Fixing[]]>();
   for (const one of fixings) {
-    const key = `${one.kind} ${one.screw} ${one.hole}`;
+    const key = `${one.kind} ${one.screw}`;
     const group = groups.get(key);
-    if (group) {
-      group.count += 1;
-      group.bite = Math.min(group.bite, one.bite);
-    } else groups.set(key, { one, count: 1, bite: one.bite });
+    if (group) group.push(one);
+    else groups.set(key, [one]);
   }
-  const items = [...groups.values()].map(({ one, count, bite }) =>
-    message("page.value.fixing", { count, kind: one.kind, screw: one.screw, hole: one.hole, bite }),
-  );
+  const items = [...groups.values()].map((group) => {
+    const holes = group.map(({ hole }) => hole);
+    const [least, most] = [Math.min(...holes), Math.max(...holes)];
+    return message(least === most ? "page.value.fixing" : "page.value.fixing-holes", {
+      count: group.length,
+      kind: group[0].kind,
+      screw: group[0].screw,
+      hole: least,
+      ...(least === most ? {} : { most }),
+      bite: Math.min(...group.map(({ bite }) => bite)),
+    });
+  });
   return message("page.value.list", { items });
 }
 

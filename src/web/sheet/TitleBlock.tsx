@@ -87,6 +87,7 @@ export function TitleBlock({ project, preferences, timesSmaller, onChoose }: Tit
           }}
         />
       </Field>
+      <p className="block-caution">{w("page.block.caution")}</p>
     </footer>
   );
 }

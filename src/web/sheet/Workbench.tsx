@@ -5,9 +5,10 @@ import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
-import { type Jump, outlineOf, type Pick, placeOfFinding } from "../picks/pick.ts";
+import { type Jump, outlineOf, type Pick, pickKey, placeOfFinding } from "../picks/pick.ts";
 import { ReaderContext, wordsFor } from "../words.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
+import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
@@ -80,24 +81,28 @@ export function Workbench(sources: WorkbenchProps) {
       <main className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
         <h1 className="unseen">{design ? design.project.title : "Outerleaf"}</h1>
         <BindingMargin part={part} onPart={setPart} />
-        <DrawingArea
-          design={design}
-          findings={sheeted?.findings ?? NO_FINDINGS}
-          pick={held}
-          marked={marked}
-          jump={jump}
-          empty={project.busy ? w("page.busy") : w("page.no-drawing")}
-          onPick={pickOnly}
-          onFields={holdFields}
-          onScale={setTimesSmaller}
-        />
-        <DetailBand
-          part={part}
-          design={design}
-          findings={sheeted?.findings ?? NO_FINDINGS}
-          pick={held}
-          onFinding={show}
-        />
+        <Guard says={w("page.guarded")} trial={design}>
+          <DrawingArea
+            design={design}
+            findings={sheeted?.findings ?? NO_FINDINGS}
+            pick={held}
+            marked={marked}
+            jump={jump}
+            empty={project.busy ? w("page.busy") : w("page.no-drawing")}
+            onPick={pickOnly}
+            onFields={holdFields}
+            onScale={setTimesSmaller}
+          />
+        </Guard>
+        <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
+          <DetailBand
+            part={part}
+            design={design}
+            findings={sheeted?.findings ?? NO_FINDINGS}
+            pick={held}
+            onFinding={show}
+          />
+        </Guard>
         <div className="column">
           <NotesColumn
             project={project}
