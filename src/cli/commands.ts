@@ -49,6 +49,13 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/check.ts"),
   },
   {
+    name: "planes",
+    takes: [FILE],
+    options: [...USUAL, { name: "face", value: "ID" }, { name: "planing", value: "MM", range: [0, 20] }],
+    example: "outerleaf planes house.outerleaf.json --face front --planing 3",
+    load: () => import("./commands/planes.ts"),
+  },
+  {
     name: "set-out",
     takes: [FILE],
     options: USUAL,

@@ -17,6 +17,8 @@ export interface Options {
   readonly stages?: number;
   readonly budget?: number;
   readonly seed?: number;
+  readonly face?: string;
+  readonly planing?: number;
 }
 
 export interface OptionSpec {

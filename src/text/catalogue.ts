@@ -6,6 +6,7 @@ import catalogue from "../../data/text/catalogue.json" with { type: "json" };
 import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };
 import page from "../../data/text/page.json" with { type: "json" };
+import planes from "../../data/text/planes.json" with { type: "json" };
 import project from "../../data/text/project.json" with { type: "json" };
 import proof from "../../data/text/proof.json" with { type: "json" };
 import schedule from "../../data/text/schedule.json" with { type: "json" };
@@ -22,6 +23,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   catalogue,
   project,
   setout,
+  planes,
   proof,
   schedule,
   drawing,

@@ -1,6 +1,7 @@
 /** Every published shape of the command line, by the name of its schema. */
 import type * as z from "zod";
 import { shape as cut } from "./cut.ts";
+import { shape as planes } from "./planes.ts";
 import { shape as reckon } from "./reckon.ts";
 import { shape as saw } from "./saw.ts";
 import { shape as setOut } from "./set-out.ts";
@@ -19,6 +20,7 @@ import { shape as takeoff } from "./takeoff.ts";
 export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   new: newShape,
   check: checkShape,
+  planes,
   "set-out": setOut,
   prove: proveShape,
   cut,
