@@ -6,7 +6,7 @@ import type { RodResult, RodSegmentResult } from "./facade.ts";
 import { missedLines, type RodOutcome, solveRod } from "./rod/index.ts";
 import { fallbackRod, placedSegments } from "./storey/courses.ts";
 import type { RodLine, RodZone } from "./storey/lines.ts";
-import { mendsOf, problemWith } from "./storey/mends.ts";
+import { mendsOf, mendsWithoutLook, problemWith } from "./storey/mends.ts";
 import { impossibleFinding, ripFinding, unusableFinding } from "./storey/refused-findings.ts";
 import { runnerUpOf } from "./storey/runner-up.ts";
 import type { GapSeason } from "./storey/season.ts";
@@ -68,14 +68,26 @@ export function setOutRod(
   };
 }
 
-/** Changes that keep the band all year, or else such as keep it at fixing. */
+/** Changes that keep the band all year, or else such as keep it at fixing; two changes together where no single one will do. */
 function mends(
   setting: RodSetting,
   { yearly, outcome }: { readonly yearly: RodOutcome | undefined; readonly outcome: RodOutcome },
 ): Choice[] {
-  const allYear = yearly?.kind === "impossible" ? mendsOf(setting, yearly.nearestChanges, "year") : [];
-  if (allYear.some(({ edit }) => edit !== undefined) || outcome.kind !== "impossible") return allYear;
-  return mendsOf(setting, outcome.nearestChanges, "given");
+  const inYear = yearly?.kind === "impossible" ? yearly.nearestChanges : undefined;
+  const asGiven = outcome.kind === "impossible" ? outcome.nearestChanges : undefined;
+  const ways = [
+    () => inYear && mendsOf(setting, inYear, "year"),
+    () => asGiven && mendsOf(setting, asGiven, "given"),
+    () => inYear && mendsWithoutLook(setting, "year"),
+    () => asGiven && mendsWithoutLook(setting, "given"),
+  ];
+  let untold: Choice[] = [];
+  for (const way of ways) {
+    const choices = way() ?? [];
+    if (choices.some(({ edit }) => edit !== undefined)) return choices;
+    if (untold.length === 0) untold = choices;
+  }
+  return untold;
 }
 
 interface Told {

@@ -2,9 +2,9 @@
 import type { PatchOperation } from "../../findings/finding.ts";
 import type { Opening, Project } from "../../project/schema/project.ts";
 import { type Message, message } from "../../text/message.ts";
-import { snap } from "../../units/length.ts";
+import { MM_PER_INCH, snap } from "../../units/length.ts";
 import { type LineMove, leastMoveTogether, type RodProblem } from "../rod/index.ts";
-import type { Asker } from "./lines.ts";
+import type { Asker, Border } from "./lines.ts";
 import type { Proposal } from "./proposal.ts";
 import type { RodSetting } from "./task.ts";
 
@@ -28,23 +28,37 @@ function find(
   return found && { face, opening: found, path: `/faces/${i}/openings/${j}` };
 }
 
-/** Which border a move concerns: the end of segment n is border n. */
-function borderOf({ endOf, startOf }: LineMove): number {
-  return endOf === undefined ? Number(startOf) - 1 : Number(endOf);
+/** The opening edges that the moved line answers to: the end of segment n is border n. */
+function askersOf({ lines }: RodSetting, { endOf, startOf }: LineMove): readonly Asker[] {
+  const border = endOf === undefined ? Number(startOf) - 1 : Number(endOf);
+  return lines.borders[border]?.askers ?? [];
 }
 
 /** The moves carried out at the edges of openings and zones; without an edit where one of them cannot be written. */
 export function edgesMoved(setting: RodSetting, moves: readonly LineMove[]): Proposal {
-  const parts = moves.map((move) => edgeMoved(setting, move));
-  const edit = parts.flatMap((part) => part.edit);
-  const sum = moves.reduce((total, { by }) => total + Math.abs(by), 0);
-  const says = parts.flatMap((part) => part.says);
+  const heights = heightsAfter(setting, moves);
+  const parts = moves.map((move) => edgeMoved(setting, move, heights));
   return {
     touches: parts.every(({ ofZone }) => ofZone) ? "zone" : "opening",
-    size: sum,
-    says: message("setout.rod.move", { moves: says }),
-    ...(parts.every((part) => part.edit.length > 0) && { edit }),
+    size: moves.reduce((total, { by }) => total + Math.abs(by), 0),
+    says: message("setout.rod.move", { moves: parts.flatMap((part) => part.says) }),
+    ...(parts.every((part) => part.edit.length > 0) && { edit: parts.flatMap((part) => part.edit) }),
   };
+}
+
+/** How high each opening is once all moves are made, by the path of the opening, in mm. */
+function heightsAfter(setting: RodSetting, moves: readonly LineMove[]): ReadonlyMap<string, number> {
+  const heights = new Map<string, number>();
+  for (const move of moves) {
+    for (const asker of askersOf(setting, move)) {
+      const placed = find(setting.task.project, asker);
+      if (!placed) continue;
+      const [bottom, top] = placed.opening.y;
+      const before = heights.get(placed.path) ?? top - bottom;
+      heights.set(placed.path, snap(before + (asker.edge === "head" ? move.by : -move.by)));
+    }
+  }
+  return heights;
 }
 
 interface PartMoved {
@@ -53,8 +67,8 @@ interface PartMoved {
   readonly edit: readonly PatchOperation[];
 }
 
-function edgeMoved(setting: RodSetting, move: LineMove): PartMoved {
-  const { askers } = setting.lines.borders[borderOf(move)] ?? { askers: [] };
+function edgeMoved(setting: RodSetting, move: LineMove, heights: ReadonlyMap<string, number>): PartMoved {
+  const askers = askersOf(setting, move);
   if (askers.length === 0) return zoneEndMoved(setting, move);
   const moved = askers.flatMap((asker) => {
     const placed = find(setting.task.project, asker);
@@ -62,13 +76,8 @@ function edgeMoved(setting: RodSetting, move: LineMove): PartMoved {
     const { opening, path } = placed;
     const index = asker.edge === "sill" ? 0 : 1;
     const to = snap(opening.y[index] + move.by);
-    const values = {
-      face: asker.face,
-      opening: asker.opening,
-      by: move.by,
-      to,
-      height: index === 0 ? snap(opening.y[1] - to) : snap(to - opening.y[0]),
-    };
+    const { face } = asker;
+    const values = { face, opening: opening.id, by: move.by, to, height: heights.get(path) ?? 0 };
     return {
       says: message(asker.edge === "sill" ? "setout.rod.move.sill" : "setout.rod.move.head", values),
       operation: { op: "replace", path: `${path}/y/${index}`, value: to } as const,
@@ -100,7 +109,7 @@ function zoneEndMoved({ task, lines }: RodSetting, { from, to, by }: LineMove): 
 
 /** A move away from the opening taken up by more clearance: the opening stays as it is. */
 export function clearanceGrown(setting: RodSetting, move: LineMove): Proposal[] {
-  const { askers } = setting.lines.borders[borderOf(move)] ?? { askers: [] };
+  const askers = askersOf(setting, move);
   const { project } = setting.task;
   const size = Math.abs(move.by);
   const isAway = askers.every(({ edge }) => (edge === "sill" ? move.by < 0 : move.by > 0));
@@ -135,47 +144,62 @@ export function clearanceGrown(setting: RodSetting, move: LineMove): Proposal[] 
   ];
 }
 
-/** Openings of the leading faces moved whole, with all that share a line with them; doors stand where they stand. */
-export function openingsMoved(setting: RodSetting, problem: RodProblem): Proposal[] {
-  const { borders } = setting.lines;
-  const groups: { lines: number[]; openings: Map<string, Asker> }[] = [];
+/**
+ * Openings of the leading faces moved whole, with all that share a line with them; doors stand where they stand. In each list one
+ * move in several roundings.
+ */
+export function openingsMoved(setting: RodSetting, problem: RodProblem): Proposal[][] {
+  return groupsOf(setting.lines.borders).flatMap(({ lines, openings }): Proposal[][] => {
+    const placed = openings.flatMap((asker) => find(setting.task.project, asker) ?? []);
+    // With one line alone the move of its edge is the nearer change.
+    if (lines.length < 2 || placed.some(({ opening }) => opening.toBase || opening.kind === "door"))
+      return [];
+    const least = leastMoveTogether(problem, lines);
+    if (least === undefined) return [];
+    return [roundings(setting, least).map((by) => wholeMoved(placed, by))];
+  });
+}
+
+function wholeMoved(placed: readonly PlacedOpening[], by: number): Proposal {
+  return {
+    touches: "opening",
+    size: Math.abs(by),
+    says: message(by > 0 ? "setout.rod.move.whole-up" : "setout.rod.move.whole-down", {
+      openings: placed.map(({ face, opening }) => `${face} ${opening.id}`),
+      by: Math.abs(by),
+    }),
+    edit: placed.map(({ opening, path }) => ({
+      op: "replace",
+      path: `${path}/y`,
+      value: opening.y.map((y) => snap(y + by)),
+    })),
+  };
+}
+
+/** Openings that share lines, and those lines by their places among the borders. */
+function groupsOf(borders: readonly Border[]): { lines: readonly number[]; openings: readonly Asker[] }[] {
+  let groups: { lines: number[]; openings: Map<string, Asker> }[] = [];
   borders.forEach(({ askers }, index) => {
     if (askers.length === 0) return;
     const joined = {
       lines: [index],
-      openings: new Map(askers.map((one) => [`${one.face} ${one.opening}`, one])),
+      openings: new Map(askers.map((asker) => [`${asker.face} ${asker.opening}`, asker])),
     };
-    for (const group of groups.filter(({ openings }) =>
+    const touching = groups.filter(({ openings }) =>
       [...joined.openings.keys()].some((key) => openings.has(key)),
-    )) {
-      groups.splice(groups.indexOf(group), 1);
-      joined.lines.push(...group.lines);
-      for (const [key, asker] of group.openings) joined.openings.set(key, asker);
+    );
+    for (const { lines, openings } of touching) {
+      joined.lines.push(...lines);
+      for (const [key, asker] of openings) joined.openings.set(key, asker);
     }
-    groups.push(joined);
+    groups = [...groups.filter((group) => !touching.includes(group)), joined];
   });
-  return groups.flatMap(({ lines, openings }): Proposal[] => {
-    const placed = [...openings.values()].flatMap((asker) => find(setting.task.project, asker) ?? []);
-    // With one line alone the move of its edge is the nearer change, and the sill or head left behind would follow for nothing.
-    if (lines.length < 2 || placed.some(({ opening }) => opening.toBase || opening.kind === "door"))
-      return [];
-    const by = leastMoveTogether(problem, lines);
-    if (by === undefined) return [];
-    const names = placed.map(({ face, opening }) => `${face} ${opening.id}`);
-    return [
-      {
-        touches: "opening",
-        size: Math.abs(by),
-        says: message(by > 0 ? "setout.rod.move.whole-up" : "setout.rod.move.whole-down", {
-          openings: names,
-          by: Math.abs(by),
-        }),
-        edit: placed.map(({ opening, path }) => ({
-          op: "replace",
-          path: `${path}/y`,
-          value: opening.y.map((y) => snap(y + by)),
-        })),
-      },
-    ];
-  });
+  return groups.map(({ lines, openings }) => ({ lines, openings: [...openings.values()] }));
+}
+
+/** A move rounded away from nothing to what a builder measures, then as it is. */
+export function roundings({ task }: RodSetting, by: number): number[] {
+  const { units, denominator } = task.project.display;
+  const step = units === "mm" ? 1 : MM_PER_INCH / denominator;
+  return [snap(Math.sign(by) * Math.ceil(snap(Math.abs(by)) / step) * step), by];
 }

@@ -6,8 +6,8 @@ import type { Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { keepOutsOf } from "../ground-plan.ts";
-import { isPossible, type NearestChange, type RodProblem } from "../rod/index.ts";
-import { clearanceGrown, edgesMoved, openingsMoved } from "./line-moves.ts";
+import { isPossible, type LineMove, type NearestChange, type RodProblem, solveRod } from "../rod/index.ts";
+import { clearanceGrown, edgesMoved, openingsMoved, roundings } from "./line-moves.ts";
 import type { RodZone } from "./lines.ts";
 import { byTouch, type Proposal } from "./proposal.ts";
 import { type RodSetting, settingOf } from "./task.ts";
@@ -30,62 +30,109 @@ export function mendsOf(setting: RodSetting, changes: readonly NearestChange[], 
   const proposals = [
     ...changes.flatMap((change) => proposalsOf(setting, change)),
     ...openingsMoved(setting, problem),
-  ].sort(byTouch);
-  const written = proposals.filter(({ edit }) => edit !== undefined && holds(setting, edit, kept));
-  const told = proposals.filter(({ edit }) => edit === undefined);
-  return [...written, ...told].map(({ says, edit }) => ({ says, ...(edit && { edit }) }));
+  ];
+  return ranked(setting, proposals, kept);
 }
 
-function proposalsOf(setting: RodSetting, change: NearestChange): Proposal[] {
+/** Where no single change mends the rod: the look rule dropped, and one change more if that is needed. */
+export function mendsWithoutLook(setting: RodSetting, kept: BandKept): Choice[] {
+  const problem = problemWith(setting, kept);
+  if (problem?.maxEqualTouching === undefined) return [];
+  const outcome = solveRod({ ...problem, maxEqualTouching: undefined });
+  if (outcome.kind === "unusable") return [];
+  const index = setting.task.project.claddings.indexOf(setting.cladding);
+  const dropped = { op: "remove", path: `/claddings/${index}/maxEqualWidthsTouching` } as const;
+  const alone = message("setout.rod.drop-look");
+  if (outcome.kind === "solved")
+    return ranked(setting, [[{ touches: "look", size: 0, says: alone, edit: [dropped] }]], kept);
+  const proposals = outcome.nearestChanges
+    .flatMap((change) => proposalsOf(setting, change))
+    .map((list) =>
+      list.map(
+        (one): Proposal => ({
+          ...one,
+          says: message("setout.rod.two-changes", { first: alone, second: one.says }),
+          ...(one.edit && { edit: [dropped, ...one.edit] }),
+        }),
+      ),
+    );
+  return ranked(setting, proposals, kept);
+}
+
+/** Of each list of roundings the first that holds, all in order; then what cannot be written. */
+function ranked(setting: RodSetting, proposals: readonly (readonly Proposal[])[], kept: BandKept): Choice[] {
+  const written = proposals.flatMap(
+    (list) => list.find(({ edit }) => edit && holds(setting, edit, kept)) ?? [],
+  );
+  const told = proposals.flatMap((list) => list.filter(({ edit }) => edit === undefined).slice(-1));
+  return [...written.sort(byTouch), ...told.sort(byTouch)].map(({ says, edit }) => ({
+    says,
+    ...(edit && { edit }),
+  }));
+}
+
+/** The change as an edit of the project, once for each rounding worth trying. */
+function proposalsOf(setting: RodSetting, change: NearestChange): Proposal[][] {
   const { task, cladding } = setting;
   const claddingPath = `/claddings/${task.project.claddings.indexOf(cladding)}`;
   switch (change.kind) {
-    case "move-line":
-      return [edgesMoved(setting, [change]), ...clearanceGrown(setting, change)];
+    case "move-line": {
+      const moves = movesRounded(setting, [change]);
+      return [
+        moves.map((list) => edgesMoved(setting, list)),
+        moves.flatMap((list) => list.flatMap((move) => clearanceGrown(setting, move))),
+      ];
+    }
     case "move-lines":
-      return [edgesMoved(setting, change.moves)];
+      return [movesRounded(setting, change.moves).map((list) => edgesMoved(setting, list))];
     case "rip": {
       const boards = change.boards.map(({ segment, width }) => ({ segment: Number(segment), width }));
-      const parts = boards.map((board) => message("setout.rod.rip.one", board));
       const path = `/rods/${task.project.rods?.indexOf(task.spec) ?? 0}/rips`;
-      return [
-        {
-          touches: "board",
-          size: boards.length,
-          says: message("setout.rod.rip", { boards: parts }),
-          edit: [{ op: "add", path, value: boards }],
-        },
-      ];
+      const says = message("setout.rod.rip", {
+        boards: boards.map((board) => message("setout.rod.rip.one", board)),
+      });
+      return [[{ touches: "board", size: boards.length, says, edit: [{ op: "add", path, value: boards }] }]];
     }
     case "ease-look": {
       const most = change.maxEqualTouching;
       const path = `${claddingPath}/maxEqualWidthsTouching`;
-      return [
-        {
-          touches: "look",
-          size: 0,
-          says: message("setout.rod.ease-look", { most }),
-          edit: [{ op: "replace", path, value: most }],
-        },
-      ];
+      const says = message("setout.rod.ease-look", { most });
+      return [[{ touches: "look", size: 0, says, edit: [{ op: "replace", path, value: most }] }]];
     }
-    case "widen-band": {
-      // The change may speak of the band through the year, which the given one follows step by step.
-      const [least, most] = task.gapBand;
-      const band = change.end === "least" ? [snap(least + change.by), most] : [least, snap(most + change.by)];
-      const [from = 0, to = 0] = band;
-      if (from < 0) return [];
-      return [
-        {
-          touches: "band",
-          size: Math.abs(change.by),
-          says: message("setout.rod.widen-band", { least: from, most: to }),
-          edit: [{ op: "replace", path: `${claddingPath}/gapBand`, value: [from, to] }],
-        },
-      ];
-    }
+    case "widen-band":
+      return [bandWidened(setting, change.end, change.by)];
   }
 }
+
+function movesRounded(setting: RodSetting, moves: readonly LineMove[]): LineMove[][] {
+  const rounded = moves.map((move) => {
+    const [by = move.by] = roundings(setting, move.by);
+    return { ...move, by, to: snap(move.from + by) };
+  });
+  return [rounded, [...moves]];
+}
+
+/** The band given, wider at one end; the change may speak of the band through the year, which the given one follows step by step. */
+function bandWidened({ task, cladding }: RodSetting, end: "least" | "greatest", by: number): Proposal[] {
+  const [least, most] = task.gapBand;
+  const value: [number, number] =
+    end === "least"
+      ? [Math.floor(snap(least + by) * BAND_STEPS_PER_MM) / BAND_STEPS_PER_MM, most]
+      : [least, Math.ceil(snap(most + by) * BAND_STEPS_PER_MM) / BAND_STEPS_PER_MM];
+  if (value[0] < 0) return [];
+  const path = `/claddings/${task.project.claddings.indexOf(cladding)}/gapBand`;
+  return [
+    {
+      touches: "band",
+      size: Math.abs(by),
+      says: message("setout.rod.widen-band", { least: value[0], most: value[1] }),
+      edit: [{ op: "replace", path, value }],
+    },
+  ];
+}
+
+/** A band is widened to whole tenths of a millimetre, outward, as gaps are read. */
+const BAND_STEPS_PER_MM = 10;
 
 /** Whether the project with the edit is one that can be read, and its rod possible. */
 function holds(setting: RodSetting, edit: NonNullable<Proposal["edit"]>, kept: BandKept): boolean {
