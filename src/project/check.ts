@@ -2,6 +2,7 @@
 import type { Finding } from "../findings/finding.ts";
 import { azimuthProblems, cornerProblems } from "./check/corners.ts";
 import { doubledIds } from "./check/ids.ts";
+import { layerProblems } from "./check/layers.ts";
 import { openingProblems, penetrationProblems } from "./check/openings.ts";
 import { outlineProblems } from "./check/outlines.ts";
 import { pileProblems, surveyProblems } from "./check/pile.ts";
@@ -25,6 +26,7 @@ const RULES: readonly Rule[] = [
   cornerProblems,
   azimuthProblems,
   useProblems,
+  layerProblems,
   pileProblems,
   surveyProblems,
 ];

@@ -28,6 +28,7 @@ export interface BattenZone {
     readonly lengths: readonly number[];
   };
   readonly species: string;
+  readonly kind: "batten" | "rail";
 }
 
 const WEIGHT: readonly BattenWish["reason"][] = [
@@ -88,7 +89,10 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
   const rounds = ground.rounds
     .filter(({ bounds }) => overlaps(bounds.x, strip.x))
     .map(({ bounds }) => bounds.y);
-  const stretches = freeUpright(ground, strip.x)
+  const stretches = freeUpright(
+    ground,
+    zone.kind === "rail" ? withClosureRoom(strip.x, ground.bounds.x) : strip.x,
+  )
     .flatMap((y) => subtractIntervals(y, rounds))
     .flatMap((y): Interval[] => {
       const asked = strip.y ? common(y, strip.y) : y;
@@ -103,14 +107,14 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
       const mark = markOf({
         face: ground.face,
         zone: ground.zone.id,
-        kind: "batten",
+        kind: zone.kind,
         number: `${column + 1}${letter(index)}`,
       });
       index += 1;
       const width = snap(strip.x[1] - strip.x[0]);
       return {
         mark,
-        kind: "batten",
+        kind: zone.kind,
         face: ground.face.id,
         zone: ground.zone.id,
         outline: rectOutline({ x: strip.x, y: part }),
@@ -128,6 +132,11 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
       };
     }),
   );
+}
+
+/** A rail under a rake runs along the sloping closure; room is kept beside it, not at its ends alone. */
+function withClosureRoom([from, to]: Interval, [least, most]: Interval): Interval {
+  return [Math.max(least, snap(from - CLOSURE_ROOM_MM)), Math.min(most, snap(to + CLOSURE_ROOM_MM))];
 }
 
 function breakToLength(y: Interval, longest: number): Interval[] {

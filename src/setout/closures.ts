@@ -12,6 +12,7 @@ import type { DraftPiece } from "./draft.ts";
 import { SQUARE_ENDS, type Vent, type ZonePlane } from "./facade.ts";
 import { freeWithin, type ZoneGround } from "./ground-plan.ts";
 import { markOf } from "./marks.ts";
+import { cavityBack } from "./planes.ts";
 
 /** Woven stainless mesh, 3 mm opening, 0.5 mm wire: keeps most insects out and passes most of the air. */
 export const CLOSURE_MESH = "3-0.5";
@@ -38,12 +39,12 @@ export function closuresOf(zone: {
       zone: ground.zone.id,
       outline: region.outline,
       holes: region.holes,
-      z: [snap(plane.backZ - plane.cavity), plane.backZ],
+      z: [cavityBack(plane), plane.backZ],
       ends: SQUARE_ENDS,
       material: `mesh ${CLOSURE_MESH}`,
       cut: {
         length: snap(intervalLength(polygonBounds(region.outline).x)),
-        width: plane.cavity,
+        width: snap(plane.backZ - cavityBack(plane)),
         thickness: MESH_THICKNESS_MM,
       },
       why: { rule: message(`setout.why.closure.${position.replace(" ", "-")}`) },

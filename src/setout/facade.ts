@@ -55,6 +55,13 @@ export interface Fixing {
   readonly bite: number;
 }
 
+/** A hole drilled at an inner corner before the saw runs into it. */
+export interface Relief {
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+}
+
 export interface Piece {
   /** Stable name: an edit elsewhere never changes it. */
   readonly mark: string;
@@ -67,6 +74,8 @@ export interface Piece {
   readonly outline: Polygon;
   /** Openings within the outline (ducts), clockwise. */
   readonly holes: readonly Polygon[];
+  /** At inner corners of a notched sheet; absent where there are none. They are not taken off the outline. */
+  readonly reliefs?: readonly Relief[];
   readonly z: Interval;
   readonly ends: { readonly left: PieceEnd; readonly right: PieceEnd };
   /** Slope of a board's top edge, falling outward (degrees). */
@@ -166,7 +175,7 @@ export interface RodResult {
 
 /** A layer of a build-up with its place. */
 export interface PlacedLayer {
-  readonly kind: "membrane" | "insulation" | "packer" | "batten" | "gasket" | "cladding";
+  readonly kind: "membrane" | "insulation" | "packer" | "batten" | "rail" | "gasket" | "cladding";
   readonly z: Interval;
   readonly stock?: string;
   readonly material?: string;

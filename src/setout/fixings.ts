@@ -96,6 +96,25 @@ export function battenFixer(task: ZoneTask): (point: ScrewPoint) => Fixing {
   };
 }
 
+/** Makes the screws that hold rails to the battens behind them. */
+export function railFixer(task: ZoneTask): (point: CladdingPoint) => Fixing {
+  const buildUp = buildUpOf(task.project, task.ground.zone);
+  const screw = screwOf(task.project, buildUp.railScrew ?? buildUp.battenScrew);
+  const rail = task.plane.layers.find(({ kind }) => kind === "rail");
+  const through: Through = [{ what: "rail", thickness: rail ? snap(rail.z[1] - rail.z[0]) : 0 }];
+  const hole = gapMm(screw.diameter * BATTEN_HOLE, { step: HOLE_STEP_MM });
+  return (point) => ({
+    x: point.x,
+    y: point.y,
+    kind: "plain",
+    screw: screw.id,
+    hole,
+    into: point.batten.mark,
+    through,
+    bite: biteIn(screw.length, through, point.batten.cut.thickness),
+  });
+}
+
 /** What is left of the screw after all it passes, and no more than what holds it is thick (mm). */
 function biteIn(length: number, through: Through, holder: number): number {
   const passed = through.reduce((sum, { thickness }) => sum + thickness, 0);

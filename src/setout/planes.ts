@@ -1,5 +1,5 @@
 /** Where each layer of a zone's build-up lies, and how the planes of neighbouring zones meet. */
-import type { Face, Project, Zone } from "../project/schema/project.ts";
+import type { Face, Layer, Project, Zone } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import type { PlacedLayer, PlaneStep, ZonePlane } from "./facade.ts";
 import { battenStock, buildUpOf, claddingOf } from "./resolve.ts";
@@ -11,8 +11,8 @@ export function zonePlane(project: Project, face: Face, zone: Zone): ZonePlane {
   /** Outer side of what closes the cavity at its back. */
   let back = 0;
   for (const layer of buildUpOf(project, zone).layers) {
-    const stock = layer.kind === "batten" ? layer.stock : undefined;
-    const thickness = layer.kind === "batten" ? battenStock(project, layer.stock).thickness : layer.thickness;
+    const stock = layer.kind === "batten" || layer.kind === "rail" ? layer.stock : undefined;
+    const thickness = thicknessOf(project, layer);
     const to = snap(z + thickness);
     const material = layer.kind === "insulation" ? layer.material : undefined;
     layers.push({ kind: layer.kind, z: [z, to], ...(stock && { stock }), ...(material && { material }) });
@@ -22,7 +22,20 @@ export function zonePlane(project: Project, face: Face, zone: Zone): ZonePlane {
   const cladding = claddingOf(project, zone);
   const faceZ = snap(z + cladding.thickness);
   layers.push({ kind: "cladding", z: [z, faceZ], material: materialOf(cladding) });
-  return { face: face.id, zone: zone.id, layers, faceZ, backZ: z, cavity: snap(z - back) };
+  // Rails lie across the cavity: what drains and breathes is the room behind them.
+  const free = layers.find(({ kind }) => kind === "rail")?.z[0] ?? z;
+  return { face: face.id, zone: zone.id, layers, faceZ, backZ: z, cavity: snap(free - back) };
+}
+
+/** Where the cavity begins: the outer side of the membrane or of what lies outermost behind the battens. */
+export function cavityBack({ layers, cavity, backZ }: ZonePlane): number {
+  return snap((layers.find(({ kind }) => kind === "rail")?.z[0] ?? backZ) - cavity);
+}
+
+function thicknessOf(project: Project, layer: Layer): number {
+  return layer.kind === "batten" || layer.kind === "rail"
+    ? battenStock(project, layer.stock).thickness
+    : layer.thickness;
 }
 
 function materialOf(cladding: ReturnType<typeof claddingOf>): string {

@@ -7,6 +7,7 @@ import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { Fixing, Piece } from "./facade.ts";
 import { buildUpOf } from "./resolve.ts";
+import { turnedPolygon } from "./transpose.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
 
 interface Laid {
@@ -22,7 +23,7 @@ export function supportFindings(task: ZoneTask, cladding: Cladding, laid: Laid):
   return [
     ...unheld(task, clad),
     ...missedTimber(task, laid),
-    ...bites(task, "cladding", clad),
+    ...bites(task, "cladding", [...clad, ...laid.pieces.filter(({ kind }) => kind === "rail")]),
     ...bites(task, "studs", battens),
     ...(cladding.kind === "boards" ? overhangs(task, cladding, clad) : edgeDistances(task, cladding, clad)),
     ...backingFinding(task, laid.backing),
@@ -155,9 +156,21 @@ function overhangs(task: ZoneTask, cladding: BoardCladding, clad: readonly Piece
 
 function overhangOf(piece: Piece, cladding: BoardCladding): number {
   if (piece.fixings.length === 0) return 0;
-  const xs = piece.fixings.map(({ x }) => x);
-  const [left, right] = holdableExtent(piece, 2 * cladding.edgeDistance.value);
+  const along = alongGrain(piece);
+  const xs = along.fixings.map(({ x }) => x);
+  const [left, right] = holdableExtent(along, 2 * cladding.edgeDistance.value);
   return snap(Math.max(Math.min(...xs) - left, right - Math.max(...xs)));
+}
+
+/** An upright board turned level, so that its length lies along x. */
+function alongGrain(piece: Piece): Piece {
+  if (piece.grain !== "y") return piece;
+  return {
+    ...piece,
+    outline: turnedPolygon(piece.outline),
+    holes: piece.holes.map(turnedPolygon),
+    fixings: piece.fixings.map((fixing) => ({ ...fixing, x: fixing.y, y: fixing.x })),
+  };
 }
 
 /** The stretch of a piece that is high enough for a screw, to the centimetre. */

@@ -1,26 +1,27 @@
 /** Lays out one zone: cladding, battens with their screws and backing, closures, and the cladding's screws. */
 import { type Finding, finding } from "../findings/finding.ts";
-import type { Interval } from "../geometry/interval.ts";
-import type { Cladding } from "../project/schema/project.ts";
+import type { BoardCladding, Cladding } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { backingMaker } from "./backing.ts";
 import { screwPoints } from "./batten-screws.ts";
 import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
+import { crossings, layUpright } from "./boards/upright.ts";
 import { boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
+import { LEAST_POST_MM } from "./corner-backing.ts";
 import { faceLength } from "./corners.ts";
 import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
-import type { Fixing, Joint, Piece, Vent } from "./facade.ts";
-import { battenFixer, boardFixer, sheetFixer } from "./fixings.ts";
+import type { Fixing, Joint, Piece, Vent, ZonePlane } from "./facade.ts";
+import { battenFixer, boardFixer, railFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
 import { battenStock, claddingOf } from "./resolve.ts";
 import { laySheets } from "./sheets/layout.ts";
 import { studCentres } from "./solids.ts";
 import { supportFindings } from "./support-findings.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
-import { battenWithParts, claddingPiece, plain, supportedBy } from "./zone-parts.ts";
+import { battenWithParts, claddingPiece, plain, supportedBy, withoutStrip } from "./zone-parts.ts";
 
 export interface ZoneResult {
   readonly pieces: readonly Piece[];
@@ -30,50 +31,101 @@ export interface ZoneResult {
 }
 
 export function layZone(task: ZoneTask): ZoneResult {
-  const { project, ground, plane } = task;
-  const cladding = claddingOf(project, ground.zone);
-  const draft = layCladding(task, cladding);
-  const stock = battenStock(project, plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "");
-  const battenZ = plane.layers.find(({ kind }) => kind === "batten")?.z as Interval;
-  const battens = placeBattens({
-    ground,
-    wishes: draft.wishes.filter((wish) => standsOnWall(task, wish)),
-    z: battenZ,
-    stock,
-    species: project.structure.studs.species,
-  });
-  const backing = backingMaker(task, battens);
-  const closures = closuresOf({ ground, plane, ends: task.ends, battens });
-  const screwed = battens.map((batten) => ({
-    batten,
-    ...screwPoints(batten, task.solids, backing.addFor(batten)),
-  }));
+  const { project, plane } = task;
+  const cladding = claddingOf(project, task.ground.zone);
+  const studs = studCentres(project.structure, faceLength(task.ground.face));
+  const upright = cladding.kind === "boards" && cladding.direction === "vertical";
+  if (upright) return layUprightZone(task, cladding, studs);
+  const draft = layCladding(task, cladding, studs);
+  const battens = battensFor(task, draft.wishes);
   const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, battens) }));
   const fixAll = claddingFixer(task, cladding);
   const claddingPieces = clad.map(({ piece, points }) =>
     claddingPiece(task, piece, points, fixAll(piece, points)),
   );
-  const over = supportedBy(claddingPieces);
+  return complete(task, cladding, { draft, battens, pieces: claddingPieces, carried: claddingPieces, plane });
+}
+
+/** Upright boards hang on rails, and the rails on the battens. */
+function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly number[]): ZoneResult {
+  const draft = layUpright(task, cladding, { studs, battensFor: (wishes) => battensFor(task, wishes) });
+  const { battens } = draft;
+  const fixBoard = boardFixer(task, cladding);
+  const boards = draft.boards.map(({ piece, points }) =>
+    claddingPiece(task, piece, points, points.map(fixBoard)),
+  );
+  const over = supportedBy(boards);
+  const fixRail = railFixer(task);
+  const rails = draft.rails.map((rail): Piece => {
+    const points = crossings(rail, battens);
+    const held = claddingPiece(task, withoutStrip(rail), points, points.map(fixRail));
+    return { ...held, removeBefore: over.get(rail.mark) ?? [] };
+  });
+  return complete(task, cladding, {
+    draft,
+    battens,
+    pieces: [...boards, ...rails],
+    carried: rails,
+    plane: task.plane,
+  });
+}
+
+interface Laid {
+  readonly draft: { readonly joints: readonly Joint[]; readonly findings: readonly Finding[] };
+  readonly battens: readonly DraftBatten[];
+  /** All that lies in front of the battens. */
+  readonly pieces: readonly Piece[];
+  /** What the battens carry themselves. */
+  readonly carried: readonly Piece[];
+  readonly plane: ZonePlane;
+}
+
+/** Adds what every zone has: the battens' screws and backing, closures, and what is to be said of the supports. */
+function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
+  const { battens, plane } = laid;
+  const backing = backingMaker(task, battens);
+  const closures = closuresOf({ ground: task.ground, plane, ends: task.ends, battens });
+  const screwed = battens.map((batten) => ({
+    batten,
+    ...screwPoints(batten, task.solids, backing.addFor(batten)),
+  }));
+  const over = supportedBy(laid.carried);
   const fixBatten = battenFixer(task);
   const battenPieces = screwed.flatMap(({ batten, points }) =>
     battenWithParts(task, batten, points, { over: over.get(batten.mark) ?? [], fix: fixBatten }),
   );
-  const closurePieces = closures.pieces.map((piece) => plain(project, piece, claddingPieces));
-  const pieces = [...claddingPieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
+  const closurePieces = closures.pieces.map((piece) => plain(task.project, piece, laid.pieces));
+  const pieces = [...laid.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
   return {
     pieces,
-    joints: draft.joints,
+    joints: laid.draft.joints,
     vents: closures.vents,
     findings: [
-      ...draft.findings,
+      ...laid.draft.findings,
       ...supportFindings(task, cladding, { pieces, battens, backing: backing.pieces(), missed: screwed }),
     ],
   };
 }
 
-/** Past an outside corner only the corner's own batten finds something to stand on. */
+function battensFor(task: ZoneTask, wishes: readonly BattenWish[]): DraftBatten[] {
+  const { project, ground, plane } = task;
+  const layer = plane.layers.find(({ kind }) => kind === "batten");
+  return placeBattens({
+    ground,
+    wishes: wishes.filter((wish) => standsOnWall(task, wish)),
+    z: layer?.z ?? [0, 0],
+    stock: battenStock(project, layer?.stock ?? ""),
+    species: project.structure.studs.species,
+    kind: "batten",
+  });
+}
+
+/** Past an outside corner only the corner's own batten stands, on a post in the neighbour's insulation. */
 function standsOnWall({ ground, ends }: ZoneTask, { x, reason }: BattenWish): boolean {
-  if (reason === "corner") return true;
+  if (reason === "corner") {
+    const { neighbourInsulation } = x[0] < 0 ? ends.left : ends.right;
+    return neighbourInsulation >= LEAST_POST_MM;
+  }
   const beyondLeft = ends.left.kind === "external" && x[0] < 0;
   const beyondRight = ends.right.kind === "external" && x[1] > faceLength(ground.face);
   return !beyondLeft && !beyondRight;
@@ -82,10 +134,9 @@ function standsOnWall({ ground, ends }: ZoneTask, { x, reason }: BattenWish): bo
 function layCladding(
   task: ZoneTask,
   cladding: Cladding,
+  studs: readonly number[],
 ): ZoneDraft & { readonly findings: readonly Finding[] } {
   const { project, ground, plane, ends, rod, lines } = task;
-  const length = faceLength(ground.face);
-  const studs = studCentres(project.structure, length);
   const battenWidth = battenStock(
     project,
     plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "",

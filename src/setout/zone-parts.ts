@@ -48,9 +48,8 @@ export function battenWithParts(
   points: readonly ScrewPoint[],
   { over, fix }: { readonly over: readonly string[]; readonly fix: (point: ScrewPoint) => Fixing },
 ): Piece[] {
-  const { x: _x, y: _y, reason: _reason, ...draft } = batten;
   const piece: Piece = {
-    ...draft,
+    ...withoutStrip(batten),
     massKg: massOf(task.project, batten),
     supports: [...new Set(points.map(({ solid }) => solid.id))],
     removeBefore: over,
@@ -127,6 +126,11 @@ function part(
     supports: [batten.mark],
     fixings: [],
   };
+}
+
+/** A batten as a plain piece, without what only laying it out needed. */
+export function withoutStrip({ x: _x, y: _y, reason: _reason, ...draft }: DraftBatten): DraftPiece {
+  return draft;
 }
 
 /** A piece held by its neighbours alone: closures are stapled behind the lowest or highest cladding. */

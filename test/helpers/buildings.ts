@@ -18,7 +18,7 @@ interface Slot {
 }
 
 interface FaceSeed {
-  readonly cladding: "boards" | "sheets" | "both";
+  readonly cladding: "boards" | "sheets" | "both" | "upright";
   readonly slots: readonly Slot[];
   readonly duct: { readonly at: number; readonly up: number; readonly diameter: number } | null;
 }
@@ -46,7 +46,7 @@ const slot: fc.Arbitrary<Slot> = fc.record({
 });
 
 const faceSeed: fc.Arbitrary<FaceSeed> = fc.record({
-  cladding: fc.constantFrom("boards", "sheets", "both"),
+  cladding: fc.constantFrom("boards", "sheets", "both", "upright"),
   slots: fc.array(slot, { minLength: 1, maxLength: 3 }),
   duct: fc.option(
     fc.record({ at: millimetres(200, 900), up: millimetres(300, 2200), diameter: millimetres(40, 160, 10) }),
@@ -93,6 +93,18 @@ function planOf({ plan, width: w, depth: d }: BuildingSeed): readonly (readonly 
 
 const BASE = -50;
 
+/** Battens, rails and boards on the bare wall; the rails' screw bites the batten and no further. */
+const UPRIGHT: ProjectDocument["buildUps"][number] = {
+  id: "bare-upright",
+  battenScrew: "batten-100",
+  railScrew: "batten-100",
+  layers: [
+    { kind: "membrane", thickness: 0, lightStable: true },
+    { kind: "batten", stock: "b30x64" },
+    { kind: "rail", stock: "b25x64" },
+  ],
+};
+
 export function buildingDocument(seed: BuildingSeed): ProjectDocument {
   const plan = planOf(seed);
   const closed = seed.plan !== "wall";
@@ -122,13 +134,17 @@ export function buildingDocument(seed: BuildingSeed): ProjectDocument {
       .filter(({ cladding }) => cladding === "charred-boards")
       .map(({ id }) => ({ face: face.id, zone: id })),
   );
-  const claddings = demo.claddings.map((one) =>
+  const level = demo.claddings.map((one) =>
     one.kind === "boards" ? { ...one, widths: [...seed.widths], gapBand: [6, 14] as [number, number] } : one,
+  );
+  const claddings = level.flatMap((one) =>
+    one.kind === "boards" ? [one, { ...one, id: "upright-boards", direction: "vertical" as const }] : [one],
   );
   return {
     ...demo,
     title: "Generated",
     claddings,
+    buildUps: [...demo.buildUps, UPRIGHT],
     faces,
     corners,
     rods:
@@ -157,16 +173,25 @@ function faceDocument(
             x: [split + 10, "right end"],
           },
         ]
-      : seed.cladding === "boards"
+      : seed.cladding === "upright"
         ? [
             {
-              id: "boards",
-              cladding: "charred-boards",
-              buildUp: "over-wool-boards",
+              id: "upright",
+              cladding: "upright-boards",
+              buildUp: "bare-upright",
               x: ["left end", "right end"],
             },
           ]
-        : [{ id: "sheets", cladding: "grey-sheets", buildUp: "bare-sheets", x: ["left end", "right end"] }];
+        : seed.cladding === "boards"
+          ? [
+              {
+                id: "boards",
+                cladding: "charred-boards",
+                buildUp: "over-wool-boards",
+                x: ["left end", "right end"],
+              },
+            ]
+          : [{ id: "sheets", cladding: "grey-sheets", buildUp: "bare-sheets", x: ["left end", "right end"] }];
   const azimuth = (Math.atan2(at.to[1] - at.from[1], at.to[0] - at.from[0]) * 180) / Math.PI;
   return {
     id: at.id,

@@ -61,8 +61,11 @@ function zoneReferences({ faces, claddings, buildUps }: Project): Reference[] {
 function layerReferences({ buildUps, stock }: Project): Reference[] {
   return buildUps.flatMap((buildUp, i) => [
     { id: buildUp.battenScrew, path: ["buildUps", i, "battenScrew"], known: idsOf(stock.screws) },
+    ...(buildUp.railScrew === undefined
+      ? []
+      : [{ id: buildUp.railScrew, path: ["buildUps", i, "railScrew"], known: idsOf(stock.screws) }]),
     ...buildUp.layers.flatMap((layer, j) =>
-      layer.kind === "batten"
+      layer.kind === "batten" || layer.kind === "rail"
         ? [{ id: layer.stock, path: ["buildUps", i, "layers", j, "stock"], known: idsOf(stock.battens) }]
         : [],
     ),

@@ -9,10 +9,16 @@ export function useProblems(file: SourceFile, project: Project): Finding[] {
   return [...rodProblems(file, project), ...screwProblems(file, project), ...widthProblems(file, project)];
 }
 
-/** Every zone of boards hangs on one rod, and rods carry boards alone. */
+type Laying = Cladding["kind"] | "upright";
+
+function layingOf(cladding: Cladding): Laying {
+  return cladding.kind === "boards" && cladding.direction === "vertical" ? "upright" : cladding.kind;
+}
+
+/** Every zone of level boards hangs on one rod, and rods carry boards alone. */
 function rodProblems(file: SourceFile, { faces, claddings, rods = [] }: Project): Finding[] {
-  const kindOf = new Map(claddings.map(({ id, kind }) => [id, kind]));
-  const kinds = new Map<string, Cladding["kind"] | undefined>(
+  const kindOf = new Map(claddings.map((cladding) => [cladding.id, layingOf(cladding)]));
+  const kinds = new Map<string, Laying | undefined>(
     faces.flatMap((face) =>
       face.zones.map((zone) => [`${face.id} ${zone.id}`, kindOf.get(zone.cladding)] as const),
     ),
@@ -29,6 +35,10 @@ function rodProblems(file: SourceFile, { faces, claddings, rods = [] }: Project)
       if (earlier !== undefined) {
         const says = message("project.zone-on-two-rods", { face, zone, rod: earlier });
         return [told(path, says, message("project.hint.one-rod"))];
+      }
+      if (kinds.get(key) === "upright") {
+        const says = message("project.upright-on-rod", { face, zone, rod: rod.id });
+        return [told(path, says, message("project.hint.upright-on-rod"))];
       }
       if (kinds.get(key) !== "sheets") return [];
       const says = message("project.sheets-on-rod", { face, zone, rod: rod.id });
@@ -54,6 +64,11 @@ function screwProblems(file: SourceFile, { buildUps, claddings, stock }: Project
       screw: byId.get(battenScrew),
       use: "batten" as const,
     })),
+    ...buildUps.flatMap(({ railScrew }, i) =>
+      railScrew === undefined
+        ? []
+        : [{ path: ["buildUps", i, "railScrew"], screw: byId.get(railScrew), use: "batten" as const }],
+    ),
     ...claddings.map(({ screw, kind }, i) => ({
       path: ["claddings", i, "screw"],
       screw: byId.get(screw),

@@ -6,7 +6,8 @@ export const boards = z.looseObject({
   id,
   note,
   kind: z.literal("boards"),
-  direction: z.literal("horizontal"),
+  /** Upright boards hang on level rails over the battens, so that water and air pass behind. */
+  direction: z.enum(["horizontal", "vertical"]),
   /** Species id of the catalogue, or a word of your own. */
   species: z.string().min(1),
   thickness: size,
@@ -40,6 +41,8 @@ export const sheets = z.looseObject({
   thickness: size,
   joint: size,
   stock: z.array(id).min(1),
+  /** How sheets stand on the wall, by their long side; upright where absent. */
+  lay: z.enum(["upright", "lying", "either"]).optional(),
   screw: id,
   dataSheet: z.looseObject({
     basis,
@@ -70,10 +73,18 @@ export const layer = z.discriminatedUnion("kind", [
   }),
   z.looseObject({ kind: z.literal("packer"), thickness: size }),
   z.looseObject({ kind: z.literal("batten"), stock: id }),
+  z.looseObject({ kind: z.literal("rail"), stock: id }),
   z.looseObject({ kind: z.literal("gasket"), thickness: size }),
 ]);
 
-export const buildUp = z.looseObject({ id, note, layers: z.array(layer).min(1), battenScrew: id });
+export const buildUp = z.looseObject({
+  id,
+  note,
+  layers: z.array(layer).min(1),
+  battenScrew: id,
+  /** Holds rails to battens; needed where a layer is of rails. */
+  railScrew: id.optional(),
+});
 
 export const limits = z.looseObject({
   note,

@@ -39,6 +39,7 @@ function layerText(layer: PlacedLayer, plane: ZonePlane, project: Project): Mess
   const zone = project.faces.find(({ id }) => id === plane.face)?.zones.find(({ id }) => id === plane.zone);
   const cladding = project.claddings.find(({ id }) => id === zone?.cladding);
   if (cladding?.kind !== "boards") return message("drawing.layer.sheet", { thickness });
+  if (cladding.direction === "vertical") return message("drawing.layer.upright", { thickness });
   return message("drawing.layer.board", { thickness, bevel: cladding.bevelDeg });
 }
 

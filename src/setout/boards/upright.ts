@@ -1,0 +1,168 @@
+/**
+ * Lays out a zone of upright boards: battens on the studs, level rails across them, boards on the rails. Boards and rails
+ * are laid out in the turned frame, where they are courses and battens like any others. A rail that would cross fewer than
+ * two battens, as in the tip under a rake, is left out: it would turn about its one screw.
+ */
+import type { Finding } from "../../findings/finding.ts";
+import { type Interval, overlaps } from "../../geometry/interval.ts";
+import { intersect, polygonBounds } from "../../geometry/polygon.ts";
+import { rectOutline } from "../../geometry/rect.ts";
+import type { BoardCladding } from "../../project/schema/project.ts";
+import { snap } from "../../units/length.ts";
+import { CLOSURE_ROOM_MM, type DraftBatten, placeBattens } from "../battens.ts";
+import { boardPoints, type CladdingPoint } from "../cladding-screws.ts";
+import { faceLength } from "../corners.ts";
+import type { BattenWish, DraftPiece } from "../draft.ts";
+import { type Joint, SQUARE } from "../facade.ts";
+import type { ZoneGround } from "../ground-plan.ts";
+import { battenStock } from "../resolve.ts";
+import {
+  endsOfTurned,
+  turnedBatten,
+  turnedGround,
+  turnedJoint,
+  turnedPiece,
+  turnedPointOn,
+} from "../transpose.ts";
+import type { ZoneTask } from "../zone-layout-task.ts";
+import { boardBattenWishes } from "./battens.ts";
+import { layCourses } from "./courses.ts";
+import { uprightRod } from "./upright-rod.ts";
+import type { BoardZone } from "./zone.ts";
+
+export interface UprightDraft {
+  readonly boards: readonly { readonly piece: DraftPiece; readonly points: readonly CladdingPoint[] }[];
+  readonly rails: readonly DraftBatten[];
+  readonly battens: readonly DraftBatten[];
+  readonly joints: readonly Joint[];
+  readonly findings: readonly Finding[];
+}
+
+/** Rails keep a board's span within this and within twenty-five thicknesses (common practice). */
+const RAIL_SPACING_MM = 600;
+const SPAN_IN_THICKNESSES = 25;
+
+export function layUpright(
+  task: ZoneTask,
+  cladding: BoardCladding,
+  {
+    studs,
+    battensFor,
+  }: {
+    readonly studs: readonly number[];
+    readonly battensFor: (wishes: readonly BattenWish[]) => DraftBatten[];
+  },
+): UprightDraft {
+  const { ground, plane, ends, project, demands } = task;
+  const railStock = battenStock(project, plane.layers.find(({ kind }) => kind === "rail")?.stock ?? "");
+  const battenWidth = battenStock(
+    project,
+    plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "",
+  ).width;
+  const { rod, findings } = uprightRod(
+    ground,
+    cladding,
+    demands.boards[cladding.id]?.gapBand ?? cladding.gapBand,
+  );
+  const turned = turnedGround(ground);
+  const spacing = Math.min(RAIL_SPACING_MM, SPAN_IN_THICKNESSES * cladding.thickness);
+  const zone: BoardZone = {
+    ground: turned,
+    cladding,
+    plane,
+    ends: endsOfTurned(turned),
+    rod,
+    studs: railLines(ground.bounds.y, { spacing, width: railStock.width }),
+    studSpacing: spacing,
+    battenWidth: railStock.width,
+  };
+  const laid = layCourses(zone);
+  const battens = battensFor(
+    boardBattenWishes({ ...zone, ground, ends, studs, battenWidth }).filter(
+      ({ reason }) => reason !== "short",
+    ),
+  );
+  const bay = project.structure.studs.spacing;
+  const turnedRails = placeBattens({
+    ground: turnedGround(railGround(task)),
+    wishes: laid.wishes.map((wish) => overABay(clearOfClosures(wish, turned), bay)),
+    z: plane.layers.find(({ kind }) => kind === "rail")?.z ?? [0, 0],
+    stock: railStock,
+    species: project.structure.studs.species,
+    kind: "rail",
+  }).filter((rail) => crossings(turnedBatten(rail), battens).length >= 2);
+  const rails = turnedRails.map(turnedBatten);
+  const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
+  const boards = laid.pieces.map((piece) => ({
+    piece: edged(turnedPiece(piece), ends),
+    points: boardPoints(piece, cladding, turnedRails).map((point) => turnedPointOn(point, byMark)),
+  }));
+  return {
+    boards,
+    rails,
+    battens,
+    joints: laid.joints.map(turnedJoint),
+    findings: [...findings, ...laid.findings],
+  };
+}
+
+/** A short rail beside a duct still has to reach two battens. */
+function overABay(wish: BattenWish, bay: number): BattenWish {
+  return wish.y ? { ...wish, y: [snap(wish.y[0] - bay), snap(wish.y[1] + bay)] } : wish;
+}
+
+/** Even lines between the lowest and the highest rail. */
+function railLines([from, to]: Interval, { spacing, width }: { spacing: number; width: number }): number[] {
+  const [first, last] = [from + width / 2, to - width / 2];
+  const spans = Math.max(1, Math.ceil((last - first) / spacing - 1e-9));
+  return Array.from({ length: Math.max(0, spans - 1) }, (_, i) =>
+    snap(first + ((last - first) * (i + 1)) / spans),
+  );
+}
+
+/**
+ * Rails reach past an outside corner as far as the neighbour's battens stand out, to hold the boards there, and no
+ * further: beyond it the neighbour's own rails may stand.
+ */
+function railGround({ ground, ends }: ZoneTask): ZoneGround {
+  const length = faceLength(ground.face);
+  const from = ends.left.kind === "external" ? -ends.left.neighbourBattenZ : ground.bounds.x[0];
+  const to = ends.right.kind === "external" ? snap(length + ends.right.neighbourBattenZ) : ground.bounds.x[1];
+  const x: Interval = [Math.max(from, ground.bounds.x[0]), Math.min(to, ground.bounds.x[1])];
+  const region =
+    intersect(ground.region, rectOutline({ x, y: ground.bounds.y }))[0]?.outline ?? ground.region;
+  return { ...ground, region, bounds: polygonBounds(region) };
+}
+
+/** A rail along an edge of the zone or of an opening leaves the room in which the closure's mesh passes. */
+function clearOfClosures(wish: BattenWish, turned: ZoneGround): BattenWish {
+  const [from, to] = wish.x;
+  const atStart = from === turned.bounds.x[0] || turned.keepOuts.some(({ rect }) => rect.x[1] === from);
+  const atEnd = to === turned.bounds.x[1] || turned.keepOuts.some(({ rect }) => rect.x[0] === to);
+  const by = atStart ? CLOSURE_ROOM_MM : atEnd ? -CLOSURE_ROOM_MM : 0;
+  return { ...wish, x: [snap(from + by), snap(to + by)] };
+}
+
+/** The boards that end a face take the corner's cut along their long edge. */
+function edged(piece: DraftPiece, ends: ZoneTask["ends"]): DraftPiece {
+  const { x } = polygonBounds(piece.outline);
+  return {
+    ...piece,
+    ends: {
+      left: x[0] === ends.left.x ? ends.left.cut : SQUARE,
+      right: x[1] === ends.right.x ? ends.right.cut : SQUARE,
+    },
+  };
+}
+
+/** Where a rail crosses the battens behind it: its screws. */
+export function crossings(rail: DraftBatten, battens: readonly DraftBatten[]): CladdingPoint[] {
+  return battens
+    .filter((batten) => overlaps(batten.x, rail.x) && overlaps(batten.y, rail.y))
+    .map((batten) => ({ x: middle(batten.x, rail.x), y: middle(batten.y, rail.y), batten }))
+    .sort((a, b) => a.x - b.x);
+}
+
+function middle(a: Interval, b: Interval): number {
+  return snap((Math.max(a[0], b[0]) + Math.min(a[1], b[1])) / 2);
+}

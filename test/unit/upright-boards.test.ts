@@ -1,0 +1,129 @@
+/** Upright boards on rails, on the demo's west face made upright: joints at jambs, rails, screws, drainage. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { readDocument } from "../../src/project/read.ts";
+
+/** The demo's document as loose JSON: these tests break it on purpose. */
+// biome-ignore lint/suspicious/noExplicitAny: broken documents have no type.
+type Loose = any;
+
+function westUpright(change: (document: Loose) => void = () => {}) {
+  const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+  document.claddings.push({ ...document.claddings[0], id: "upright", direction: "vertical" });
+  document.buildUps.push({
+    id: "on-rails",
+    battenScrew: "batten-140",
+    railScrew: "batten-100",
+    layers: [
+      { kind: "insulation", thickness: 51, material: "mineral wool board", bearing: "soft" },
+      { kind: "membrane", thickness: 0, lightStable: true },
+      { kind: "batten", stock: "b38x64" },
+      { kind: "rail", stock: "b25x64" },
+    ],
+  });
+  const west = document.faces.find(({ id }: { id: string }) => id === "west");
+  west.zones[0] = { ...west.zones[0], cladding: "upright", buildUp: "on-rails" };
+  document.rods[0].zones = [{ face: "front", zone: "boards" }];
+  document.corners[0] = { left: "west", right: "front", kind: "lapped", lead: "front", gap: 8 };
+  change(document);
+  return readDocument(document, "upright");
+}
+
+function laidOut() {
+  const result = westUpright();
+  if (!result.ok) throw new Error(JSON.stringify(result.findings));
+  const { facade, findings } = design(result.project);
+  const west = facade.faces.find(({ id }) => id === "west");
+  if (!west) throw new Error("no west face");
+  return { west, findings: findings.filter(({ where }) => where.face === "west"), plane: facade.planes[0] };
+}
+
+describe("upright boards on the demo's west face", () => {
+  const { west, findings, plane } = laidOut();
+  const of = (kind: string) => west.pieces.filter((piece) => piece.kind === kind);
+
+  it("end on the window's clearance on both sides (common practice)", () => {
+    const beside = of("board")
+      .map(({ outline }) => polygonBounds(outline))
+      .filter(({ y }) => y[0] < 1600 && y[1] > 2000);
+    // W3 spans 2100 to 2700, with 10 mm clear at each jamb.
+    expect(Math.max(...beside.filter(({ x }) => x[1] <= 2100).map(({ x }) => x[1]))).toBe(2090);
+    expect(Math.min(...beside.filter(({ x }) => x[0] >= 2700).map(({ x }) => x[0]))).toBe(2710);
+  });
+
+  it("hang on level rails no further apart than twenty-five thicknesses (draft German carpenters' rule 01)", () => {
+    const heights = [...new Set(of("rail").map(({ outline }) => polygonBounds(outline).y[0]))].sort(
+      (a, b) => a - b,
+    );
+    const below = heights.filter((y) => y < 1400);
+    const gaps = below.slice(1).map((y, i) => y - (below[i] ?? y));
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(25 * 20);
+    expect(of("rail").every(({ grain }) => grain === "x")).toBe(true);
+  });
+
+  it("are screwed to rails, rails to battens, battens to timber", () => {
+    const kinds = new Map(west.pieces.map(({ mark, kind }) => [mark, kind]));
+    const into = (kind: string) =>
+      new Set(of(kind).flatMap(({ fixings }) => fixings.map((one) => kinds.get(one.into))));
+    expect(into("board")).toEqual(new Set(["rail"]));
+    expect(into("rail")).toEqual(new Set(["batten"]));
+    expect(of("rail").every(({ fixings }) => fixings.length >= 2)).toBe(true);
+  });
+
+  it("leave the depth of the battens free to drain, and count no more as cavity", () => {
+    expect(plane?.faceZ).toBe(51 + 38 + 25 + 20);
+    expect(plane?.cavity).toBe(38);
+  });
+
+  it("keep their grain upright and carry no level bevel", () => {
+    expect(of("board").every(({ grain, bevelDeg }) => grain === "y" && bevelDeg === undefined)).toBe(true);
+  });
+
+  it("raise no failing finding", () => {
+    expect(findings.filter(({ outcome }) => outcome === "fail")).toEqual([]);
+  });
+});
+
+describe("build-ups that cannot carry upright boards", () => {
+  const codes = (change: (document: Loose) => void) => {
+    const result = westUpright(change);
+    return result.ok ? [] : result.findings.map(({ code, where, says }) => [code, where.path, says.key]);
+  };
+
+  it.each([
+    [
+      "no rails",
+      (document: Loose) => document.buildUps[3].layers.pop(),
+      ["F020", "/faces/0/zones/0/buildUp", "project.upright-without-rails"],
+    ],
+    [
+      "rails behind the battens",
+      (document: Loose) => document.buildUps[3].layers.reverse(),
+      ["F020", "/buildUps/3/layers", "project.rail-place"],
+    ],
+    [
+      "no screw for the rails",
+      (document: Loose) => delete document.buildUps[3].railScrew,
+      ["F020", "/buildUps/3/railScrew", "project.rail-screw"],
+    ],
+    [
+      "no battens at all",
+      (document: Loose) => document.buildUps[2].layers.splice(1, 1),
+      ["F020", "/buildUps/2/layers", "project.battens-not-one"],
+    ],
+    [
+      "the zone on a rod",
+      (document: Loose) => document.rods[0].zones.push({ face: "west", zone: "boards" }),
+      ["F020", "/rods/0/zones/1", "project.upright-on-rod"],
+    ],
+    [
+      "level boards on rails",
+      (document: Loose) => Object.assign(document.faces[1].zones[0], { buildUp: "on-rails" }),
+      ["F020", "/faces/1/zones/0/buildUp", "project.rails-unasked"],
+    ],
+  ])("%s", (_, change, expected) => {
+    expect(codes(change)).toContainEqual(expected);
+  });
+});
