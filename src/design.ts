@@ -7,6 +7,7 @@ import { byWeight, type Finding } from "./findings/finding.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
 import type { Facade } from "./setout/facade.ts";
+import type { FaceMemo } from "./setout/memo.ts";
 import { setOut } from "./setout/set-out.ts";
 
 export interface Design {
@@ -17,9 +18,10 @@ export interface Design {
   readonly findings: readonly Finding[];
 }
 
-export function design(project: Project): Design {
+/** With a memo, faces that an edit leaves alone are not laid out again; the design is the same without it. */
+export function design(project: Project, memo?: FaceMemo): Design {
   const demands = demandsOf(project);
-  const facade = setOut(project, demands);
+  const facade = setOut(project, demands, memo);
   const findings = [...facade.findings, ...prove({ project, facade, demands })].sort(byWeight);
   return { project, demands, facade, findings };
 }

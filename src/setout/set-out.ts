@@ -1,43 +1,17 @@
 /** Sets out a whole project: planes, corners, rods, then each zone of each face. Pure; same project, same facade. */
 import type { Demands } from "../codes/demands.ts";
-import { type Finding, finding } from "../findings/finding.ts";
-import { faceFrame } from "../geometry/frame.ts";
-import type { Interval } from "../geometry/interval.ts";
-import { counterClockwise, type Polygon, polygonBounds, subtract } from "../geometry/polygon.ts";
-import { commonRect, type Rect, rectOutline, rectsOverlap } from "../geometry/rect.ts";
 import type { Face, Project } from "../project/schema/project.ts";
-import { message } from "../text/message.ts";
-import { snap } from "../units/length.ts";
 import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
-import { jointsOf } from "./draft.ts";
-import type { Clearance, Facade, FaceLayout, Joint, RodResult, Solid } from "./facade.ts";
-import {
-  type KeepOut,
-  keepOutsOf,
-  type RoundKeepOut,
-  reachedOutline,
-  roundsOf,
-  type ZoneGround,
-  zoneGround,
-} from "./ground-plan.ts";
-import { controlLines } from "./lines.ts";
+import type { Facade } from "./facade.ts";
+import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
+import { keepOutsOf, reachedOutline, roundsOf, zoneGround } from "./ground-plan.ts";
+import type { FaceMemo } from "./memo.ts";
 import { stepFindings } from "./plane-findings.ts";
-import { planeOf, planeSteps, zonePlane } from "./planes.ts";
+import { planeSteps, zonePlane } from "./planes.ts";
 import { type RodZone, setOutRod } from "./rods.ts";
-import { solidsOf } from "./solids.ts";
-import { layZone } from "./zone-layout.ts";
 
-/** A face made ready: its reach, what to keep clear, its zones. */
-interface Prepared {
-  readonly face: Face;
-  readonly ends: FaceEnds;
-  readonly outline: Polygon;
-  readonly keepOuts: readonly KeepOut[];
-  readonly rounds: readonly RoundKeepOut[];
-  readonly grounds: readonly ZoneGround[];
-}
-
-export function setOut(project: Project, demands: Demands): Facade {
+/** With a memo, faces whose inputs are unchanged are taken from it; the facade is the same either way. */
+export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Facade {
   const planes = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
   const steps = planeSteps(project, planes);
   const corners = faceEnds(project, planes);
@@ -52,7 +26,11 @@ export function setOut(project: Project, demands: Demands): Facade {
     const band = demands.boards[cladding]?.gapBand ?? [0, 0];
     return setOutRod(project, spec, zones, band);
   });
-  const laid = prepared.map((one) => layFace(project, demands, planes, one, rods));
+  const shared = memo ? sharedKey(project, demands) : "";
+  const laid = prepared.map((one, index): LaidFace => {
+    const make = (): LaidFace => layFace(project, demands, planes, one, rods);
+    return memo ? memo.recall(shared, ownKey(one, { index, planes, rods }), make) : make();
+  });
   return {
     faces: laid.map(({ layout }) => layout),
     rods: rods.map(({ rod }) => rod),
@@ -75,182 +53,18 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
   return { face, ends, outline, keepOuts, rounds, grounds };
 }
 
-type Rods = readonly { readonly rod: RodResult; readonly primary: ReadonlySet<number> }[];
-
-function layFace(
-  project: Project,
-  demands: Demands,
-  planes: Facade["planes"],
-  { face, ends, outline, keepOuts, rounds, grounds }: Prepared,
-  rods: Rods,
-): { readonly layout: FaceLayout; readonly findings: readonly Finding[] } {
-  const solids: Solid[] = solidsOf(project, face);
-  const primary =
-    rods.find(({ rod }) => rod.zones.some((zone) => zone.face === face.id))?.primary ?? new Set<number>();
-  const lines = controlLines({ face, outline, keepOuts, grounds, primary });
-  const level = lines.filter(({ direction }) => direction === "horizontal").map(({ at }) => at);
-  const results = grounds.map((ground) =>
-    layZone({
-      project,
-      demands,
-      ground,
-      plane: planeOf(planes, face.id, ground.zone.id),
-      ends,
-      rod: rods.find(({ rod }) =>
-        rod.zones.some((zone) => zone.face === face.id && zone.zone === ground.zone.id),
-      )?.rod,
-      lines: level,
-      solids,
-    }),
-  );
-  const layout: FaceLayout = {
-    id: face.id,
-    frame: faceFrame(face.plan),
-    azimuthDeg: face.azimuthDeg,
-    outline,
-    ground: face.ground,
-    openings: face.openings.map(({ id, kind, x, y }) => ({ id, kind, region: { x, y } })),
-    zones: grounds.map(({ zone, region }) => ({
-      id: zone.id,
-      cladding: zone.cladding,
-      buildUp: zone.buildUp,
-      region,
-    })),
-    clearances: clearancesOf(outline, keepOuts, rounds),
-    solids,
-    pieces: results.flatMap(({ pieces }) => pieces),
-    joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
-    controlLines: lines,
-    vents: results.flatMap(({ vents }) => vents),
-  };
-  return {
-    layout,
-    findings: [...results.flatMap(({ findings }) => findings), ...notSetOut(project, face, outline, grounds)],
-  };
+/** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
+function sharedKey({ structure, buildUps, claddings, limits, stock }: Project, demands: Demands): string {
+  return JSON.stringify([structure, buildUps, claddings, limits, stock, demands]);
 }
 
-/** The clear strips round openings, cut to the face and to each other, and the rings round ducts. */
-function clearancesOf(
-  outline: Polygon,
-  keepOuts: readonly KeepOut[],
-  rounds: readonly RoundKeepOut[],
-): Clearance[] {
-  const openings = keepOuts.map(({ opening }) => rectOutline(opening));
-  const taken: Polygon[] = [...openings];
-  const strips = keepOuts.flatMap(({ of, opening, rect }): Clearance[] =>
-    stripsRound(opening, rect).flatMap(({ kind, strip }) => {
-      const inside = clipTo(outline, strip, taken);
-      taken.push(rectOutline(strip));
-      return inside.map((region) => ({ kind, of, region }));
-    }),
-  );
-  return [
-    ...strips,
-    ...rounds.map(({ of, polygon }): Clearance => ({ kind: "penetration", of, region: polygon })),
-  ];
-}
-
-function stripsRound(opening: Rect, rect: Rect): { kind: "jamb" | "head" | "sill"; strip: Rect }[] {
-  const strips: { kind: "jamb" | "head" | "sill"; strip: Rect }[] = [
-    { kind: "sill", strip: { x: rect.x, y: [rect.y[0], opening.y[0]] } },
-    { kind: "jamb", strip: { x: [rect.x[0], opening.x[0]], y: opening.y } },
-    { kind: "jamb", strip: { x: [opening.x[1], rect.x[1]], y: opening.y } },
-    { kind: "head", strip: { x: rect.x, y: [opening.y[1], rect.y[1]] } },
-  ];
-  return strips.filter(({ strip }) => strip.x[1] > strip.x[0] && strip.y[1] > strip.y[0]);
-}
-
-function clipTo(outline: Polygon, strip: Rect, taken: readonly Polygon[]): Polygon[] {
-  const near = taken.filter((other) => rectsOverlap(polygonBounds(other), strip));
-  const box = polygonBounds(outline);
-  const inBox = commonRect(strip, box);
-  if (!inBox) return [];
-  if (near.length === 0 && outline.length === 4) return [rectOutline(inBox)];
-  const beyond = subtract(rectOutline(strip), near);
-  return beyond.flatMap(({ outline: part }) =>
-    subtract(part, outside(outline, strip)).map((region) => region.outline),
-  );
-}
-
-/** What of a rectangle lies outside the outline, as clips. */
-function outside(outline: Polygon, strip: Rect): Polygon[] {
-  return subtract(rectOutline(strip), [counterClockwise(outline)]).map((region) => region.outline);
-}
-
-/** The joints between zones that stand side by side. */
-function junctions(
-  face: Face,
-  outline: Polygon,
-  grounds: readonly ZoneGround[],
-  keepOuts: readonly KeepOut[],
-): Joint[] {
-  const sorted = [...grounds].sort((a, b) => a.bounds.x[0] - b.bounds.x[0]);
-  return sorted.slice(1).flatMap((right, i): Joint[] => {
-    const left = sorted[i] as ZoneGround;
-    const x: Interval = [left.bounds.x[1], right.bounds.x[0]];
-    if (x[1] <= x[0] || x[1] - x[0] > WIDEST_JUNCTION_MM) return [];
-    const strip = rectOutline({ x, y: polygonBounds(outline).y });
-    const parts = subtract(strip, [
-      ...outside(outline, { x, y: polygonBounds(outline).y }),
-      ...keepOuts.map(({ rect }) => rectOutline(rect)),
-    ]);
-    return jointsOf(parts, {
-      kind: "junction",
-      face: face.id,
-      width: snap(x[1] - x[0]),
-      along: "y",
-      line: `${face.id} junction right ${left.zone.id}`,
-    });
-  });
-}
-
-/** A wider strip between zones is bare wall, not a joint. */
-const WIDEST_JUNCTION_MM = 30;
-
-/** Recesses and bare wall are named, so that nothing is missing without a word. */
-function notSetOut(
-  project: Project,
-  face: Face,
-  outline: Polygon,
-  grounds: readonly ZoneGround[],
-): Finding[] {
-  const recesses = face.openings.filter(({ kind }) => kind === "recess");
-  const path = `/faces/${project.faces.indexOf(face)}`;
-  const findings = recesses.map(({ id }) =>
-    finding({
-      code: "S015",
-      outcome: "attention",
-      where: {
-        path: `${path}/openings/${face.openings.findIndex((one) => one.id === id)}`,
-        face: face.id,
-        opening: id,
-      },
-      says: message("setout.recess", { opening: id, face: face.id }),
-    }),
-  );
-  const bare = bareWidth(outline, grounds);
-  if (bare > 0.5) {
-    findings.push(
-      finding({
-        code: "S015",
-        outcome: "attention",
-        where: { path: `${path}/zones`, face: face.id },
-        says: message("setout.bare", { face: face.id, width: bare }),
-      }),
-    );
-  }
-  return findings;
-}
-
-/** Width of the face that no zone covers and no junction explains (mm). */
-function bareWidth(outline: Polygon, grounds: readonly ZoneGround[]): number {
-  const { x } = polygonBounds(outline);
-  const sorted = [...grounds].map(({ bounds }) => bounds.x).sort((a, b) => a[0] - b[0]);
-  let reached = x[0];
-  let bare = 0;
-  for (const [from, to] of [...sorted, [x[1], x[1]] as const]) {
-    if (from - reached > WIDEST_JUNCTION_MM || (reached === x[0] && from > reached)) bare += from - reached;
-    reached = Math.max(reached, to);
-  }
-  return snap(bare);
+/** What a face has of its own, its corners and its rods; its place in the file, since findings name it by path. */
+function ownKey(
+  { face, ends }: Prepared,
+  { index, planes, rods }: { readonly index: number; readonly planes: Facade["planes"]; readonly rods: Rods },
+): string {
+  const own = rods
+    .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
+    .map(({ rod, primary }) => [rod, [...primary]]);
+  return JSON.stringify([index, face, ends, planes.filter((plane) => plane.face === face.id), own]);
 }

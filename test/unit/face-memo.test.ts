@@ -1,0 +1,58 @@
+/** An edit on one face lays out that face alone, and the design is the same as from scratch. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
+import { readDocument } from "../../src/project/read.ts";
+import type { Project } from "../../src/project/schema/project.ts";
+import { createFaceMemo } from "../../src/setout/memo.ts";
+
+// biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
+type Loose = any;
+
+function demoWith(edit: (document: Loose) => void = () => {}): Project {
+  const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+  edit(document);
+  const result = readDocument(document, "memo");
+  if (!result.ok) throw new Error(JSON.stringify(result.findings));
+  return result.project;
+}
+
+const front = (document: Loose): Loose => document.faces.find(({ id }: Loose) => id === "front");
+
+/** Faces laid out for an edit after the demo itself, with the design held to the one from scratch. */
+function madeFor(edit: (document: Loose) => void): number {
+  const memo = createFaceMemo({ faces: 50, shareds: 2 });
+  design(demoWith(), memo);
+  const before = memo.made;
+  const edited = demoWith(edit);
+  expect(JSON.stringify(design(edited, memo))).toBe(JSON.stringify(design(edited)));
+  return memo.made - before;
+}
+
+describe("laying out again after an edit", () => {
+  it("lays out nothing when nothing that matters changed", () => {
+    expect(madeFor(() => {})).toBe(0);
+    expect(madeFor((document) => Object.assign(document, { title: "Another name", revision: "B" }))).toBe(0);
+    expect(madeFor((document) => document.pile.boards.pop())).toBe(0);
+  });
+
+  it("lays out one face when a window moves along it", () => {
+    expect(madeFor((document) => Object.assign(front(document).openings[1], { x: [790, 1690] }))).toBe(1);
+  });
+
+  it("lays out the faces of the rod when its lines move", () => {
+    const made = madeFor((document) => Object.assign(front(document).openings[1], { y: [900, 2100] }));
+    expect(made).toBe(2);
+  });
+
+  it("lays out every face when what they share changes", () => {
+    expect(madeFor((document) => Object.assign(document.limits.clearances.jamb, { value: 12 }))).toBe(4);
+  });
+
+  it("forgets the oldest beyond its limit", () => {
+    const memo = createFaceMemo({ faces: 2, shareds: 1 });
+    design(demoWith(), memo);
+    design(demoWith(), memo);
+    expect(memo.made).toBe(8);
+  });
+});
