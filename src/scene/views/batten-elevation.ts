@@ -33,7 +33,7 @@ const FILLS: Partial<Record<PieceKind, FillRole>> = {
 };
 
 /** Inner layers first, so that outer ones lie over them. */
-const ORDER: readonly PieceKind[] = ["packer", "counter-batten", "rail", "backing", "batten", "closure"];
+const ORDER: readonly PieceKind[] = ["packer", "counter-batten", "backing", "batten", "rail", "closure"];
 
 export interface BattenElevationOptions {
   readonly scale?: number;
