@@ -173,7 +173,7 @@ function notSetOut(
 ): Finding[] {
   const recesses = face.openings.filter(({ kind }) => kind === "recess");
   const path = `/faces/${project.faces.indexOf(face)}`;
-  const findings = recesses.map(({ id }) =>
+  const findings = recesses.map(({ id, linedBy }) =>
     finding({
       code: "S015",
       outcome: "attention",
@@ -182,7 +182,10 @@ function notSetOut(
         face: face.id,
         opening: id,
       },
-      says: message("setout.recess", { opening: id, face: face.id }),
+      says: message(linedBy && linedBy.length > 0 ? "setout.recess.soffit" : "setout.recess", {
+        opening: id,
+        face: face.id,
+      }),
     }),
   );
   const bare = bareWidth(outline, grounds);

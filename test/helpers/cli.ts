@@ -8,7 +8,7 @@ import { run } from "../../src/cli/run.ts";
 
 export const checkout = fileURLToPath(new URL("../../", import.meta.url));
 
-export const EXAMPLES = ["atelier-bouleau", "imperial", "l-plan", "two-storey"].map(
+export const EXAMPLES = ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"].map(
   (name) => `${name}.outerleaf.json`,
 );
 

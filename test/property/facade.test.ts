@@ -11,7 +11,7 @@ import { facadeProblems } from "../helpers/facade-checks.ts";
 const RUNS = process.env.OUTERLEAF_SOAK ? 2000 : 40;
 const LIMIT_MS = process.env.OUTERLEAF_SOAK ? 3_600_000 : 120_000;
 
-const EXAMPLES = ["atelier-bouleau", "l-plan", "two-storey", "imperial"];
+const EXAMPLES = ["atelier-bouleau", "l-plan", "two-storey", "imperial", "porch"];
 
 function example(name: string) {
   const result = readProject(readFileSync(`examples/${name}.outerleaf.json`, "utf8"), name);

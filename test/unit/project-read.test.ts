@@ -31,11 +31,12 @@ function projectOf(result: ReadResult): Project {
 }
 
 describe("the examples", () => {
-  it("are the demo and three further buildings", () => {
+  it("are the demo and four further buildings", () => {
     expect(names).toEqual([
       "atelier-bouleau.outerleaf.json",
       "imperial.outerleaf.json",
       "l-plan.outerleaf.json",
+      "porch.outerleaf.json",
       "two-storey.outerleaf.json",
     ]);
   });

@@ -44,7 +44,7 @@ describe("reaching a place on the demo", () => {
   });
 });
 
-describe.each(["atelier-bouleau", "l-plan", "two-storey", "imperial"])("%s", (name) => {
+describe.each(["atelier-bouleau", "l-plan", "two-storey", "imperial", "porch"])("%s", (name) => {
   const facade = facadeOf(name);
 
   it("takes every piece off after all that lies before it, each once", () => {

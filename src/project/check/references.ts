@@ -89,6 +89,11 @@ function faceReferences({ faces, corners = [], rods = [], survey = [] }: Project
   const known = idsOf(faces);
   const zonesOf = new Map(faces.map((face) => [face.id, idsOf(face.zones)]));
   return [
+    ...faces.flatMap(({ openings }, i) =>
+      openings.flatMap(({ linedBy = [] }, j) =>
+        linedBy.map((face, k) => ({ id: face, path: ["faces", i, "openings", j, "linedBy", k], known })),
+      ),
+    ),
     ...corners.flatMap(({ left, right, lead, kind }, i) => [
       { id: left, path: ["corners", i, "left"], known },
       { id: right, path: ["corners", i, "right"], known },

@@ -13,6 +13,8 @@ export const opening = z.looseObject({
   /** A recess: how far it goes in from the sheathing, and what clads it. */
   depth: size.optional(),
   within: z.string().optional(),
+  /** A recess: the faces of this file that line its sides and back. */
+  linedBy: z.array(id).optional(),
   /** How far the frame stands out from the sheathing. */
   frameProjection: clear.optional(),
   /** Its own clearances in place of the building's. */
@@ -29,6 +31,15 @@ export const penetration = z.looseObject({
   clearance: lengthFigure.optional(),
 });
 
+/** Where the joints of a sheet zone must lie, and where they may not; kept through every re-layout. */
+const zoneJoints = z.looseObject({
+  note,
+  /** x: middles of upright joints. y: lines that level joints lie on, each the upper edge of the sheet below. */
+  pinned: z.looseObject({ x: z.array(length).optional(), y: z.array(length).optional() }).optional(),
+  /** Bands that no joint may touch. */
+  forbidden: z.looseObject({ x: z.array(span).optional(), y: z.array(span).optional() }).optional(),
+});
+
 export const zone = z.looseObject({
   id,
   note,
@@ -38,6 +49,9 @@ export const zone = z.looseObject({
   x: z.tuple([z.union([z.literal("left end"), length]), z.union([z.literal("right end"), length])]),
   /** From and to in height; the whole outline where absent. */
   y: span.optional(),
+  /** Sheets. stacked: each column by itself; grid: level joints run through; offset: neighbours' level joints keep apart. */
+  pattern: z.enum(["stacked", "grid", "offset"]).optional(),
+  joints: zoneJoints.optional(),
 });
 
 export const face = z.looseObject({
