@@ -8,7 +8,7 @@ import { type BuildUpVerdict, judgeBuildUp } from "./judge-build-up.ts";
 import { type CladdingVerdict, judgeCladding } from "./judge-cladding.ts";
 import { proudFrames } from "./judge-frames.ts";
 import { type Combination, choiceAt, planeAt } from "./meetings.ts";
-import type { PlaneMeeting, PlaneMerit, RuleSaid } from "./model.ts";
+import type { PlaneMeeting, PlaneMerit, PlaneRule, RuleSaid } from "./model.ts";
 import { moves, type Scope, type ScopeZone } from "./scope.ts";
 import { chosenScrew, type Held } from "./screws.ts";
 
@@ -16,8 +16,9 @@ export interface Judged {
   readonly combination: Combination;
   /** All that fails, and what else its build-ups and claddings deserve a look for; buried frames are told later. */
   readonly said: readonly RuleSaid[];
-  /** Different rules broken. */
+  /** Different rules broken, and how often any is broken. */
   readonly failed: number;
+  readonly failures: number;
   /** By how much the worst step is over its limit; 0 where all faces meet. */
   readonly apart: number;
   readonly merit: PlaneMerit;
@@ -87,7 +88,7 @@ export function judgeOf(scope: Scope, demands: Demands): Judge {
     return {
       combination,
       said,
-      failed: new Set(said.flatMap(({ outcome, rule }) => (outcome === "fail" ? [rule] : []))).size,
+      ...failuresIn(said),
       apart,
       merit: {
         broken,
@@ -105,6 +106,17 @@ export function judgeOf(scope: Scope, demands: Demands): Judge {
     };
   };
   return { judge, buildUp: ofBuildUp, claddingScrew: (combination, at) => screwOf(combination, at).screw };
+}
+
+function failuresIn(said: readonly RuleSaid[]): Pick<Judged, "failed" | "failures"> {
+  const rules: PlaneRule[] = [];
+  let failures = 0;
+  for (const { outcome, rule } of said) {
+    if (outcome !== "fail") continue;
+    failures += 1;
+    if (!rules.includes(rule)) rules.push(rule);
+  }
+  return { failed: rules.length, failures };
 }
 
 function placesOfVaried(things: readonly { readonly varied: boolean }[]): number[] {

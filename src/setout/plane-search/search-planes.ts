@@ -66,11 +66,7 @@ function byMerit(a: Judged, b: Judged): number {
 }
 
 function byFailures(a: Judged, b: Judged): number {
-  return a.failed - b.failed || failures(a) - failures(b) || byMerit(a, b);
-}
-
-function failures({ said }: Judged): number {
-  return said.reduce((count, { outcome }) => count + (outcome === "fail" ? 1 : 0), 0);
+  return a.failed - b.failed || a.failures - b.failures || byMerit(a, b);
 }
 
 /** Wider than this no one speaks of one plane. */

@@ -11,11 +11,15 @@ const SLACK = 500;
 
 export function shortlist<Thing>(most: number, compare: (a: Thing, b: Thing) => number): Shortlist<Thing> {
   let held: Thing[] = [];
+  /** The last that is kept: what is no better than it need not be held. */
+  let bar: Thing | undefined;
   const settle = (): void => {
     held = held.sort(compare).slice(0, most);
+    bar = held.length === most ? held[most - 1] : undefined;
   };
   return {
     add: (thing) => {
+      if (bar !== undefined && compare(thing, bar) >= 0) return;
       held.push(thing);
       if (held.length > most + SLACK) settle();
     },
