@@ -3,12 +3,12 @@ import { type Interval, overlaps } from "../../geometry/interval.ts";
 import { snap } from "../../units/length.ts";
 import type { FaceEnd } from "../corners.ts";
 import type { BattenWish } from "../draft.ts";
-import type { ColumnPlan } from "./columns.ts";
+import type { ColumnPlan } from "./plan.ts";
 import { SCREW_FROM_BATTEN_EDGE_MM, screwLine } from "./screw-line.ts";
 import type { SheetZone } from "./zone.ts";
 
 export function sheetBattenWishes(zone: SheetZone, plan: ColumnPlan): BattenWish[] {
-  return plan.columns.flatMap((x, i) => {
+  return plan.columns.flatMap(({ x }, i) => {
     const left = leftBatten(zone, x, i === 0);
     const right = rightBatten(zone, x, i === plan.columns.length - 1);
     const lines = [...left, ...right];

@@ -1,121 +1,199 @@
 /**
- * The upright joint lines of a sheet zone. Candidates are the jambs of its openings, the joint lying on the opening's
- * side so that the sheet beside it ends on the clearance; between chosen jambs a stretch is divided equally. The cheapest
- * set is found exactly, as a shortest path over the candidates.
+ * The upright joint lines of a sheet zone, found exactly: the cheapest path from the left end to the right over all
+ * candidate joints, a pin never passed over. Between joints that show a line of their own a stretch may also be divided
+ * equally, into as few columns as fit or one more. The second cheapest layout is kept as the runner-up.
  */
 import type { Interval } from "../../geometry/interval.ts";
-import { snap } from "../../units/length.ts";
-import { type ColumnCost, columnCost } from "./cost.ts";
-import { divide } from "./divide.ts";
-import type { SheetZone } from "./zone.ts";
+import { leastFrom } from "./bound.ts";
+import { isHard, jointScore, type UprightJoint, uprightJoints } from "./candidates.ts";
+import { OFFSET_SHARE } from "./levels.ts";
+import { type Column, offer, type Path, type Paths } from "./paths.ts";
+import type { Planner } from "./planner.ts";
+import { addScores, NO_COST, type Score, WEIGHTS } from "./score.ts";
+import { cheapestStack, columnFloor, everyStack, type Stack, stackScore } from "./stacks.ts";
+import { divisions, reaches, type Stretch } from "./stretches.ts";
 
-export interface ColumnPlan {
-  /** Clear widths of the sheets, left to right. */
-  readonly columns: readonly Interval[];
-  /** Joint strips between them. */
-  readonly joints: readonly { readonly x: Interval; readonly line?: string }[];
-  readonly cost: ColumnCost;
-  /** Cost of the best plan that leaves out at least one jamb or takes another division. */
+/** A layout of a zone: columns with their rows, and the joints between them. */
+export interface Layout {
+  readonly columns: readonly Column[];
+  readonly joints: readonly UprightJoint[];
+  readonly score: Score;
+  /** Tells layouts with other joints apart; the same joints give the same number. */
+  readonly print: number;
+}
+
+export interface Found {
+  /** Absent only where every layout costs the limit or more. */
+  readonly best?: Layout;
+  readonly runnerUp?: Layout;
+  /** Candidate joints that the search chose from. */
   readonly candidates: number;
 }
 
-interface Candidate {
-  readonly joint: Interval;
-  readonly line?: string;
+const NOISE = 1e-6;
+
+/** In the offset pattern every column carries its cheapest stacks along, so that neighbours can be matched. */
+const STACKS_KEPT = 16;
+
+/** @param limit layouts that cost more are not looked for */
+export function findColumns(planner: Planner, limit = Number.POSITIVE_INFINITY): Found {
+  const joints = uprightJoints(planner);
+  // Layouts over the joints that show are among all layouts: their costs bound what is worth looking at in full.
+  const [, coarse] = search(planner, joints.filter(isHard), limit);
+  const [best, runnerUp] = search(planner, joints, Math.min(limit, coarse?.total ?? limit)).map((end) =>
+    unwind(planner, end),
+  );
+  return { ...(best && { best }), ...(runnerUp && { runnerUp }), candidates: joints.length - 2 };
+}
+
+/** The cheapest path from the first joint to the last, and the next cheapest. */
+function search(planner: Planner, joints: readonly UprightJoint[], limit: number): Path[] {
+  const walker = new Walker(planner, limit);
+  const reached: Paths[] = joints.map(() => new Map());
+  reached[0]?.set(0, { cuts: [], paths: [{ total: 0, print: 0 }] });
+  let pin = 0;
+  for (let j = 1; j < joints.length; j++) {
+    const [end, into] = [joints[j] as UprightJoint, reached[j] as Paths];
+    for (let i = pin; i < j; i++) {
+      if (reaches(planner, joints[i] as UprightJoint, end)) {
+        const x: Interval = [(joints[i] as UprightJoint).x[1], end.x[0]];
+        walker.step(x, { from: reached[i] as Paths, joint: end, to: into, into });
+      }
+    }
+    // Single columns give good paths early, so that most divisions are dropped before they are measured.
+    for (let i = pin; i < j; i++) {
+      for (const stretch of divisions(planner, joints[i] as UprightJoint, end)) {
+        walker.walk(stretch, { starts: reached[i] as Paths, end, into });
+      }
+    }
+    if (end.answers === "pin") pin = j;
+  }
+  return [...(reached.at(-1) as Paths).values()]
+    .flatMap(({ paths }) => paths)
+    .sort((a, b) => a.total - b.total)
+    .slice(0, 2);
+}
+
+interface Walk {
+  readonly starts: Paths;
+  readonly end: UprightJoint;
+  readonly into: Paths;
 }
 
 interface Step {
-  readonly total: number;
-  readonly back: number;
-  readonly columns: readonly Interval[];
-  readonly cost: ColumnCost;
+  readonly from: Paths;
+  /** To the right of the column. */
+  readonly joint: UprightJoint;
+  readonly to: Paths;
+  /** Where the whole stretch ends: what is kept there tells what is too dear. */
+  readonly into: Paths;
 }
 
-const MOST_EXTRA_COLUMNS = 1;
+class Walker {
+  readonly #planner: Planner;
+  readonly #limit: number;
+  readonly #offset: boolean;
+  readonly #apart: number;
+  readonly #leastFrom: (x: number) => number;
 
-export function planColumns(zone: SheetZone): ColumnPlan {
-  const [left, right] = zone.ground.bounds.x;
-  const joint = zone.cladding.joint;
-  const inner = candidatesOf(zone).filter(({ joint: [a, b] }) => a - left > joint && right - b > joint);
-  const nodes: Candidate[] = [{ joint: [left, left] }, ...inner, { joint: [right, right] }];
-  const best: (Step | undefined)[] = [{ total: 0, back: -1, columns: [], cost: NOTHING }];
-  for (let j = 1; j < nodes.length; j++) {
-    for (let i = 0; i < j; i++) {
-      const start = best[i];
-      if (!start) continue;
-      const stretch: Interval = [(nodes[i] as Candidate).joint[1], (nodes[j] as Candidate).joint[0]];
-      if (stretch[1] <= stretch[0]) continue;
-      const found = bestDivision(zone, stretch);
-      const total = start.total + found.cost.total;
-      if (total < (best[j]?.total ?? Number.POSITIVE_INFINITY) - 1e-9) best[j] = { total, back: i, ...found };
+  constructor(planner: Planner, limit: number) {
+    this.#planner = planner;
+    this.#limit = limit + NOISE;
+    this.#leastFrom = leastFrom(planner);
+    this.#offset = planner.zone.ground.zone.pattern === "offset";
+    this.#apart = OFFSET_SHARE * Math.max(...planner.shapes.map(({ height }) => height)) - 1e-9;
+  }
+
+  /** Lengthens paths by equal columns, and keeps what is good enough where they end. */
+  walk({ columns, inner }: Stretch, { starts, end, into }: Walk): void {
+    let from = starts;
+    columns.forEach((x, k) => {
+      const strip = inner[k];
+      if (from.size === 0 || this.#isTooDear(from, x, into)) {
+        from = new Map();
+        return;
+      }
+      const to: Paths = strip ? new Map() : into;
+      this.step(x, { from, joint: strip ? this.#equalJoint(strip) : end, to, into });
+      from = to;
+    });
+  }
+
+  /** Lengthens paths by one column. */
+  step(x: Interval, { from, joint, to, into }: Step): void {
+    if (from.size === 0 || this.#isTooDear(from, x, into)) return;
+    const ceiling = this.#ceiling(into);
+    for (const stack of this.#stacks(x)) this.#lengthen(from, { column: { x, stack }, joint, to, ceiling });
+  }
+
+  #lengthen(
+    from: Paths,
+    { column, joint, to, ceiling }: { column: Column; joint: UprightJoint; to: Paths; ceiling: number },
+  ): void {
+    const { stack } = column;
+    const added = stack.total + joint.score.total;
+    for (const { cuts, paths } of from.values()) {
+      const crowded = this.#offset ? this.#crowding(cuts, stack) : 0;
+      for (const before of paths) {
+        const total = before.total + added + crowded * WEIGHTS.crowded;
+        if (total < ceiling)
+          offer(to, this.#offset ? stack.print : 0, total, { before, column, joint, crowded });
+      }
     }
   }
-  return unwind(zone, nodes, best);
-}
 
-const NOTHING: ColumnCost = { total: 0, notches: 0, slivers: 0, sheets: 0, oversize: 0 };
-
-function unwind(
-  _zone: SheetZone,
-  nodes: readonly Candidate[],
-  best: readonly (Step | undefined)[],
-): ColumnPlan {
-  const columns: Interval[] = [];
-  const joints: { x: Interval; line?: string }[] = [];
-  let cost = NOTHING;
-  for (let j = nodes.length - 1; j > 0; ) {
-    const step = best[j] as Step;
-    const within = step.columns.slice(1).map((column, i) => ({
-      x: [(step.columns[i] as Interval)[1], column[0]] as const,
-    }));
-    columns.unshift(...step.columns);
-    const node = nodes[step.back] as Candidate;
-    joints.unshift(
-      ...(step.back > 0 ? [{ x: node.joint, ...(node.line && { line: node.line }) }] : []),
-      ...within,
-    );
-    cost = sum(cost, step.cost);
-    j = step.back;
+  /** Costs only grow: what is as dear as all that are kept at the end of the stretch cannot come back. */
+  #ceiling(into: Paths): number {
+    const kept = this.#offset ? undefined : into.get(0)?.paths[1];
+    return Math.min(this.#limit, kept?.total ?? Number.POSITIVE_INFINITY);
   }
-  return { columns, joints: joints.sort((a, b) => a.x[0] - b.x[0]), cost, candidates: nodes.length - 2 };
-}
 
-function sum(a: ColumnCost, b: ColumnCost): ColumnCost {
-  return {
-    total: a.total + b.total,
-    notches: a.notches + b.notches,
-    slivers: a.slivers + b.slivers,
-    sheets: a.sheets + b.sheets,
-    oversize: a.oversize + b.oversize,
-  };
-}
-
-function candidatesOf({ ground, cladding }: SheetZone): Candidate[] {
-  const { joint } = cladding;
-  const all = ground.keepOuts.flatMap(({ of, rect }): Candidate[] => [
-    { joint: [rect.x[0], snap(rect.x[0] + joint)], line: `${ground.face.id} jamb left ${of}` },
-    { joint: [snap(rect.x[1] - joint), rect.x[1]], line: `${ground.face.id} jamb right ${of}` },
-  ]);
-  all.sort((a, b) => a.joint[0] - b.joint[0]);
-  return all.filter(({ joint: [from] }, i) => i === 0 || from !== all[i - 1]?.joint[0]);
-}
-
-/** The stretch in equal parts: as few as fit the stock, or one more, whichever costs less. */
-function bestDivision(zone: SheetZone, stretch: Interval): { columns: Interval[]; cost: ColumnCost } {
-  const { joint } = zone.cladding;
-  const length = stretch[1] - stretch[0];
-  const widest = widestSheet(zone);
-  const fewest = Math.max(1, Math.ceil((length + joint) / (widest + joint) - 1e-9));
-  let best: { columns: Interval[]; cost: ColumnCost } | undefined;
-  for (let parts = fewest; parts <= fewest + MOST_EXTRA_COLUMNS; parts++) {
-    const columns = divide(stretch, parts, joint);
-    const cost = columns.map((x) => columnCost(zone, x)).reduce(sum);
-    if (!best || cost.total < best.cost.total - 1e-9) best = { columns, cost };
+  /** Whether this column, or all that must still come, takes every path over what is kept. */
+  #isTooDear(from: Paths, x: Interval, into: Paths): boolean {
+    const cheapest = this.#cheapest(from);
+    if (cheapest + columnFloor(this.#planner, x) >= this.#ceiling(into)) return true;
+    return Number.isFinite(this.#limit) && cheapest + WEIGHTS.sheet * this.#leastFrom(x[0]) >= this.#limit;
   }
-  return best as { columns: Interval[]; cost: ColumnCost };
+
+  #cheapest(from: Paths): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (const { paths } of from.values()) least = Math.min(least, (paths[0] as Path).total);
+    return least;
+  }
+
+  #stacks(x: Interval): readonly Stack[] {
+    return this.#offset ? everyStack(this.#planner, x, STACKS_KEPT) : [cheapestStack(this.#planner, x)];
+  }
+
+  #equalJoint(x: Interval): UprightJoint {
+    return { x, answers: "equal", score: jointScore(this.#planner, x, "equal") };
+  }
+
+  /** Pairs of level joints in a column and the one before that stand closer than a third of the sheet. */
+  #crowding(theirs: readonly number[], { cuts }: Stack): number {
+    let pairs = 0;
+    for (const cut of cuts) for (const other of theirs) if (Math.abs(cut - other) < this.#apart) pairs += 1;
+    return pairs;
+  }
 }
 
-/** The widest column that the stock covers with a sheet standing upright. */
-function widestSheet({ stock, trim }: SheetZone): number {
-  return Math.max(...stock.map(({ width, height }) => Math.min(width, height) - 2 * trim));
+function unwind(planner: Planner, end: Path): Layout {
+  const columns: Column[] = [];
+  const joints: UprightJoint[] = [];
+  let score = NO_COST;
+  for (let path: Path | undefined = end; path; path = path.before) {
+    if (path.column) {
+      columns.unshift(path.column);
+      score = addScores(score, stackScore(planner, path.column.x, path.column.stack));
+    }
+    if (path.joint && path.joint.answers !== "end") joints.unshift(path.joint);
+    if (path.joint) score = addScores(score, path.joint.score);
+    const crowded = path.crowded ?? 0;
+    score = {
+      ...score,
+      total: score.total + crowded * WEIGHTS.crowded,
+      misaligned: score.misaligned + crowded,
+    };
+  }
+  return { columns, joints, score, print: end.print };
 }

@@ -1,17 +1,20 @@
 /** Lays out a sheet zone: columns, rows, joints and what battens they need. */
-import { type Finding, finding } from "../../findings/finding.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import { polygonBounds, type Region } from "../../geometry/polygon.ts";
-import { rectsOverlap } from "../../geometry/rect.ts";
-import { message } from "../../text/message.ts";
+import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
-import { type Joint, SQUARE_ENDS } from "../facade.ts";
+import { type Joint, SQUARE_ENDS, type Why } from "../facade.ts";
 import { freeWithin } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 import { sheetBattenWishes } from "./battens.ts";
-import { type ColumnPlan, planColumns } from "./columns.ts";
-import { stackColumn, tallestFor, widthOfModule } from "./rows.ts";
+import type { JointAnswers } from "./candidates.ts";
+import { pinFindings } from "./pin-findings.ts";
+import { type ColumnPlan, planColumns } from "./plan.ts";
+import { reliefsOf } from "./reliefs.ts";
+import { nextBest } from "./score-words.ts";
+import { layoutFindings } from "./sheet-findings.ts";
 import type { SheetZone } from "./zone.ts";
 
 export function laySheets(zone: SheetZone): ZoneDraft & { readonly findings: readonly Finding[] } {
@@ -19,12 +22,12 @@ export function laySheets(zone: SheetZone): ZoneDraft & { readonly findings: rea
   const plan = planColumns(zone);
   const pieces: DraftPiece[] = [];
   const joints: Joint[] = [];
-  plan.columns.forEach((x, column) => {
-    const stack = stackColumn(zone, x);
+  plan.columns.forEach(({ x, stack }, column) => {
+    const why = whyOf(plan, x, stack.rows);
     let row = 0;
     for (const y of stack.rows) {
       for (const region of freeWithin(ground, { x, y })) {
-        pieces.push(sheetPiece(zone, plan, { region, column, row: letter(row) }));
+        pieces.push(sheetPiece(zone, { region, column, row: letter(row), why }));
         row += 1;
       }
     }
@@ -41,7 +44,7 @@ export function laySheets(zone: SheetZone): ZoneDraft & { readonly findings: rea
     pieces,
     joints,
     wishes: sheetBattenWishes(zone, plan),
-    findings: layoutFindings(zone, plan, pieces),
+    findings: [...layoutFindings(zone, plan, pieces), ...pinFindings(zone, plan)],
   };
 }
 
@@ -60,16 +63,54 @@ function jointStrip(
   });
 }
 
+/** What says most of why a column stands where it does comes first. */
+const TELLING: readonly JointAnswers[] = ["pin", "jamb", "centre", "equal", "stud", "stock", "band"];
+
+/** Why a column is where it is: the most telling of the joints at its sides, and what was rejected if it differs here. */
+function whyOf(plan: ColumnPlan, x: Interval, rows: readonly Interval[]): Why {
+  const sides = plan.joints
+    .filter((joint) => joint.x[1] === x[0] || joint.x[0] === x[1])
+    .sort((a, b) => TELLING.indexOf(a.answers) - TELLING.indexOf(b.answers));
+  const line = sides.find((side) => side.line)?.line;
+  const stays = plan.runnerUp?.columns.some(
+    ({ x: other, stack }) =>
+      same(other, x) && stack.rows.length === rows.length && stack.rows.every(isIn(rows)),
+  );
+  return {
+    ...(line && { line }),
+    rule: ruleOf(sides[0]?.answers, line, snap(intervalLength(x))),
+    ...(plan.runnerUp && !stays && { runnerUp: nextBest(plan, plan.runnerUp) }),
+  };
+}
+
+function ruleOf(answers: JointAnswers | undefined, line: string | undefined, width: number): Message {
+  if (answers === "pin") return message("setout.sheets.why.pin");
+  if (line) return message("setout.why.jamb", { line });
+  if (answers === "centre") return message("setout.sheets.why.centre");
+  if (answers === "stud") return message("setout.sheets.why.stud");
+  if (answers === "stock") return message("setout.sheets.why.stock", { width });
+  if (answers === "band") return message("setout.sheets.why.band");
+  return message("setout.why.equal", { width });
+}
+
+function same(a: Interval, b: Interval): boolean {
+  return a[0] === b[0] && a[1] === b[1];
+}
+
+function isIn(rows: readonly Interval[]): (row: Interval, i: number) => boolean {
+  return (row, i) => same(row, rows[i] as Interval);
+}
+
 function sheetPiece(
   zone: SheetZone,
-  plan: ColumnPlan,
-  at: { region: Region; column: number; row: string },
+  at: { region: Region; column: number; row: string; why: Why },
 ): DraftPiece {
   const { ground, cladding, plane } = zone;
-  const { x, y } = polygonBounds(at.region.outline);
+  const { outline, holes } = at.region;
+  const { x, y } = polygonBounds(outline);
   const size = { length: snap(y[1] - y[0]), width: snap(x[1] - x[0]) };
-  const line = plan.joints.find((joint) => joint.x[1] === x[0] || joint.x[0] === x[1])?.line;
   const stock = smallestStock(zone, size);
+  const reliefs = reliefsOf(outline);
   return {
     mark: markOf({
       face: ground.face,
@@ -80,17 +121,15 @@ function sheetPiece(
     kind: "sheet",
     face: ground.face.id,
     zone: ground.zone.id,
-    outline: at.region.outline,
-    holes: at.region.holes,
+    outline,
+    holes,
+    ...(reliefs.length > 0 && { reliefs }),
     z: [plane.backZ, plane.faceZ],
     ends: SQUARE_ENDS,
     material: cladding.material,
     ...(stock && { stock }),
     cut: { ...size, thickness: cladding.thickness },
-    why: {
-      ...(line && { line }),
-      rule: line ? message("setout.why.jamb", { line }) : message("setout.why.equal", { width: size.width }),
-    },
+    why: at.why,
   };
 }
 
@@ -104,66 +143,4 @@ function smallestStock(
     return (clearW >= width && clearH >= length) || (clearW >= length && clearH >= width);
   });
   return fits.sort((a, b) => a.width * a.height - b.width * b.height)[0]?.id;
-}
-
-function layoutFindings(zone: SheetZone, plan: ColumnPlan, pieces: readonly DraftPiece[]): Finding[] {
-  const where = { face: zone.ground.face.id, zone: zone.ground.zone.id };
-  const module = widthOfModule(zone);
-  const share = (piece: DraftPiece): number => Math.min(piece.cut.length, piece.cut.width) / module;
-  const oversize = pieces.filter((piece) => piece.cut.length > tallestFor(zone, piece.cut.width) + 1e-9);
-  const notched = pieces.filter((piece) => isNotched(zone, piece));
-  const slivers = pieces.filter((piece) => share(piece) < zone.sliver.floor);
-  const narrow = pieces.filter((piece) => share(piece) < zone.sliver.wish && !slivers.includes(piece));
-  const marks = (list: readonly DraftPiece[]): string[] => list.map(({ mark }) => mark);
-  const findings: Finding[] = [
-    finding({
-      code: "S004",
-      outcome: notched.length > 0 ? "attention" : "pass",
-      where: { ...where, ...(notched.length > 0 && { marks: marks(notched) }) },
-      says: message(notched.length > 0 ? "setout.sheets.notched" : "setout.sheets.laid", {
-        pieces: pieces.length,
-        notched: notched.length,
-        candidates: plan.candidates,
-      }),
-      source: { kind: "common practice" },
-    }),
-  ];
-  if (oversize.length > 0) {
-    findings.push(
-      finding({
-        code: "S006",
-        outcome: "fail",
-        where: { ...where, marks: marks(oversize) },
-        says: message("setout.sheets.oversize", { pieces: oversize.length }),
-        hint: message("setout.sheets.oversize.hint"),
-        source: { kind: "your project" },
-      }),
-    );
-  }
-  for (const [list, key, limit] of [
-    [slivers, "setout.sheets.sliver", zone.sliver.floor],
-    [narrow, "setout.sheets.narrow", zone.sliver.wish],
-  ] as const) {
-    if (list.length === 0) continue;
-    const least = Math.min(...list.map(share));
-    findings.push(
-      finding({
-        code: "S005",
-        outcome: "attention",
-        where: { ...where, marks: marks(list) },
-        says: message(key, { pieces: list.length, least: snap(least * module), limit: snap(limit * module) }),
-        demand: Math.round(least * 1000) / 1000,
-        limit,
-        unit: "1",
-        ratio: Math.round((limit / least) * 1000) / 1000,
-        source: { kind: "common practice" },
-      }),
-    );
-  }
-  return findings;
-}
-
-function isNotched(zone: SheetZone, piece: DraftPiece): boolean {
-  const box = polygonBounds(piece.outline);
-  return zone.ground.keepOuts.some(({ rect }) => rectsOverlap(rect, box));
 }

@@ -1,4 +1,4 @@
-/** What laying out a sheet zone needs to know. */
+/** A zone to be clad with sheets, as the layout sees it. */
 import type { Project, SheetCladding } from "../../project/schema/project.ts";
 import type { FaceEnds } from "../corners.ts";
 import type { ZonePlane } from "../facade.ts";
@@ -19,4 +19,6 @@ export interface SheetZone {
   readonly sliver: { readonly wish: number; readonly floor: number };
   readonly studs: readonly number[];
   readonly battenWidth: number;
+  /** The zone's place in the project file (JSON Pointer): a mend of a pin needs it. */
+  readonly path?: string;
 }
