@@ -57,6 +57,25 @@ describe.each(EXAMPLES)("%s", (file) => {
     expect(held("check", out)).toMatchObject({ schemaVersion: 1, file, usable: true });
   });
 
+  it("planes", async () => {
+    const { exit, out, err } = await desk.run("planes", file, "--planing", "2", "--json");
+    expect({ exit, err }).toEqual({ exit: 0, err: "" });
+    const { searches } = held("planes", out) as {
+      searches: {
+        counts: { passing: number; failing: number };
+        passing: { present: boolean; edit: unknown[] }[];
+        failing: { failed: unknown[]; edit?: unknown[] }[];
+        leftOut: { passing: number; failing: number };
+      }[];
+    };
+    for (const { counts, passing, failing, leftOut } of searches) {
+      expect(passing.length + leftOut.passing).toBe(counts.passing);
+      expect(failing.length + leftOut.failing).toBe(counts.failing);
+      expect(passing.every(({ present, edit }) => present === (edit.length === 0))).toBe(true);
+      expect(failing.every(({ failed, edit }) => failed.length > 0 && edit === undefined)).toBe(true);
+    }
+  });
+
   it("set-out", async () => {
     const { exit, out } = await desk.run("set-out", file, "--json");
     const { faces, planes, findings } = held("set-out", out) as {

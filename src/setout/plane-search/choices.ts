@@ -75,7 +75,7 @@ function battensFor(stock: readonly BattenStock[], present: BattenStock): Batten
 const NARROWER = 1e6;
 
 /** Every sum of packers within reach, nothing among them, each of the fewest pieces, thickest first. */
-export function packerSums(stock: readonly number[]): (readonly number[])[] {
+function packerSums(stock: readonly number[]): (readonly number[])[] {
   const sizes = [...new Set(stock)].sort((a, b) => b - a);
   const found = new Map<number, readonly number[]>([[0, []]]);
   let piles: { sum: number; packers: number[] }[] = [{ sum: 0, packers: [] }];

@@ -26,7 +26,7 @@ export function judgeBuildUp(
     present: buildUp.battenScrew,
     limit: screwBite.studs.value,
     // A screw may end anywhere in the depth of the wall.
-    held: [{ zones, passes: choice.toStud, holder: project.structure.studs.depth, mayComeOut: true }],
+    held: [{ zones, passes: choice.toStud, holder: project.structure.studs.depth, comingOut: "nothing" }],
   });
   const rail =
     choice.rail &&
@@ -35,7 +35,8 @@ export function judgeBuildUp(
       use: "batten",
       present: buildUp.railScrew ?? buildUp.battenScrew,
       limit: screwBite.cladding.value,
-      held: [{ zones, passes: choice.rail.toBatten, holder: choice.rail.batten }],
+      // Over a stud it may run on into the wall, as the batten's own screws do; between studs it only pierces.
+      held: [{ zones, passes: choice.rail.toBatten, holder: choice.rail.batten, comingOut: "attention" }],
     });
   const soft = buildUp.layers.some((layer) => layer.kind === "insulation" && layer.bearing === "soft");
   return {

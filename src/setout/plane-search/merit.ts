@@ -3,7 +3,7 @@ import { type Message, message } from "../../text/message.ts";
 import type { PlaneMerit } from "./model.ts";
 
 /** Looked at in this order; the first that differs decides. */
-export const MERIT_KEYS: readonly (keyof PlaneMerit)[] = [
+const MERIT_KEYS: readonly (keyof PlaneMerit)[] = [
   "broken",
   "packers",
   "planing",

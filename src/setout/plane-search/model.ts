@@ -90,7 +90,7 @@ export interface PlaneMeeting {
   readonly limit: number;
 }
 
-/** What combinations are ranked by, in the order of `MERIT_KEYS`; less is better in each. */
+/** What combinations are ranked by, in the order in which they stand here; less is better in each. */
 export interface PlaneMerit {
   /** Rule families of board proportion that hold as given and no longer after planing. */
   readonly broken: number;

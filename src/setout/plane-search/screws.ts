@@ -11,7 +11,8 @@ export interface Held {
   readonly passes: number;
   /** Thickness of the timber that holds its point. */
   readonly holder: number;
-  readonly mayComeOut?: boolean;
+  /** What to say of a point that comes out at the back of it; it fails unless told. */
+  readonly comingOut?: "attention" | "nothing";
   /** The screw that is there already and is not judged anew, because nothing changes there. */
   readonly keeps?: string;
 }
@@ -51,7 +52,15 @@ export function chosenScrew(
     );
   if (!best) throw new Error(`a project that was read has a screw for each use; none for ${wanted.use}`);
   const worst = least > 0 ? wanted.held.find((one) => faultIn(best, one, wanted) === least) : undefined;
-  return { screw: best.id, said: worst ? [unsuited(best, worst, wanted)] : [] };
+  const out = wanted.held.find(
+    (one) => one.comingOut === "attention" && best.length - one.passes > one.holder,
+  );
+  const said = worst
+    ? [saidOf(best, worst, { ...wanted, outcome: "fail" })]
+    : out
+      ? [saidOf(best, out, { ...wanted, outcome: "attention" })]
+      : [];
+  return { screw: best.id, said };
 }
 
 /** What a screw lacks in bite, or comes out at the back, whichever is more; 0 where it suits. */
@@ -59,10 +68,14 @@ function faultIn(screw: Screw, at: Held, { limit }: ScrewWanted): number {
   if (at.keeps === screw.id) return 0;
   const within = snap(screw.length - at.passes);
   const short = snap(limit - Math.min(within, at.holder));
-  return Math.max(0, short, at.mayComeOut ? 0 : snap(within - at.holder));
+  return Math.max(0, short, at.comingOut ? 0 : snap(within - at.holder));
 }
 
-function unsuited({ id, length }: Screw, at: Held, { rule, limit }: ScrewWanted): RuleSaid {
+function saidOf(
+  { id, length }: Screw,
+  at: Held,
+  { rule, limit, outcome }: ScrewWanted & Pick<RuleSaid, "outcome">,
+): RuleSaid {
   const within = snap(length - at.passes);
   const bite = snap(Math.max(0, Math.min(within, at.holder)));
   const short = bite < limit;
@@ -77,7 +90,7 @@ function unsuited({ id, length }: Screw, at: Held, { rule, limit }: ScrewWanted)
   };
   return {
     rule,
-    outcome: "fail",
+    outcome,
     zones: at.zones,
     demand: short ? bite : within,
     limit: short ? limit : at.holder,
