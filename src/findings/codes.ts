@@ -54,6 +54,7 @@ export const RULES = {
   S015: "part not set out",
   S016: "screw length",
   S017: "packers over soft insulation",
+  S018: "flashing in its clearance",
   // Proof.
   P001: "cavity depth",
   P002: "joint against the membrane's limit",

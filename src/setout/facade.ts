@@ -6,6 +6,7 @@
 import type { Finding } from "../findings/finding.ts";
 import type { FaceFrame } from "../geometry/frame.ts";
 import type { Interval } from "../geometry/interval.ts";
+import type { Point } from "../geometry/point.ts";
 import type { Polygon } from "../geometry/polygon.ts";
 import type { Rect } from "../geometry/rect.ts";
 import type { Message } from "../text/message.ts";
@@ -78,6 +79,8 @@ export interface Piece {
   readonly reliefs?: readonly Relief[];
   readonly z: Interval;
   readonly ends: { readonly left: PieceEnd; readonly right: PieceEnd };
+  /** Bent metal: its section as points of z and y (mm), from the upstand to the drip. */
+  readonly profile?: readonly Point[];
   /** Slope of a board's top edge, falling outward (degrees). */
   readonly bevelDeg?: number;
   /** Direction that must be kept when it is cut. */

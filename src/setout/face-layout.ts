@@ -11,6 +11,7 @@ import { snap } from "../units/length.ts";
 import type { FaceEnds } from "./corners.ts";
 import { jointsOf } from "./draft.ts";
 import type { Clearance, Facade, FaceLayout, Joint, RodResult, Solid } from "./facade.ts";
+import { flashingsOf } from "./flashings.ts";
 import type { KeepOut, RoundKeepOut, ZoneGround } from "./ground-plan.ts";
 import { controlLines } from "./lines.ts";
 import { planeOf } from "./planes.ts";
@@ -60,6 +61,7 @@ export function layFace(
       solids,
     }),
   );
+  const flashings = flashingsOf({ face, keepOuts, grounds }, planes);
   const layout: FaceLayout = {
     id: face.id,
     frame: faceFrame(face.plan),
@@ -75,14 +77,18 @@ export function layFace(
     })),
     clearances: clearancesOf(outline, keepOuts, rounds),
     solids,
-    pieces: results.flatMap(({ pieces }) => pieces),
+    pieces: [...results.flatMap(({ pieces }) => pieces), ...flashings.pieces],
     joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
     controlLines: lines,
     vents: results.flatMap(({ vents }) => vents),
   };
   return {
     layout,
-    findings: [...results.flatMap(({ findings }) => findings), ...notSetOut(project, face, outline, grounds)],
+    findings: [
+      ...results.flatMap(({ findings }) => findings),
+      ...flashings.findings,
+      ...notSetOut(project, face, outline, grounds),
+    ],
   };
 }
 

@@ -126,6 +126,8 @@ export interface Takeoff {
   readonly massKg: number;
   readonly packers: readonly { readonly thickness: number; readonly count: number }[];
   readonly closures: readonly StripLine[];
+  /** Bent metal by developed width. */
+  readonly flashings: readonly StripLine[];
   readonly gaskets: readonly StripLine[];
   readonly layers: readonly LayerArea[];
   readonly finishes: readonly FinishLine[];

@@ -190,7 +190,7 @@ function screwLines({ stock }: Project, { screws }: Omit<Takeoff, "order">): Ord
 
 /** What the project has no price for: packers, meshes, strips, layers and finish. */
 function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
-  const { packers, closures, gaskets, layers, finishes } = quantities;
+  const { packers, closures, flashings, gaskets, layers, finishes } = quantities;
   return [
     ...packers.map(
       ({ thickness, count }): OrderLine => ({
@@ -203,6 +203,14 @@ function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
     ...closures.map(
       ({ material, width, metres }): OrderLine => ({
         item: message("schedule.order.closure", { material, width }),
+        unit: "m",
+        needed: metres,
+        ordered: wholeWith(metres, SPARE.small),
+      }),
+    ),
+    ...flashings.map(
+      ({ width, thickness, metres }): OrderLine => ({
+        item: message("schedule.order.flashing", { width, thickness }),
         unit: "m",
         needed: metres,
         ordered: wholeWith(metres, SPARE.small),

@@ -73,8 +73,8 @@ export function packerCounts(pieces: readonly Piece[]): { thickness: number; cou
     .map(([thickness, count]) => ({ thickness, count }));
 }
 
-/** Running metres of meshes or gasket strips, by material and section. */
-export function stripLines(pieces: readonly Piece[], kind: "closure" | "gasket"): StripLine[] {
+/** Running metres of meshes, gasket strips or bent metal, by material and section. */
+export function stripLines(pieces: readonly Piece[], kind: "closure" | "gasket" | "flashing"): StripLine[] {
   const lines = new Map<string, StripLine>();
   for (const piece of pieces) {
     if (piece.kind !== kind) continue;

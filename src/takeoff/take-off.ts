@@ -30,6 +30,7 @@ export function takeOff(project: Project, facade: Facade, plan: CutPlan | undefi
     massKg: masses.reduce((sum, { massKg }) => sum + massKg, 0),
     packers: packerCounts(pieces),
     closures: stripLines(pieces, "closure"),
+    flashings: stripLines(pieces, "flashing"),
     gaskets: stripLines(pieces, "gasket"),
     layers: layerAreas(facade, areas),
     finishes: finishLines(project, facade),

@@ -83,6 +83,7 @@ export const shape = z.object({
   massKg: z.number(),
   packers: z.array(z.object({ thickness: z.number(), count: z.number().int() })),
   closures: z.array(strip),
+  flashings: z.array(strip),
   gaskets: z.array(strip),
   layers: z.array(
     z.object({

@@ -2,6 +2,7 @@
 
 import type { Interval } from "../../geometry/interval.ts";
 import { common, subtractIntervals } from "../../geometry/interval.ts";
+import type { Point } from "../../geometry/point.ts";
 import { intersect, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { Project } from "../../project/schema/project.ts";
@@ -225,12 +226,25 @@ function partOf(piece: Piece, y: Interval, seen: CutPart["seen"]): CutPart {
   return {
     of: piece.mark,
     element: ELEMENTS[piece.kind],
-    outline: piece.kind === "board" ? boardSection(piece, y) : block(piece.z, y),
+    outline: sectionOutline(piece, y),
     fill: seen === "beyond" ? "paper" : FILLS[piece.kind],
     seen,
     ...(across ? { hatch: "end-grain" as const } : {}),
     ...(Math.min(piece.z[1] - piece.z[0], y[1] - y[0]) < THIN ? { thin: true } : {}),
   };
+}
+
+function sectionOutline(piece: Piece, y: Interval): Polygon {
+  if (piece.profile) return bentSection(piece.profile);
+  return piece.kind === "board" ? boardSection(piece, y) : block(piece.z, y);
+}
+
+/** Bent metal is too thin to show to scale: its section is drawn as a line this thick, mm. */
+const BENT_MM = 1;
+
+function bentSection(profile: readonly Point[]): Polygon {
+  const inner = [...profile].reverse().map(([z, y]): Point => [z - BENT_MM, y - BENT_MM]);
+  return [...profile, ...inner];
 }
 
 function isLevel(piece: Piece): boolean {

@@ -1,0 +1,72 @@
+/** Flashings against the code's figures (Ontario Building Code 9.27.3.8 and 9.20.13.12), worked by hand on the demo. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
+import { readDocument } from "../../src/project/read.ts";
+
+// biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
+type Loose = any;
+
+function frontOf(edit: (document: Loose) => void = () => {}) {
+  const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+  edit(document);
+  const result = readDocument(document, "flashings");
+  if (!result.ok) throw new Error(JSON.stringify(result.findings));
+  const { facade, findings } = design(result.project);
+  const pieces = facade.faces.flatMap((face) => face.pieces.filter(({ kind }) => kind === "flashing"));
+  return { pieces, findings: findings.filter(({ code }) => code === "S018") };
+}
+
+describe("the demo's flashings", () => {
+  const { pieces, findings } = frontOf();
+  const of = (mark: string) => pieces.find((piece) => piece.mark === mark);
+
+  it("stand over every opening and under every window", () => {
+    expect(pieces.map(({ mark }) => mark)).toEqual([
+      "W-Hh-W3",
+      "W-Hs-W3",
+      "F-Hh-D1",
+      "F-Hh-W2",
+      "F-Hs-W2",
+      "E-Hh-R1",
+      "N-Hh-W4",
+      "N-Hs-W4",
+    ]);
+    expect(findings.every(({ outcome }) => outcome === "pass")).toBe(true);
+  });
+
+  it("fall at least 6 %, rise 50 mm behind the membrane and drip before the plane", () => {
+    for (const piece of pieces) {
+      const [upstand, back, edge, drip] = piece.profile ?? [];
+      if (!upstand || !back || !edge || !drip) throw new Error(`${piece.mark} has no profile`);
+      expect((back[1] - edge[1]) / (edge[0] - back[0])).toBeGreaterThanOrEqual(0.06 - 1e-4);
+      expect(edge[1] - drip[1]).toBeGreaterThan(0);
+      if (piece.mark.includes("-Hh-")) expect(upstand[1] - back[1]).toBe(50);
+    }
+    // The boards' plane is 98 mm out: the head drips 10 mm before it, the sill 25 mm.
+    expect(of("F-Hh-W2")?.profile?.[2]?.[0]).toBe(108);
+    expect(of("F-Hs-W2")?.profile?.[2]?.[0]).toBe(123);
+  });
+
+  it("need what a hand works out: 2 of play, 6 % of the depth, 8 of drip", () => {
+    const atW2 = findings.filter(({ where }) => where.opening === "W2");
+    const [head, sill] = atW2.sort((a, b) => (a.demand ?? 0) - (b.demand ?? 0));
+    expect(head?.demand).toBeCloseTo(2 + 0.06 * (108 - 51) + 8, 3);
+    expect(sill?.demand).toBeCloseTo(2 + 0.06 * (123 - 51) + 8, 3);
+    expect([head?.limit, sill?.limit]).toEqual([22, 20]);
+  });
+
+  it("are cut from their developed width", () => {
+    const slope = Math.hypot(57, 57 * 0.06);
+    expect(of("F-Hh-W2")?.cut.width).toBeCloseTo(50 + slope + 8, 2);
+    expect(of("F-Hh-W2")?.cut.length).toBe(900 + 2 * 10 - 2 * 2);
+  });
+});
+
+it("fails, and makes none, where the clearance is too small", () => {
+  const { pieces, findings } = frontOf((document) =>
+    Object.assign(document.limits.clearances.head, { value: 9 }),
+  );
+  expect(pieces.some(({ mark }) => mark.includes("-Hh-"))).toBe(false);
+  expect(findings.filter(({ outcome }) => outcome === "fail")).toHaveLength(5);
+});
