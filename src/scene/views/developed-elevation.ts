@@ -8,6 +8,7 @@ import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { shiftItems } from "../shift.ts";
+import { textWidth } from "../text-widths.ts";
 import { claddingItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
@@ -19,6 +20,7 @@ import { DIMENSION_STEP, NAME } from "./style.ts";
 
 /** Millimetres on paper. */
 const BETWEEN_FACES = 8;
+const BETWEEN_NAMES = 4;
 const BESIDE = 5;
 
 export interface DevelopedElevationOptions {
@@ -35,7 +37,7 @@ export function developedElevation(
 ): Scene {
   const { scale = 1 / 100, findings = facade.findings } = options;
   const paper = 1 / scale;
-  const placed = placeFaces(facade.faces, BETWEEN_FACES * paper);
+  const placed = placeFaces(facade.faces, paper);
   const left = placed[0]?.from ?? 0;
   const right = placed.at(-1)?.to ?? 0;
   const top = Math.max(...facade.faces.map((face) => faceExtent(face).y[1]));
@@ -109,15 +111,29 @@ interface PlacedFace {
   readonly to: number;
 }
 
-/** Where each face stands on the developed drawing: add `dx` to an x of its own frame. */
-function placeFaces(faces: readonly FaceLayout[], between: number): PlacedFace[] {
-  let from = 0;
-  return faces.map((face): PlacedFace => {
+/**
+ * Where each face stands on the developed drawing: add `dx` to an x of its own frame. Narrow faces stand further apart,
+ * so that their names do not run into each other.
+ */
+function placeFaces(faces: readonly FaceLayout[], paper: number): PlacedFace[] {
+  const placed: PlacedFace[] = [];
+  for (const face of faces) {
     const { x } = faceExtent(face);
-    const placed = { face, dx: from - x[0], from, to: from + x[1] - x[0] };
-    from = placed.to + between;
-    return placed;
-  });
+    const width = x[1] - x[0];
+    const last = placed.at(-1);
+    const beside = last ? last.to + BETWEEN_FACES * paper : 0;
+    const pastName = last
+      ? (last.from + last.to + nameWidth(last.face) * paper + nameWidth(face) * paper - width) / 2
+      : 0;
+    const from = Math.max(beside, last ? pastName + BETWEEN_NAMES * paper : 0);
+    placed.push({ face, dx: from - x[0], from, to: from + width });
+  }
+  return placed;
+}
+
+/** On paper, mm: the name is the same in every language. */
+function nameWidth(face: FaceLayout): number {
+  return textWidth({ text: `${heading(face.id)} · ${face.azimuthDeg}°`, height: NAME, weight: "bold" });
 }
 
 function faceNameItems(face: FaceLayout, y: number): Item[] {
