@@ -12,6 +12,19 @@ import {
   search,
 } from "../helpers/plane-search.ts";
 
+/** Boards of 20, sheets of 8 and of 6 with a gasket of 1: how many stacks of the demo's stock meet within 1 mm, counted out. */
+function meetingInThree(): number {
+  // Packers of 1, 2, 3 and 5, four at most: every sum to 20 but 19.
+  const sums = Array.from({ length: 21 }, (_, sum) => sum).filter((sum) => sum !== 19);
+  const stacks = [19, 25, 30, 38].flatMap((batten) => sums.map((sum) => batten + sum));
+  let count = 0;
+  for (const first of stacks)
+    for (const second of stacks)
+      if (Math.abs(first + 20 - (second + 9)) <= 1)
+        for (const third of stacks) if (Math.abs(second + 9 - (third + 7)) <= 1) count += 1;
+  return count;
+}
+
 type Found = ReturnType<typeof search>;
 
 const broken = (one: Found["failing"][number] | undefined) => one?.failed.map(({ rule }) => rule);
@@ -121,6 +134,23 @@ describe("screws", () => {
   });
 });
 
+describe("battens of one thickness", () => {
+  it("stand for one another: the present one, else one as wide; a narrower one is told", () => {
+    const document = exampleDocument();
+    const batten = document.buildUps[1]?.layers.find(({ kind }) => kind === "batten");
+    if (batten?.kind === "batten") batten.stock = "b38x89";
+    const { passing } = search(document, { show: ALL });
+    const behindSheets = passing.map(({ buildUps, attention }) => ({
+      batten: buildUps[1]?.battens[0],
+      told: attention.some(({ rule }) => rule === "narrower-batten"),
+    }));
+    expect(behindSheets).toContainEqual({ batten: "b38x89", told: false });
+    expect(behindSheets).toContainEqual({ batten: "b30x64", told: true });
+    expect(behindSheets.some(({ batten: id }) => id === "b38x64")).toBe(false);
+    expect(passing.every(({ buildUps }) => buildUps[0]?.battens[0] !== "b38x89")).toBe(true);
+  });
+});
+
 describe("frames", () => {
   it("proud of the plane fail; deeper ones are told with how far they lie behind", () => {
     const document = exampleDocument();
@@ -157,6 +187,22 @@ describe("how far a change reaches", () => {
     const planes = search(document, { show: ALL }).passing.map(({ zones }) => zones[0]?.faceZ ?? 0);
     expect(planes.length).toBeGreaterThan(0);
     expect(Math.min(...planes)).toBeGreaterThanOrEqual(110);
+  });
+
+  it("a step elsewhere that changes along may stay as it is, and get no worse", () => {
+    const document = exampleDocument();
+    const west = document.faces.find(({ id }) => id === "west");
+    const [boards] = west?.zones ?? [];
+    if (!west || !boards) throw new Error("the demo's west has a zone");
+    // Bare sheets at plane 39 beside boards at 98: 59 mm apart today.
+    west.zones = [
+      { id: "bare", cladding: "grey-sheets", buildUp: "bare-sheets", x: ["left end", 2000] },
+      { ...boards, x: [2010, "right end"] },
+    ];
+    const { passing } = search(document, { show: ALL });
+    const planes = passing.map(({ zones }) => zones.find(({ face }) => face === "west")?.faceZ ?? 0);
+    expect(Math.max(...planes)).toBe(98);
+    expect(Math.min(...planes)).toBeLessThan(98);
   });
 
   it("an open mitre wants one plane exactly", () => {
@@ -201,6 +247,7 @@ describe("how far a change reaches", () => {
     const zones = [...FRONT, { face: "front", zone: "end" }];
     const { counts, passing } = search(document, { zones });
     expect(counts.all).toBe((4 * 20) ** 3);
+    expect(counts.meeting).toBe(meetingInThree());
     for (const { meetings, buildUps, edit } of passing.slice(0, 4)) {
       expect(meetings.filter(({ kind }) => kind === "side by side")).toHaveLength(2);
       expect(buildUps).toHaveLength(3);

@@ -13,6 +13,7 @@ const rule = z.object({
     "cladding-screw",
     "batten-screw",
     "rail-screw",
+    "narrower-batten",
     "frame",
     "proportion",
     "lot",

@@ -15,7 +15,7 @@ export interface BuildUpVerdict {
 
 export function judgeBuildUp(
   { project, demands }: { readonly project: Project; readonly demands: Demands },
-  { buildUp }: ScopeBuildUp,
+  { buildUp, present }: ScopeBuildUp,
   choice: Choice,
   zones: readonly ZoneRef[],
 ): BuildUpVerdict {
@@ -45,11 +45,27 @@ export function judgeBuildUp(
       ...batten.said,
       ...(rail?.said ?? []),
       ...cavity(demands, choice.cavity, zones),
+      ...narrower({ choice, present, zones }),
       ...(choice.packing > 0 && soft
         ? [{ rule: "soft-packers", outcome: "attention", zones, says: message("planes.soft") } as const]
         : []),
     ],
   };
+}
+
+/** A narrower batten may not reach both pieces at a joint; set-out and proof say so once it is in. */
+function narrower(of: {
+  readonly choice: Choice;
+  readonly present: Choice;
+  readonly zones: readonly ZoneRef[];
+}): RuleSaid[] {
+  return of.choice.battens.flatMap(({ id, width }, i): RuleSaid[] => {
+    const before = of.present.battens[i]?.width ?? width;
+    if (width >= before) return [];
+    const says = message("planes.narrower", { batten: id, width, before });
+    const numbers = { demand: width, limit: before, unit: "mm" } as const;
+    return [{ rule: "narrower-batten", outcome: "attention", zones: of.zones, ...numbers, says }];
+  });
 }
 
 /** The project's limit is kept; what named rule sets ask beyond it is told, for they disagree. */

@@ -36,6 +36,7 @@ export type PlaneRule =
   | "cladding-screw"
   | "batten-screw"
   | "rail-screw"
+  | "narrower-batten"
   | "frame"
   | "proportion"
   | "lot"
