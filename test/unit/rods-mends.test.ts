@@ -42,45 +42,44 @@ function kindOf({ key, values }: Message): string {
 
 describe("the ways to mend an impossible rod", () => {
   const seen = new Map<string, number>();
+  let spoiled = 0;
   const boards = [
     { widths: [94], gapBand: [8, 12], look: undefined },
-    { widths: [88], gapBand: [8, 12], look: undefined },
+    { widths: [88], gapBand: [8, 12], look: undefined, season: true },
     { widths: [94, 97], gapBand: [8, 12], look: undefined },
-    { widths: [120, 140], gapBand: [8, 12], look: undefined },
+    { widths: [120, 140], gapBand: [8, 12], look: undefined, season: true },
     { widths: [126], gapBand: [8, 12], look: 2 },
     { widths: [83, 91], gapBand: [8, 11], look: 1 },
     { widths: [120, 140], gapBand: [8, 12], look: 2 },
-    { widths: [101, 103], gapBand: [8, 12], look: 2 },
-    { widths: [110], gapBand: [8, 12], look: undefined },
-    { widths: [100], gapBand: [8, 12], look: undefined },
     { widths: [135], gapBand: [8, 12], look: undefined },
-  ] satisfies Parameters<typeof example>[1][];
+  ] satisfies (Parameters<typeof example>[1] & { season?: boolean })[];
 
   it.each(["atelier-bouleau", "l-plan", "two-storey", "imperial"])("hold, each of them, on %s", (name) => {
     let offered = 0;
-    for (const one of boards) {
-      for (const season of [false, true]) {
-        const document = example(name, one);
-        const before = rodOf(readAs(document), season);
-        const finding = offering(before);
-        if (finding === undefined) continue;
-        const [first] = finding.choices!;
-        expect([finding.hint, finding.edit]).toEqual([first!.says, first!.edit]);
-        for (const { says, edit } of finding.choices!) {
-          seen.set(kindOf(says), (seen.get(kindOf(says)) ?? 0) + 1);
-          expect(say(says, ENGLISH_MM)).not.toContain("[");
-          if (edit === undefined) continue;
-          offered += 1;
-          const patched = applyPatch(document, edit);
-          if (!patched.ok) throw new Error(`refused: ${say(says, ENGLISH_MM)}`);
-          const after = rodOf(readAs(patched.document), season);
-          expect(isRefused(after)).toBe(false);
-          // A rod that only the year spoils is offered what holds all year.
-          if (season && !isRefused(before)) expect(leavesBand(after)).toBe(false);
+    for (const { season = false, ...one } of boards) {
+      const document = example(name, one);
+      const before = rodOf(readAs(document), season);
+      const finding = offering(before);
+      if (finding === undefined) continue;
+      const [first] = finding.choices!;
+      expect([finding.hint, finding.edit]).toEqual([first!.says, first!.edit]);
+      for (const { says, edit } of finding.choices!) {
+        seen.set(kindOf(says), (seen.get(kindOf(says)) ?? 0) + 1);
+        expect(say(says, ENGLISH_MM)).not.toContain("[");
+        if (edit === undefined) continue;
+        offered += 1;
+        const patched = applyPatch(document, edit);
+        if (!patched.ok) throw new Error(`refused: ${say(says, ENGLISH_MM)}`);
+        const after = rodOf(readAs(patched.document), season);
+        expect(isRefused(after)).toBe(false);
+        // A rod that only the year spoils is offered what holds all year.
+        if (season && !isRefused(before)) {
+          spoiled += 1;
+          expect(leavesBand(after)).toBe(false);
         }
       }
     }
-    expect(offered).toBeGreaterThan(20);
+    expect(offered).toBeGreaterThan(12);
   });
 
   it("were of every kind", () => {
@@ -96,6 +95,7 @@ describe("the ways to mend an impossible rod", () => {
       "head",
     ])
       expect([kind, seen.get(kind) ?? 0]).not.toEqual([kind, 0]);
+    expect(spoiled).toBeGreaterThan(2);
   });
 });
 

@@ -15,7 +15,7 @@ const SPREAD_TOLERABLE_MM = 2;
 /** A cost in evenness below this is not worth a word, in mm. */
 const WORTH_SAYING_MM = 0.05;
 
-export function round(value: number): number {
+function round(value: number): number {
   return Math.round(value * 1000) / 1000;
 }
 
