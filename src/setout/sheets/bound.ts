@@ -1,11 +1,13 @@
 /**
- * How few sheets can cover a zone, whatever the layout: a lower bound to judge a layout by. Every sheet, with the joint
- * that goes with it, takes up a limited width, and at each place along the wall a least number of sheets stands one over
- * the other; a sheet's area is limited as well. Where no sheet may be notched, every jamb parts the columns besides.
+ * How few sheets can cover a zone, whatever the layout: a lower bound to judge a layout by. At each place along the wall
+ * a least number of sheets stands one over the other. Columns that meet the places where k sheets or more are needed have
+ * k sheets or more each, and so many columns it takes to cover those places; summed over k, no layout does with less.
+ * A sheet's area is limited besides, and where no sheet may be notched, every jamb parts the columns.
  */
-import { type Interval, subtractIntervals } from "../../geometry/interval.ts";
-import { signedArea, sliceVertical } from "../../geometry/polygon.ts";
+import { common, type Interval } from "../../geometry/interval.ts";
+import { signedArea } from "../../geometry/polygon.ts";
 import { commonRect, rectArea } from "../../geometry/rect.ts";
+import type { Need } from "./needs.ts";
 import type { Planner } from "./planner.ts";
 
 export interface SheetBound {
@@ -17,144 +19,95 @@ export interface SheetBound {
   readonly by: "area" | "width and height";
 }
 
-/** A stretch along the wall over which the same openings lie. */
-interface Stretch {
-  readonly x: Interval;
-  /** Sheets one over the other, at the least: with openings bridged by a notched sheet, and without. */
-  readonly bridged: number;
-  readonly parted: number;
-}
-
 const NOISE = 1e-9;
 
 export function sheetBound(planner: Planner): SheetBound {
-  const { joint } = planner.zone.cladding;
-  const stretches = stretchesOf(planner);
-  const across = planner.widest + joint;
+  const { needs } = planner;
+  const ends = planner.zone.ground.bounds.x;
   const byArea = areaBound(planner);
-  const byReach = Math.ceil(reach(stretches, joint, ({ bridged }) => bridged) / across - NOISE);
-  const least = Math.max(byArea, byReach, stretches.length > 0 ? 1 : 0);
-  const unnotched = Math.max(
-    least,
-    Math.ceil(reach(stretches, joint, ({ parted }) => parted) / across - NOISE),
-    byJambs(planner, stretches),
+  const byReach = sheetsOver(planner, needs, ends, ({ bridged }) => bridged);
+  const byJambs = betweenJambs(planner, needs).reduce(
+    (sum, group) => sum + sheetsOver(planner, group, ends, ({ parted }) => parted),
+    0,
   );
-  return { least, unnotched, by: byArea > Math.max(byReach, unnotched - 1) ? "area" : "width and height" };
+  const least = Math.max(byArea, byReach);
+  const unnotched = Math.max(least, byJambs);
+  return { least, unnotched, by: byArea > Math.max(byReach, byJambs) ? "area" : "width and height" };
 }
 
 /** The least number of sheets from a column's left edge to the zone's right end. */
 export function leastFrom(planner: Planner): (x: number) => number {
-  const { joint } = planner.zone.cladding;
-  const stretches = stretchesOf(planner);
-  const across = planner.widest + joint;
+  const { needs } = planner;
+  const right = planner.zone.ground.bounds.x[1];
+  const known = new Map<number, number>();
   return (x) => {
-    const rest = stretches
-      .filter((stretch) => stretch.x[1] > x)
-      .map((stretch) => ({ ...stretch, x: [Math.max(x, stretch.x[0]), stretch.x[1]] as const }));
-    return Math.max(0, Math.ceil(reach(rest, joint, ({ bridged }) => bridged) / across - NOISE));
+    let sheets = known.get(x);
+    if (sheets === undefined) {
+      const rest = needs
+        .filter((need) => need.x[1] > x)
+        .map((need) => (need.x[0] >= x ? need : { ...need, x: [x, need.x[1]] as const }));
+      sheets = sheetsOver(planner, rest, [x, right], ({ bridged }) => bridged);
+      known.set(x, sheets);
+    }
+    return sheets;
   };
 }
 
-/** The number of sheets over each place, summed along the wall; a step in it may fall within a joint. */
-function reach(stretches: readonly Stretch[], joint: number, count: (stretch: Stretch) => number): number {
-  let sum = 0;
-  stretches.forEach((stretch, i) => {
-    const next = stretches[i + 1];
-    sum += count(stretch) * (stretch.x[1] - stretch.x[0]);
-    sum += next ? -joint * Math.abs(count(next) - count(stretch)) : joint * count(stretch);
-  });
-  return sum;
+/**
+ * Columns and joints fill each run of places that need k sheets or more: n columns and n − 1 joints where it lies between
+ * the two `ends`, which are no joints, and up to a joint more at each end that is not one of them.
+ */
+function sheetsOver(
+  { widest, zone }: Planner,
+  needs: readonly Need[],
+  ends: Interval,
+  count: (need: Need) => number,
+): number {
+  const { joint } = zone.cladding;
+  const most = needs.reduce((max, need) => Math.max(max, count(need)), 0);
+  let sheets = 0;
+  for (let k = 1; k <= most; k++) {
+    let covered = 0;
+    needs.forEach((need, i) => {
+      if (count(need) < k) return;
+      const before = needs[i - 1];
+      const begins = !before || count(before) < k;
+      if (begins) covered -= joint;
+      covered += need.x[1] - need.x[0];
+      if (need.x[0] <= ends[0]) covered += joint;
+      if (need.x[1] >= ends[1]) covered += joint;
+    });
+    sheets += Math.max(0, Math.ceil(covered / (widest + joint) - NOISE));
+  }
+  return sheets;
 }
 
 function areaBound({ zone, shapes }: Planner): number {
   const { ground, cladding } = zone;
-  const cell = Math.max(
-    ...shapes.map(({ width, height }) => (width + cladding.joint) * (height + cladding.joint)),
-  );
+  const cells = shapes.map(({ width, height }) => (width + cladding.joint) * (height + cladding.joint));
   const region = Math.abs(signedArea(ground.region));
+  // Round an opening a joint may lie that no sheet beside it accounts for.
   const lost = ground.keepOuts.reduce((sum, { rect }) => {
     const inside = commonRect(rect, ground.bounds);
     const round = inside ? 2 * (inside.x[1] - inside.x[0] + inside.y[1] - inside.y[0]) : 0;
     return sum + (inside ? rectArea(inside) : 0) + round * cladding.joint;
   }, 0);
   const rounds = ground.rounds.reduce((sum, { polygon }) => sum + Math.abs(signedArea(polygon)), 0);
-  return Math.ceil((region - lost - rounds) / cell - NOISE);
+  return Math.max(0, Math.ceil((region - lost - rounds) / Math.max(...cells) - NOISE));
 }
 
-function stretchesOf(planner: Planner): Stretch[] {
-  const { ground } = planner.zone;
-  const [left, right] = ground.bounds.x;
-  const breaks = [
-    left,
-    right,
-    ...ground.keepOuts.flatMap(({ rect }) => rect.x),
-    ...ground.region.map(([x]) => x),
-  ].filter((x) => x >= left && x <= right);
-  const sorted = [...new Set(breaks)].sort((a, b) => a - b);
-  return sorted.slice(1).map((to, i) => countOver(planner, [sorted[i] as number, to]));
-}
-
-function countOver(planner: Planner, x: Interval): Stretch {
-  const { ground, cladding } = planner.zone;
-  const outs = ground.keepOuts
-    .filter(({ rect }) => rect.x[0] <= x[0] && rect.x[1] >= x[1])
-    .map(({ rect }) => rect.y);
-  const heads = new Set(outs.map(([, head]) => head));
-  const height = Math.max(...planner.shapes.map((shape) => shape.height));
-  const pitch = height + cladding.joint;
-  const slices = ground.rectangular
-    ? [[ground.bounds.y]]
-    : insideEnds(x).map((at) => sliceVertical(ground.region, at));
-  const counts = slices.map((slice) => {
-    const free = slice.flatMap((stretch) => subtractIntervals(stretch, outs));
-    const parted = free.reduce((sum, [from, to]) => {
-      const low = heads.has(from) ? from + cladding.joint : from;
-      return sum + Math.max(0, Math.ceil((to - low + cladding.joint) / pitch - NOISE) * Number(to > low));
-    }, 0);
-    return { parted, bridged: bridgedCount(free, { height, joint: cladding.joint }) };
+function betweenJambs({ zone }: Planner, needs: readonly Need[]): Need[][] {
+  const { keepOuts, bounds } = zone.ground;
+  // What an opening reaches into the zone by less than a joint may hide in one.
+  const cutting = keepOuts.filter(({ rect }) => {
+    const y = common(rect.y, bounds.y);
+    return y !== undefined && y[1] - y[0] > zone.cladding.joint;
   });
-  return {
-    x,
-    bridged: Math.min(...counts.map(({ bridged }) => bridged)),
-    parted: Math.min(...counts.map(({ parted }) => parted)),
-  };
-}
-
-function insideEnds([from, to]: Interval): readonly number[] {
-  const inset = Math.min(0.01, (to - from) / 4);
-  return [from + inset, to - inset];
-}
-
-/** From the lowest free place up, each sheet as high as it goes and a joint over it. */
-function bridgedCount(
-  free: readonly Interval[],
-  { height, joint }: { height: number; joint: number },
-): number {
-  let count = 0;
-  let reached = Number.NEGATIVE_INFINITY;
-  for (const [from, to] of free) {
-    for (let at = Math.max(from, reached); at < to - NOISE; at = reached) {
-      count += 1;
-      reached = at + height + joint;
-    }
+  const jambs = new Set(cutting.flatMap(({ rect }) => rect.x));
+  const groups: Need[][] = [];
+  for (const need of needs) {
+    if (groups.length === 0 || jambs.has(need.x[0])) groups.push([]);
+    groups.at(-1)?.push(need);
   }
-  return count;
-}
-
-/** Columns between jambs, each of as many rows as stand there at the least; up to two joints may lie in a stretch's ends. */
-function byJambs(planner: Planner, stretches: readonly Stretch[]): number {
-  const { ground, cladding } = planner.zone;
-  const jambs = new Set(ground.keepOuts.flatMap(({ rect }) => rect.x));
-  const groups: Stretch[][] = [];
-  for (const stretch of stretches) {
-    if (groups.length === 0 || jambs.has(stretch.x[0])) groups.push([]);
-    groups.at(-1)?.push(stretch);
-  }
-  return groups.reduce((sum, group, i) => {
-    const length = (group.at(-1) as Stretch).x[1] - (group[0] as Stretch).x[0];
-    const inner = Number(i > 0) + Number(i < groups.length - 1);
-    const clear = length + cladding.joint * (1 - inner);
-    const columns = Math.max(0, Math.ceil(clear / (planner.widest + cladding.joint) - NOISE));
-    return sum + columns * Math.min(...group.map(({ parted }) => parted));
-  }, 0);
+  return groups;
 }

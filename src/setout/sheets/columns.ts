@@ -101,7 +101,7 @@ class Walker {
     this.#limit = limit + NOISE;
     this.#leastFrom = leastFrom(planner);
     this.#offset = planner.zone.ground.zone.pattern === "offset";
-    this.#apart = OFFSET_SHARE * Math.max(...planner.shapes.map(({ height }) => height)) - 1e-9;
+    this.#apart = OFFSET_SHARE * planner.tallest - 1e-9;
   }
 
   /** Lengthens paths by equal columns, and keeps what is good enough where they end. */

@@ -32,8 +32,7 @@ function lineSets(planner: Planner): LevelLine[][] {
   const { ground, cladding } = planner.zone;
   const { joint } = cladding;
   const [low, high] = ground.bounds.y;
-  const tallest = Math.max(...planner.shapes.map(({ height }) => height));
-  const fewest = Math.max(1, Math.ceil((high - low + joint) / (tallest + joint) - 1e-9));
+  const fewest = Math.max(1, Math.ceil((high - low + joint) / (planner.tallest + joint) - 1e-9));
   const lines = [...planner.levels, ...equalLines(planner, fewest)]
     .sort((a, b) => a.at - b.at || a.cost - b.cost)
     .filter(({ at }, i, all) => all[i - 1]?.at !== at);
@@ -41,11 +40,12 @@ function lineSets(planner: Planner): LevelLine[][] {
   const most = fewest + MOST_EXTRA_BANDS + pinned.length;
   const sets: LevelLine[][] = [];
   const climb = (chosen: readonly LevelLine[], from: number, next: number): void => {
-    if (high - from <= tallest && !lines.slice(next).some(({ forced }) => forced)) sets.push([...chosen]);
+    if (high - from <= planner.tallest && !lines.slice(next).some(({ forced }) => forced))
+      sets.push([...chosen]);
     if (chosen.length + 1 >= most) return;
     for (let k = next; k < lines.length; k++) {
       const line = lines[k] as LevelLine;
-      if (line.at > from && line.at - from <= tallest) {
+      if (line.at > from && line.at - from <= planner.tallest) {
         climb([...chosen, { ...line, forced: true }], snap(line.at + joint), k + 1);
       }
       if (line.forced) break;

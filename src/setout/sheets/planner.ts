@@ -2,8 +2,9 @@
 import type { Interval } from "../../geometry/interval.ts";
 import { extentFinder } from "./extents.ts";
 import { type LevelLine, levelLines } from "./levels.ts";
+import { type Need, needsOf } from "./needs.ts";
 import { type JointWishes, jointWishes } from "./pins.ts";
-import { moduleOf, type Shape, shapesOf, widestOf } from "./shapes.ts";
+import { moduleOf, type Shape, shapesOf } from "./shapes.ts";
 import type { SheetZone } from "./zone.ts";
 
 export interface Planner {
@@ -11,7 +12,10 @@ export interface Planner {
   readonly wishes: JointWishes;
   readonly shapes: readonly Shape[];
   readonly module: number;
+  /** Sheets one over the other that each place along the wall needs at the least. */
+  readonly needs: readonly Need[];
   readonly widest: number;
+  readonly tallest: number;
   readonly levels: readonly LevelLine[];
   /** Whether a column that is higher than the stock may be parted at lines of its own; not so in a grid. */
   readonly divides: boolean;
@@ -23,12 +27,15 @@ export interface Planner {
 
 export function plannerFor(zone: SheetZone, wishes: JointWishes = jointWishes(zone)): Planner {
   const shapes = shapesOf(zone);
+  const tallest = Math.max(...shapes.map(({ height }) => height));
   return {
     zone,
     wishes,
     shapes,
     module: moduleOf(zone),
-    widest: widestOf(shapes),
+    widest: Math.max(...shapes.map(({ width }) => width)),
+    tallest,
+    needs: needsOf({ zone, tallest }),
     levels: levelLines(zone, wishes),
     divides: true,
     extentOf: extentFinder(zone.ground),

@@ -21,10 +21,6 @@ export function shapesOf({ stock, trim, cladding }: SheetZone): Shape[] {
   });
 }
 
-export function widestOf(shapes: readonly Shape[]): number {
-  return Math.max(...shapes.map(({ width }) => width));
-}
-
 /** The tallest sheet at least this wide; the tallest of all where none is wide enough. */
 export function tallestAt(shapes: readonly Shape[], width: number): number {
   let tallest = 0;
