@@ -2,6 +2,7 @@
 import type { Finding } from "../findings/finding.ts";
 import { azimuthProblems, cornerProblems } from "./check/corners.ts";
 import { doubledIds } from "./check/ids.ts";
+import { jointProblems } from "./check/joints.ts";
 import { layerProblems } from "./check/layers.ts";
 import { openingProblems, penetrationProblems } from "./check/openings.ts";
 import { outlineProblems } from "./check/outlines.ts";
@@ -23,6 +24,7 @@ const RULES: readonly Rule[] = [
   openingProblems,
   penetrationProblems,
   zoneProblems,
+  jointProblems,
   cornerProblems,
   azimuthProblems,
   useProblems,

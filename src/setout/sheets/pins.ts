@@ -56,7 +56,10 @@ function sortPins(
 ): { readonly kept: readonly Pin[]; readonly refused: readonly RefusedPin[] } {
   const kept: Pin[] = [];
   const refused: RefusedPin[] = [];
-  (zone.ground.zone.joints?.pinned?.[axis] ?? []).forEach((at, index) => {
+  const wanted = zone.ground.zone.joints?.pinned?.[axis] ?? [];
+  wanted.forEach((at, index) => {
+    // The same pin twice asks for nothing more; the reader has told so.
+    if (wanted.indexOf(at) < index) return;
     const pin = { axis, at, index, strip: stripOf(zone, axis, at) };
     const [low, high] = zone.ground.bounds[axis];
     const band = bands.find((one) => overlaps(one, pin.strip));
