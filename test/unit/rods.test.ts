@@ -209,3 +209,22 @@ describe("the runner-up", () => {
     expect(rodOf(project, false).runnerUp).toBeUndefined();
   });
 });
+
+describe("a rod too long for the exact search", () => {
+  it("is shown, neither proven possible nor impossible, and says what would help", () => {
+    // 1222 holds more than 400 boards of 2.5.
+    const { rod, findings } = rodOf(
+      readAs(demo((document) => Object.assign(boardsOf(document), { widths: [2.5], gapBand: [0, 1] }))),
+      false,
+    );
+    const told = findings.filter(({ code }) => code === "S001");
+    expect(told.map(({ outcome, says, hint }) => [outcome, says.key, hint?.key])).toEqual([
+      ["cannot evaluate", "setout.rod.too-large", "setout.rod.too-large.hint"],
+    ]);
+    expect(rod.segments.map(({ from, to }) => [from, to])).toEqual([
+      [-50, 900],
+      [900, 2122],
+      [2122, 3010],
+    ]);
+  });
+});

@@ -37,7 +37,7 @@ export function chooseWidths(question: WidthsQuestion): WidthsOutcome {
   const without: SetWithout[] = [];
   const bounds = new Map<Standing["widths"], SetWithout>();
   for (const widths of sets) {
-    const bound = { widths, ...boundOf(widths[0] ?? 0, widths[1]) };
+    const bound = { widths, ...boundOf(widths) };
     bounds.set(widths, bound);
     if (bound.unfilled > 0) without.push(bound);
     else

@@ -13,7 +13,7 @@ export interface SpreadBound {
  *
  * Keeps its lists between calls, for it is asked thousands of times.
  */
-export function spreadBound(rod: GridRod): (narrow: number, wide: number | undefined) => SpreadBound {
+export function spreadBound(rod: GridRod): (widths: readonly number[]) => SpreadBound {
   const [min, max] = rod.band;
   const segments = rod.segments.map((segment) => ({
     length: segment.to - segment.from,
@@ -25,7 +25,7 @@ export function spreadBound(rod: GridRod): (narrow: number, wide: number | undef
   const most = rod.maxTouching;
 
   /** Fills the list of gaps; false where the segment cannot be filled. */
-  const fill = (segment: (typeof segments)[number], narrow: number, wide: number | undefined): boolean => {
+  const fill = (segment: (typeof segments)[number], [narrow = 0, wide]: readonly number[]): boolean => {
     const { length, ends, gaps } = segment;
     gaps.length = 0;
     segment.isFree = false;
@@ -51,8 +51,8 @@ export function spreadBound(rod: GridRod): (narrow: number, wide: number | undef
     return gaps.length > 0 || segment.isFree;
   };
 
-  return (narrow, wide) => {
-    const filled = segments.filter((segment) => fill(segment, narrow, wide));
+  return (widths) => {
+    const filled = segments.filter((segment) => fill(segment, widths));
     const lists = filled.flatMap(({ gaps, isFree }) => (isFree ? [] : [inOrder(gaps)]));
     return { spread: narrowestRange(lists), unfilled: segments.length - filled.length };
   };

@@ -25,6 +25,9 @@ const BAND_EASED_BY_MM = 1;
  * `maxEqualTouching` boards of one width touch, borders included. Among the rods that keep them, in this order: fewest secondary lines
  * missed; least spread of gaps between segments; least sum of distances from the preferred gap; fewest boards. The order of boards then
  * has the fewest repeats of patterns of up to three boards (two in a very long rod), and the widest board first where that leaves a choice.
+ *
+ * Gaps that vary within a segment would make no rod possible that is not: gaps within the band have their mean within the band, and the
+ * same counts fit with that mean throughout.
  */
 export function solveRod(problem: RodProblem): RodOutcome {
   const faults = problemFaults(problem);
