@@ -3,7 +3,7 @@
  * millimetres. Face frame: x to the right seen from outside, y up from the datum, z outward from the sheathing's outer
  * face. Right × up = towards the viewer, so the outward normal of a face that runs along (dx, dy) is (dy, −dx).
  */
-import { distance, type Point, type Point3 } from "./point.ts";
+import { distance, type Point } from "./point.ts";
 
 export interface FaceFrame {
   /** Plan point of the face's left end seen from outside (building X, Y). */
@@ -19,15 +19,6 @@ export function faceFrame({ from, to }: { from: Point; to: Point }): FaceFrame {
   const length = distance(from, to);
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   return { origin: from, along, outward: [along[1], -along[0]] };
-}
-
-/** A point of the face frame in the building frame. */
-export function toBuilding(frame: FaceFrame, [x, y, z]: Point3): Point3 {
-  return [
-    frame.origin[0] + frame.along[0] * x + frame.outward[0] * z,
-    frame.origin[1] + frame.along[1] * x + frame.outward[1] * z,
-    y,
-  ];
 }
 
 /**

@@ -1,7 +1,6 @@
 /** Points and vectors. Plane points are `[x, y]` in millimetres of the frame that their owner names. */
 
 export type Point = readonly [x: number, y: number];
-export type Point3 = readonly [x: number, y: number, z: number];
 
 /** Twice the signed area of the triangle a, b, c; positive when c lies to the left of a → b (mm²). */
 export function cross(a: Point, b: Point, c: Point): number {

@@ -157,24 +157,14 @@ function segmentEntersRect(a: Point, b: Point, { x, y }: Rect): boolean {
   return t0 < t1;
 }
 
-/** The stretches of the horizontal line at height y that lie inside the polygon, left to right. */
-export function sliceHorizontal(polygon: Polygon, y: number): Interval[] {
-  return slice(polygon, y, 0);
-}
-
 /** The stretches of the vertical line at x that lie inside the polygon, bottom to top. */
 export function sliceVertical(polygon: Polygon, x: number): Interval[] {
-  return slice(polygon, x, 1);
-}
-
-function slice(polygon: Polygon, at: number, along: 0 | 1): Interval[] {
-  const across = along === 0 ? 1 : 0;
   const crossings: number[] = [];
   for (let i = 0; i < polygon.length; i++) {
     const a = polygon[i] as Point;
     const b = polygon[(i + 1) % polygon.length] as Point;
-    if (a[across] > at === b[across] > at) continue;
-    crossings.push(a[along] + ((at - a[across]) / (b[across] - a[across])) * (b[along] - a[along]));
+    if (a[0] > x === b[0] > x) continue;
+    crossings.push(a[1] + ((x - a[0]) / (b[0] - a[0])) * (b[1] - a[1]));
   }
   crossings.sort((p, q) => p - q);
   const result: Interval[] = [];
@@ -194,11 +184,6 @@ export function subtract(subject: Polygon | Region, clips: readonly Polygon[]): 
   const subjects = "outline" in subject ? [subject.outline, ...subject.holes] : [subject];
   if (clips.length === 0) return run(ClipperLib.ClipType.ctUnion, subjects, []);
   return run(ClipperLib.ClipType.ctDifference, subjects, clips);
-}
-
-/** The union of polygons. */
-export function unite(polygons: readonly Polygon[]): Region[] {
-  return run(ClipperLib.ClipType.ctUnion, polygons, []);
 }
 
 function run(kind: number, subjects: readonly Polygon[], clips: readonly Polygon[]): Region[] {

@@ -15,7 +15,7 @@ import { markOf } from "./marks.ts";
 import { cavityBack } from "./planes.ts";
 
 /** Woven stainless mesh, 3 mm opening, 0.5 mm wire: keeps most insects out and passes most of the air. */
-export const CLOSURE_MESH = "3-0.5";
+const CLOSURE_MESH = "3-0.5";
 const MESH_THICKNESS_MM = 1;
 
 interface OpenEnd {

@@ -1,5 +1,5 @@
 /** Screws with their holes, what they pass and what holds them. */
-import type { BoardCladding, SheetCladding } from "../project/schema/project.ts";
+import type { BoardCladding, Screw, SheetCladding } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import { gapMm } from "../units/rounding.ts";
 import type { ScrewPoint } from "./batten-screws.ts";
@@ -51,14 +51,23 @@ export function sheetFixer(
 /** Makes the screws of a board zone. */
 export function boardFixer(task: ZoneTask, cladding: BoardCladding): (point: CladdingPoint) => Fixing {
   const screw = screwOf(task.project, cladding.screw);
-  const through: Through = [{ what: "board", thickness: cladding.thickness }];
-  const hole = gapMm(screw.diameter * CLEARANCE_HOLE, { step: HOLE_STEP_MM });
+  return plainFixer(screw, {
+    through: [{ what: "board", thickness: cladding.thickness }],
+    hole: screw.diameter * CLEARANCE_HOLE,
+  });
+}
+
+function plainFixer(
+  screw: Screw,
+  { through, hole }: { readonly through: Through; readonly hole: number },
+): (point: CladdingPoint) => Fixing {
+  const drilled = gapMm(hole, { step: HOLE_STEP_MM });
   return (point) => ({
     x: point.x,
     y: point.y,
     kind: "plain",
     screw: screw.id,
-    hole,
+    hole: drilled,
     into: point.batten.mark,
     through,
     bite: biteIn(screw.length, through, point.batten.cut.thickness),
@@ -101,17 +110,9 @@ export function railFixer(task: ZoneTask): (point: CladdingPoint) => Fixing {
   const buildUp = buildUpOf(task.project, task.ground.zone);
   const screw = screwOf(task.project, buildUp.railScrew ?? buildUp.battenScrew);
   const rail = task.plane.layers.find(({ kind }) => kind === "rail");
-  const through: Through = [{ what: "rail", thickness: rail ? snap(rail.z[1] - rail.z[0]) : 0 }];
-  const hole = gapMm(screw.diameter * BATTEN_HOLE, { step: HOLE_STEP_MM });
-  return (point) => ({
-    x: point.x,
-    y: point.y,
-    kind: "plain",
-    screw: screw.id,
-    hole,
-    into: point.batten.mark,
-    through,
-    bite: biteIn(screw.length, through, point.batten.cut.thickness),
+  return plainFixer(screw, {
+    through: [{ what: "rail", thickness: rail ? snap(rail.z[1] - rail.z[0]) : 0 }],
+    hole: screw.diameter * BATTEN_HOLE,
   });
 }
 

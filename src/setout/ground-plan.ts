@@ -116,7 +116,7 @@ function moveEdge(
 }
 
 /** Leaves out corners that lie on the straight line between their neighbours. */
-export function withoutIdleCorners(polygon: Polygon): Polygon {
+function withoutIdleCorners(polygon: Polygon): Polygon {
   return polygon.filter((p, i) => {
     const a = polygon[(i + polygon.length - 1) % polygon.length] as Point;
     const b = polygon[(i + 1) % polygon.length] as Point;

@@ -10,7 +10,7 @@ const IN_SERVICE_MOISTURE_PERCENT = 15;
 const MM3_PER_M3 = 1e9;
 
 /** Density in service (kg/m³), or undefined where neither the catalogue nor the project knows it. */
-export function densityOf(project: Project, material: string): number | undefined {
+function densityOf(project: Project, material: string): number | undefined {
   const sheet = project.claddings.find((one) => one.kind === "sheets" && one.material === material);
   if (sheet?.kind === "sheets") return sheet.dataSheet.densityKgM3;
   const wood = species(material);

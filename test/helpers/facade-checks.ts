@@ -37,7 +37,7 @@ function shoelace(points: readonly Pair[]): number {
 const isClad = ({ kind }: Piece): boolean => kind === "sheet" || kind === "board";
 
 /** Pieces, joints, openings and clearances fill each zone, and nothing lies twice. */
-export function fillProblems(facade: Facade): string[] {
+function fillProblems(facade: Facade): string[] {
   return facade.faces.flatMap((face) =>
     face.zones.flatMap((zone) => {
       const region = rings(zone.region);
@@ -77,7 +77,7 @@ export function fillProblems(facade: Facade): string[] {
 }
 
 /** No two pieces of one face share room. */
-export function overlapProblems(face: FaceLayout): string[] {
+function overlapProblems(face: FaceLayout): string[] {
   const problems: string[] = [];
   const boxes = face.pieces.map((piece) => ({ piece, box: boxOf(piece.outline) }));
   boxes.sort((a, b) => a.box[0] - b.box[0]);
@@ -114,7 +114,7 @@ interface Slab {
 }
 
 /** No two pieces of different faces share room: their plans at the corners stay apart, mitred ends included. */
-export function cornerProblems(facade: Facade): string[] {
+function cornerProblems(facade: Facade): string[] {
   const slabs = facade.faces.map((face) => ({
     face,
     slabs: face.pieces.map((piece) => slabOf(face, piece)),
@@ -173,7 +173,7 @@ function along(polygon: readonly Pair[], axis: Pair): [number, number] {
 }
 
 /** Joints have the width that they say, except where a rake or opening cuts them shorter across. */
-export function jointProblems(facade: Facade): string[] {
+function jointProblems(facade: Facade): string[] {
   return facade.faces.flatMap((face) =>
     face.joints.flatMap((joint, i) => {
       const [left, right, bottom, top] = boxOf(joint.region);
@@ -209,7 +209,7 @@ function touchesEdge(face: FaceLayout, polygon: Polygon): boolean {
 }
 
 /** Every piece comes out of its stock, or a failing finding names it. */
-export function stockProblems(project: Project, facade: Facade): string[] {
+function stockProblems(project: Project, facade: Facade): string[] {
   const named = new Set(
     facade.findings
       .filter(({ outcome, code }) => outcome === "fail" && (code === "S006" || code === "S012"))
@@ -239,7 +239,7 @@ export function stockProblems(project: Project, facade: Facade): string[] {
 }
 
 /** Screws lie in their piece and reach what they name through exactly the layers they name. */
-export function fixingProblems(facade: Facade): string[] {
+function fixingProblems(facade: Facade): string[] {
   return facade.faces.flatMap((face) => {
     const holders = new Map<string, { outline: Polygon; z: readonly [number, number] }>();
     for (const piece of face.pieces) holders.set(piece.mark, piece);
@@ -276,7 +276,7 @@ function inside(polygon: Polygon, [x, y]: Pair): boolean {
   return odd;
 }
 
-export function markProblems(facade: Facade): string[] {
+function markProblems(facade: Facade): string[] {
   const marks = facade.faces.flatMap(({ pieces }) => pieces.map(({ mark }) => mark));
   return marks.filter((mark, i) => marks.indexOf(mark) !== i).map((mark) => `${mark} stands twice`);
 }

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { basis, clear, figure, id, lengthFigure, note, size, span } from "./values.ts";
 
-export const boards = z.looseObject({
+const boards = z.looseObject({
   id,
   note,
   kind: z.literal("boards"),
@@ -33,7 +33,7 @@ export const boards = z.looseObject({
   finish: z.string().optional(),
 });
 
-export const sheets = z.looseObject({
+const sheets = z.looseObject({
   id,
   note,
   kind: z.literal("sheets"),

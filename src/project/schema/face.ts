@@ -21,7 +21,7 @@ export const opening = z.looseObject({
   clearance: z.looseObject({ jamb: clear, head: clear, sill: clear }).optional(),
 });
 
-export const penetration = z.looseObject({
+const penetration = z.looseObject({
   id,
   note,
   kind: z.string().min(1),
@@ -40,7 +40,7 @@ const zoneJoints = z.looseObject({
   forbidden: z.looseObject({ x: z.array(span).optional(), y: z.array(span).optional() }).optional(),
 });
 
-export const zone = z.looseObject({
+const zone = z.looseObject({
   id,
   note,
   cladding: id,

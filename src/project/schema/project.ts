@@ -61,7 +61,6 @@ export type ProjectDocument = z.input<typeof project>;
 
 export type Face = Project["faces"][number];
 export type Opening = Face["openings"][number];
-export type Penetration = NonNullable<Face["penetrations"]>[number];
 export type Zone = Face["zones"][number];
 export type Cladding = Project["claddings"][number];
 export type BoardCladding = Extract<Cladding, { kind: "boards" }>;

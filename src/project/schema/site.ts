@@ -4,7 +4,7 @@ import { basis, figure, length, months, note } from "./values.ts";
 
 const monthly = z.looseObject({ values: months, basis, source: z.string().optional() });
 
-export const climate = z.looseObject({
+const climate = z.looseObject({
   meanTempC: monthly.optional(),
   meanRelativeHumidityPercent: monthly.optional(),
   precipitationMm: monthly.optional(),

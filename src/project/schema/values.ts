@@ -55,5 +55,3 @@ export const lengthFigure = z.looseObject({ value: clear, basis, source: z.strin
 
 /** Twelve monthly values, January first. */
 export const months = z.array(z.number()).length(12);
-
-export type Figure = z.infer<typeof figure>;
