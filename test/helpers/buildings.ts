@@ -134,12 +134,11 @@ export function buildingDocument(seed: BuildingSeed): ProjectDocument {
       .filter(({ cladding }) => cladding === "charred-boards")
       .map(({ id }) => ({ face: face.id, zone: id })),
   );
-  const level = demo.claddings.map((one) =>
-    one.kind === "boards" ? { ...one, widths: [...seed.widths], gapBand: [6, 14] as [number, number] } : one,
-  );
-  const claddings = level.flatMap((one) =>
-    one.kind === "boards" ? [one, { ...one, id: "upright-boards", direction: "vertical" as const }] : [one],
-  );
+  const claddings = demo.claddings.flatMap((one): ProjectDocument["claddings"] => {
+    if (one.kind !== "boards") return [one];
+    const level = { ...one, widths: [...seed.widths], gapBand: [6, 14] as [number, number] };
+    return [level, { ...level, id: "upright-boards", direction: "vertical" }];
+  });
   return {
     ...demo,
     title: "Generated",
