@@ -110,7 +110,7 @@ function sheetPiece(
   const { x, y } = polygonBounds(outline);
   const size = { length: snap(y[1] - y[0]), width: snap(x[1] - x[0]) };
   const stock = smallestStock(zone, size);
-  const reliefs = reliefsOf(outline);
+  const reliefs = reliefsOf(at.region);
   return {
     mark: markOf({
       face: ground.face,

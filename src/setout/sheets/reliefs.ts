@@ -3,14 +3,19 @@
  * it first and the saw runs into the hole (common practice).
  */
 import type { Point } from "../../geometry/point.ts";
-import type { Polygon } from "../../geometry/polygon.ts";
+import type { Polygon, Region } from "../../geometry/polygon.ts";
 import type { Relief } from "../facade.ts";
 
 /** Twice a saw cut's width and more, yet hidden by the joint (common practice). */
 export const RELIEF_DIAMETER_MM = 8;
 
-/** At every inner corner between a level and an upright edge; the outline runs counter-clockwise. */
-export function reliefsOf(outline: Polygon): Relief[] {
+/** Of a piece: its outline runs counter-clockwise, its holes clockwise, so that the sheet is on the left of both. */
+export function reliefsOf({ outline, holes }: Region): Relief[] {
+  return [outline, ...holes].flatMap(innerCorners);
+}
+
+/** Every inner corner between a level and an upright edge. */
+function innerCorners(outline: Polygon): Relief[] {
   return outline.flatMap((corner, i): Relief[] => {
     const before = outline[(i + outline.length - 1) % outline.length] as Point;
     const after = outline[(i + 1) % outline.length] as Point;
