@@ -1,4 +1,4 @@
-/** The drawings of the four example buildings against committed ones: a change is looked at before it is kept. */
+/** The drawings of the five example buildings against committed ones: a change is looked at before it is kept. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
@@ -15,6 +15,7 @@ const EXAMPLES = [
   { name: "l-plan", face: "south", x: 1000 },
   { name: "two-storey", face: "east", x: 1000 },
   { name: "imperial", face: "front", x: 1000 },
+  { name: "porch", face: "porch-back", x: 800 },
 ];
 
 describe.each(EXAMPLES)("$name", ({ name, face, x }) => {
@@ -22,7 +23,11 @@ describe.each(EXAMPLES)("$name", ({ name, face, x }) => {
   if (!result.ok) throw new Error(`${name} does not read`);
   const { project } = result;
   const { facade, findings } = design(project);
-  const reader = { language: "en", units: project.display.units, denominator: project.display.denominator } as const;
+  const reader = {
+    language: "en",
+    units: project.display.units,
+    denominator: project.display.denominator,
+  } as const;
 
   it.each([
     ["developed", developedElevation(facade, project, { findings })],
@@ -31,6 +36,8 @@ describe.each(EXAMPLES)("$name", ({ name, face, x }) => {
     [`section-${face}`, verticalSection(facade, project, { face, x })],
   ])("%s", (view, scene) => {
     if (!scene) throw new Error(`${name} has no ${view}`);
-    expect(differenceFromGolden(`${name}-${view}`, renderSceneSvg(scene, { reader, theme: "light" }))).toBeUndefined();
+    expect(
+      differenceFromGolden(`${name}-${view}`, renderSceneSvg(scene, { reader, theme: "light" })),
+    ).toBeUndefined();
   });
 });
