@@ -54,24 +54,30 @@ function search(planner: Planner, joints: readonly UprightJoint[], limit: number
   let pin = 0;
   for (let j = 1; j < joints.length; j++) {
     const [end, into] = [joints[j] as UprightJoint, reached[j] as Paths];
-    for (let i = pin; i < j; i++) {
+    const starts = range(pin, j).filter((i) => (reached[i] as Paths).size > 0);
+    for (const i of starts) {
       if (reaches(planner, joints[i] as UprightJoint, end)) {
         const x: Interval = [(joints[i] as UprightJoint).x[1], end.x[0]];
         walker.step(x, { from: reached[i] as Paths, joint: end, to: into, into });
       }
     }
     // Single columns give good paths early, so that most divisions are dropped before they are measured.
-    for (let i = pin; i < j; i++) {
+    for (const i of starts) {
       for (const stretch of divisions(planner, joints[i] as UprightJoint, end)) {
         walker.walk(stretch, { starts: reached[i] as Paths, end, into });
       }
     }
+    if (walker.isHopeless(into, end.x[1])) into.clear();
     if (end.answers === "pin") pin = j;
   }
   return [...(reached.at(-1) as Paths).values()]
     .flatMap(({ paths }) => paths)
     .sort((a, b) => a.total - b.total)
     .slice(0, 2);
+}
+
+function range(from: number, to: number): number[] {
+  return Array.from({ length: to - from }, (_, i) => from + i);
 }
 
 interface Walk {
@@ -151,8 +157,13 @@ class Walker {
   /** Whether this column, or all that must still come, takes every path over what is kept. */
   #isTooDear(from: Paths, x: Interval, into: Paths): boolean {
     const cheapest = this.#cheapest(from);
-    if (cheapest + columnFloor(this.#planner, x) >= this.#ceiling(into)) return true;
-    return Number.isFinite(this.#limit) && cheapest + WEIGHTS.sheet * this.#leastFrom(x[0]) >= this.#limit;
+    return cheapest + columnFloor(this.#planner, x) >= this.#ceiling(into) || this.isHopeless(from, x[0]);
+  }
+
+  /** Whether the sheets that must still come from a joint on take every path over the limit. */
+  isHopeless(from: Paths, x: number): boolean {
+    if (!Number.isFinite(this.#limit)) return false;
+    return this.#cheapest(from) + WEIGHTS.sheet * this.#leastFrom(x) >= this.#limit;
   }
 
   #cheapest(from: Paths): number {
