@@ -68,24 +68,35 @@ function holdsOf(batten: DraftBatten, solids: readonly Solid[]): Hold[] {
   const usable: Interval = [batten.x[0] + inset, batten.x[1] - inset];
   const endInset = Math.min(FROM_BATTEN_END_MM / 2, intervalLength(batten.y) / 5);
   const along: Interval = [batten.y[0] + endInset, batten.y[1] - endInset];
-  return solids.flatMap((solid): Hold[] => {
+  const holds: Hold[] = [];
+  for (const solid of solids) {
     const box = solidBounds(solid);
-    if (!overlaps(box.x, usable) || !overlaps(box.y, along)) return [];
+    if (!overlaps(box.x, usable) || !overlaps(box.y, along)) continue;
     const x = common(usable, [box.x[0] + FROM_SOLID_EDGE_MM, box.x[1] - FROM_SOLID_EDGE_MM]);
-    if (!x) return [];
+    if (!x) continue;
     const at = snap((x[0] + x[1]) / 2);
-    return sliceVertical(solid.region, at).flatMap((stretch): Hold[] => {
+    for (const stretch of sliceVertical(solid.region, at)) {
       const y = common(along, [stretch[0] + FROM_SOLID_EDGE_MM, stretch[1] - FROM_SOLID_EDGE_MM]);
-      return y ? [{ x: at, y: [snap(y[0]), snap(y[1])], solid }] : [];
-    });
-  });
+      if (y) holds.push({ x: at, y: [snap(y[0]), snap(y[1])], solid });
+    }
+  }
+  return holds;
 }
 
 /** The hold at a height, uprights before bands; else the nearest one that the screw may move to. */
 function nearestHold(holds: readonly Hold[], y: number): Hold | undefined {
-  const off = ({ y: [from, to] }: Hold): number => Math.max(from - y, y - to, 0);
-  const near = holds.filter((hold) => off(hold) <= MAY_MOVE_MM);
-  return near.sort((a, b) => off(a) - off(b) || intervalLength(b.y) - intervalLength(a.y))[0];
+  let best: Hold | undefined;
+  let least = MAY_MOVE_MM;
+  for (const hold of holds) {
+    const off = Math.max(hold.y[0] - y, y - hold.y[1], 0);
+    const nearer =
+      off < least || (off === least && (!best || intervalLength(hold.y) > intervalLength(best.y)));
+    if (nearer) {
+      best = hold;
+      least = off;
+    }
+  }
+  return best;
 }
 
 function blockHold(batten: DraftBatten, block: Solid | undefined): Hold | undefined {

@@ -2,6 +2,7 @@
 import { common, type Interval, overlaps, subtractIntervals } from "../geometry/interval.ts";
 import { distance, type Point } from "../geometry/point.ts";
 import { polygonBounds, sliceVertical } from "../geometry/polygon.ts";
+import type { Rect } from "../geometry/rect.ts";
 import type { BoardCladding, SheetCladding } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
@@ -19,21 +20,38 @@ const ROW_FROM_EDGE_MM = 50;
 /** A screw keeps this from a batten's sawn end, so that it does not split it. */
 const FROM_BATTEN_END_MM = 10;
 
-/** The battens behind a piece as upright lines: the strips they fill, each with its lengths from the bottom up. */
-function linesBehind(
-  piece: DraftPiece,
-  battens: readonly DraftBatten[],
-): { x: Interval; battens: DraftBatten[] }[] {
-  const box = polygonBounds(piece.outline);
-  const lines = new Map<string, { x: Interval; battens: DraftBatten[] }>();
+/** The strips that battens fill, left to right, each with its lengths from the bottom up. */
+export interface BattenLine {
+  readonly x: Interval;
+  readonly battens: readonly DraftBatten[];
+}
+
+/** Gathers a zone's battens into lines, once for all its pieces. */
+export function battenLines(battens: readonly DraftBatten[]): BattenLine[] {
+  const lines = new Map<number, Map<number, DraftBatten[]>>();
   for (const batten of battens) {
-    if (!overlaps(batten.x, box.x) || !overlaps(batten.y, box.y)) continue;
-    const key = `${batten.x[0]}:${batten.x[1]}`;
-    const line = lines.get(key) ?? { x: batten.x, battens: [] };
-    line.battens.push(batten);
-    lines.set(key, line);
+    const [from, to] = batten.x;
+    const starting = lines.get(from) ?? new Map<number, DraftBatten[]>();
+    lines.set(from, starting);
+    const line = starting.get(to);
+    if (line) line.push(batten);
+    else starting.set(to, [batten]);
   }
-  return [...lines.values()].sort((a, b) => a.x[0] - b.x[0]);
+  const all = [...lines.values()].flatMap((starting) => [...starting.values()]);
+  return all
+    .map((line): BattenLine => ({ x: (line[0] as DraftBatten).x, battens: line }))
+    .sort((a, b) => a.x[0] - b.x[0] || a.x[1] - b.x[1]);
+}
+
+/** The lines behind a piece, each with the lengths that it crosses. */
+function linesBehind(box: Rect, lines: readonly BattenLine[]): BattenLine[] {
+  const behind: BattenLine[] = [];
+  for (const { x, battens } of lines) {
+    if (!overlaps(x, box.x)) continue;
+    const crossed = battens.filter(({ y }) => overlaps(y, box.y));
+    if (crossed.length > 0) behind.push({ x, battens: crossed });
+  }
+  return behind;
 }
 
 /** The heights at x that lie in the piece, its holes taken out. */
@@ -70,12 +88,12 @@ function ontoBatten(
 export function sheetPoints(
   piece: DraftPiece,
   cladding: SheetCladding,
-  battens: readonly DraftBatten[],
+  battens: readonly BattenLine[],
 ): CladdingPoint[] {
   const box = polygonBounds(piece.outline);
   const { edgeDistance } = cladding.dataSheet;
   const [edgeMin] = edgeDistance;
-  const lines = linesBehind(piece, battens);
+  const lines = linesBehind(box, battens);
   return lines.flatMap((line, i) => {
     const outermost = i === 0 ? "left" : i === lines.length - 1 ? "right" : undefined;
     const at = screwLine({ batten: line.x, sheet: box.x, outermost, edgeDistance });
@@ -112,12 +130,12 @@ export function fixedPoint(piece: DraftPiece, points: readonly CladdingPoint[]):
 export function boardPoints(
   piece: DraftPiece,
   cladding: BoardCladding,
-  battens: readonly DraftBatten[],
+  battens: readonly BattenLine[],
 ): CladdingPoint[] {
   const box = polygonBounds(piece.outline);
   const end = cladding.endDistance.value;
   const edge = cladding.edgeDistance.value;
-  return linesBehind(piece, battens).flatMap((line) => {
+  return linesBehind(box, battens).flatMap((line) => {
     const x = common(usableWidth(line.x), [box.x[0] + end, box.x[1] - end]);
     if (!x) return [];
     const middle = (line.x[0] + line.x[1]) / 2;

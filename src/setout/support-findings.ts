@@ -70,11 +70,12 @@ function missedTimber(task: ZoneTask, laid: Laid): Finding[] {
 
 function bites(task: ZoneTask, kind: "cladding" | "studs", pieces: readonly Piece[]): Finding[] {
   const limit = task.project.limits.screwBite[kind];
-  const all = pieces.flatMap(({ mark, fixings }) => fixings.map((fixing) => ({ mark, fixing })));
-  const least = all.reduce<{ mark: string; fixing: Fixing } | undefined>(
-    (found, one) => (!found || one.fixing.bite < found.fixing.bite ? one : found),
-    undefined,
-  );
+  let least: { readonly mark: string; readonly fixing: Fixing } | undefined;
+  for (const { mark, fixings } of pieces) {
+    for (const fixing of fixings) {
+      if (!least || fixing.bite < least.fixing.bite) least = { mark, fixing };
+    }
+  }
   if (!least) return [];
   const { fixing } = least;
   const passed = fixing.through.map(({ thickness }) => thickness).join(" − ");

@@ -8,7 +8,14 @@ import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
 import { crossings, layUpright } from "./boards/upright.ts";
-import { boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
+import {
+  type BattenLine,
+  battenLines,
+  boardPoints,
+  type CladdingPoint,
+  fixedPoint,
+  sheetPoints,
+} from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
 import { faceLength } from "./corners.ts";
@@ -38,7 +45,8 @@ export function layZone(task: ZoneTask): ZoneResult {
   if (upright) return layUprightZone(task, cladding, studs);
   const draft = layCladding(task, cladding, studs);
   const battens = battensFor(task, draft.wishes);
-  const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, battens) }));
+  const lines = battenLines(battens);
+  const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, lines) }));
   const fixAll = claddingFixer(task, cladding);
   const claddingPieces = clad.map(({ piece, points }) =>
     claddingPiece(task, piece, points, fixAll(piece, points)),
@@ -182,7 +190,7 @@ function noRod(ground: ZoneGround): Finding {
   });
 }
 
-function pointsOf(piece: DraftPiece, cladding: Cladding, battens: readonly DraftBatten[]): CladdingPoint[] {
+function pointsOf(piece: DraftPiece, cladding: Cladding, battens: readonly BattenLine[]): CladdingPoint[] {
   return cladding.kind === "sheets"
     ? sheetPoints(piece, cladding, battens)
     : boardPoints(piece, cladding, battens);

@@ -10,7 +10,7 @@ import { rectOutline } from "../../geometry/rect.ts";
 import type { BoardCladding } from "../../project/schema/project.ts";
 import { snap } from "../../units/length.ts";
 import { CLOSURE_ROOM_MM, type DraftBatten, placeBattens } from "../battens.ts";
-import { boardPoints, type CladdingPoint } from "../cladding-screws.ts";
+import { battenLines, boardPoints, type CladdingPoint } from "../cladding-screws.ts";
 import { faceLength } from "../corners.ts";
 import type { BattenWish, DraftPiece } from "../draft.ts";
 import { type Joint, SQUARE } from "../facade.ts";
@@ -93,9 +93,10 @@ export function layUpright(
   }).filter((rail) => crossings(turnedBatten(rail), battens).length >= 2);
   const rails = turnedRails.map(turnedBatten);
   const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
+  const railLinesOf = battenLines(turnedRails);
   const boards = laid.pieces.map((piece) => ({
     piece: edged(turnedPiece(piece), ends),
-    points: boardPoints(piece, cladding, turnedRails).map((point) => turnedPointOn(point, byMark)),
+    points: boardPoints(piece, cladding, railLinesOf).map((point) => turnedPointOn(point, byMark)),
   }));
   return {
     boards,
