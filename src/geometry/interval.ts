@@ -20,7 +20,9 @@ export function common(a: Interval, b: Interval): Interval | undefined {
 
 /** What is left of `whole` when every hole is taken out, from left to right. */
 export function subtractIntervals(whole: Interval, holes: readonly Interval[]): Interval[] {
-  const sorted = holes.filter((hole) => overlaps(hole, whole)).sort((a, b) => a[0] - b[0]);
+  const sorted = holes.filter((hole) => overlaps(hole, whole));
+  if (sorted.length === 0) return whole[0] < whole[1] ? [whole] : [];
+  if (sorted.length > 1) sorted.sort((a, b) => a[0] - b[0]);
   const rest: Interval[] = [];
   let from = whole[0];
   for (const hole of sorted) {

@@ -139,33 +139,36 @@ export function rectInsidePolygon(rect: Rect, polygon: Polygon): boolean {
 
 /** Whether some part of the segment lies strictly inside the rectangle (Liang–Barsky clipping). */
 function segmentEntersRect(a: Point, b: Point, { x, y }: Rect): boolean {
+  const outside =
+    (a[0] <= x[0] && b[0] <= x[0]) ||
+    (a[0] >= x[1] && b[0] >= x[1]) ||
+    (a[1] <= y[0] && b[1] <= y[0]) ||
+    (a[1] >= y[1] && b[1] >= y[1]);
+  if (outside) return false;
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
-  let t0 = 0;
-  let t1 = 1;
-  for (const [p, q] of [
-    [-dx, a[0] - x[0]],
-    [dx, x[1] - a[0]],
-    [-dy, a[1] - y[0]],
-    [dy, y[1] - a[1]],
-  ] as const) {
-    if (p === 0) {
-      if (q <= 0) return false;
-    } else if (p < 0) t0 = Math.max(t0, q / p);
-    else t1 = Math.min(t1, q / p);
-  }
-  return t0 < t1;
+  // A segment along an axis that is not outside crosses between the sides it runs along.
+  const alongX: Interval = dx === 0 ? [0, 1] : ordered((x[0] - a[0]) / dx, (x[1] - a[0]) / dx);
+  const alongY: Interval = dy === 0 ? [0, 1] : ordered((y[0] - a[1]) / dy, (y[1] - a[1]) / dy);
+  return Math.max(0, alongX[0], alongY[0]) < Math.min(1, alongX[1], alongY[1]);
+}
+
+function ordered(p: number, q: number): Interval {
+  return p < q ? [p, q] : [q, p];
 }
 
 /** The stretches of the vertical line at x that lie inside the polygon, bottom to top. */
 export function sliceVertical(polygon: Polygon, x: number): Interval[] {
   const crossings: number[] = [];
-  for (let i = 0; i < polygon.length; i++) {
+  for (let i = 0, n = polygon.length; i < n; i++) {
     const a = polygon[i] as Point;
-    const b = polygon[(i + 1) % polygon.length] as Point;
+    const b = polygon[i + 1 < n ? i + 1 : 0] as Point;
     if (a[0] > x === b[0] > x) continue;
     crossings.push(a[1] + ((x - a[0]) / (b[0] - a[0])) * (b[1] - a[1]));
   }
+  // A convex outline, which nearly all are, is crossed twice: no list has to be sorted.
+  const [first, second] = crossings;
+  if (crossings.length === 2 && first !== undefined && second !== undefined) return [ordered(first, second)];
   crossings.sort((p, q) => p - q);
   const result: Interval[] = [];
   for (let i = 0; i + 1 < crossings.length; i += 2) {
