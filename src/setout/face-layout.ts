@@ -6,7 +6,7 @@ import type { Interval } from "../geometry/interval.ts";
 import { counterClockwise, type Polygon, polygonBounds, subtract } from "../geometry/polygon.ts";
 import { commonRect, type Rect, rectOutline, rectsOverlap } from "../geometry/rect.ts";
 import type { Face, Project } from "../project/schema/project.ts";
-import { message } from "../text/message.ts";
+import { type Message, message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import type { FaceEnds } from "./corners.ts";
 import { jointsOf } from "./draft.ts";
@@ -28,7 +28,12 @@ export interface Prepared {
   readonly grounds: readonly ZoneGround[];
 }
 
-export type Rods = readonly { readonly rod: RodResult; readonly primary: ReadonlySet<number> }[];
+export type Rods = readonly {
+  readonly rod: RodResult;
+  readonly primary: ReadonlySet<number>;
+  /** The next best rod and what it would cost. */
+  readonly runnerUp?: Message;
+}[];
 
 export interface LaidFace {
   readonly layout: FaceLayout;
@@ -54,9 +59,7 @@ export function layFace(
       ground,
       plane: planeOf(planes, face.id, ground.zone.id),
       ends,
-      rod: rods.find(({ rod }) =>
-        rod.zones.some((zone) => zone.face === face.id && zone.zone === ground.zone.id),
-      )?.rod,
+      ...rodOf(rods, ground),
       lines: level,
       solids,
     }),
@@ -90,6 +93,15 @@ export function layFace(
       ...notSetOut(project, face, outline, grounds),
     ],
   };
+}
+
+/** The rod that a zone's courses hang on, where it has one. */
+function rodOf(
+  rods: Rods,
+  { face, zone }: ZoneGround,
+): { readonly rod: RodResult | undefined; readonly runnerUp?: Message } {
+  const found = rods.find(({ rod }) => rod.zones.some((one) => one.face === face.id && one.zone === zone.id));
+  return { rod: found?.rod, ...(found?.runnerUp && { runnerUp: found.runnerUp }) };
 }
 
 /** The clear strips round openings, cut to the face and to each other, and the rings round ducts. */

@@ -22,9 +22,8 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
       const ground = on?.grounds.find((one) => one.zone.id === zone);
       return on && ground ? [{ ground, faceKeepOuts: on.keepOuts }] : [];
     });
-    const cladding = zones[0]?.ground.zone.cladding ?? "";
-    const band = demands.boards[cladding]?.gapBand ?? [0, 0];
-    return setOutRod(project, spec, zones, band);
+    const asked = demands.boards[zones[0]?.ground.zone.cladding ?? ""];
+    return setOutRod(project, spec, zones, asked?.gapBand ?? [0, 0], asked?.seasonal);
   });
   const shared = memo ? sharedKey(project, demands) : "";
   const laid = prepared.map((one, index): LaidFace => {
@@ -65,6 +64,6 @@ function ownKey(
 ): string {
   const own = rods
     .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
-    .map(({ rod, primary }) => [rod, [...primary]]);
+    .map(({ rod, primary, runnerUp }) => [rod, [...primary], runnerUp]);
   return JSON.stringify([index, face, ends, planes.filter((plane) => plane.face === face.id), own]);
 }

@@ -1,6 +1,7 @@
 /** What laying out one zone is given. */
 import type { Demands } from "../codes/demands.ts";
 import type { Project } from "../project/schema/project.ts";
+import type { Message } from "../text/message.ts";
 import type { FaceEnds } from "./corners.ts";
 import type { RodResult, Solid, ZonePlane } from "./facade.ts";
 import type { ZoneGround } from "./ground-plan.ts";
@@ -12,6 +13,8 @@ export interface ZoneTask {
   readonly plane: ZonePlane;
   readonly ends: FaceEnds;
   readonly rod: RodResult | undefined;
+  /** The rod that came second, told with every course. */
+  readonly runnerUp?: Message;
   /** Level lines that sheet joints like to follow. */
   readonly lines: readonly number[];
   /** The face's timber; blocks set on the way are added. */

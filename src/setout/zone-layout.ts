@@ -151,6 +151,7 @@ function layCladding(
   ).width;
   if (cladding.kind === "sheets") {
     return laySheets({
+      path: `/faces/${project.faces.indexOf(ground.face)}/zones/${ground.face.zones.indexOf(ground.zone)}`,
       ground,
       cladding,
       plane,
@@ -172,6 +173,7 @@ function layCladding(
     plane,
     ends,
     rod,
+    ...(task.runnerUp && { runnerUp: task.runnerUp }),
     studs,
     studSpacing: project.structure.studs.spacing,
     battenWidth,

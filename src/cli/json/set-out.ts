@@ -82,6 +82,8 @@ function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
     ...(course !== undefined && { course }),
     outline: points(piece.outline),
     holes: piece.holes.map(points),
+    ...(piece.reliefs && { reliefs: piece.reliefs.map((relief) => ({ ...relief })) }),
+    ...(piece.profile && { profile: points(piece.profile) }),
     z: [...piece.z],
     ends: { left: { ...piece.ends.left }, right: { ...piece.ends.right } },
     ...(bevelDeg !== undefined && { bevel: bevelDeg }),

@@ -40,6 +40,10 @@ const piece = z.object({
   course: z.number().int().optional().describe("203 is the third course of the second segment."),
   outline: polygon.describe("At the outer face, counter-clockwise."),
   holes: z.array(polygon),
+  /** Round holes drilled at the inner corners of a notch. */
+  reliefs: z.array(z.object({ x: z.number(), y: z.number(), diameter: z.number() })).optional(),
+  /** Bent metal: its section as points of z and y. */
+  profile: polygon.optional(),
   z: span,
   ends: z.object({ left: end, right: end }),
   bevel: z.number().optional().describe("Slope of the top edge, falling outward, degrees."),

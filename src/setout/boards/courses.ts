@@ -149,6 +149,7 @@ function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: s
     },
     why: {
       rule: message("setout.why.course", { course: course.number, width: course.width }),
+      ...(zone.runnerUp && { runnerUp: zone.runnerUp }),
     },
   };
 }
