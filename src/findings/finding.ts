@@ -105,11 +105,22 @@ export function byWeight(a: Finding, b: Finding): number {
   return (
     ORDER.indexOf(a.outcome) - ORDER.indexOf(b.outcome) ||
     (b.ratio ?? 0) - (a.ratio ?? 0) ||
-    a.code.localeCompare(b.code, "en") ||
-    placeOf(a).localeCompare(placeOf(b), "en")
+    compare(a.code, b.code) ||
+    comparePlaces(a.where, b.where)
   );
 }
 
-function placeOf({ where }: Finding): string {
-  return [where.path, where.face, where.zone, where.opening, ...(where.marks ?? [])].join(" ");
+/** By code points, which is the same on every machine. */
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+const PLACES = ["path", "face", "zone", "opening"] as const;
+
+function comparePlaces(a: Location, b: Location): number {
+  for (const key of PLACES) {
+    const order = compare(a[key] ?? "", b[key] ?? "");
+    if (order !== 0) return order;
+  }
+  return compare(a.marks?.[0] ?? "", b.marks?.[0] ?? "");
 }
