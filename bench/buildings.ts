@@ -7,10 +7,8 @@ const BAY_MM = 4800;
 const DEEP_MM = 3600;
 const TOP_MM = 2990;
 
-export function demoDocument(): ProjectDocument {
-  return JSON.parse(
-    readFileSync(new URL("../examples/atelier-bouleau.outerleaf.json", import.meta.url), "utf8"),
-  );
+export function exampleDocument(name: string): ProjectDocument {
+  return JSON.parse(readFileSync(new URL(`../examples/${name}.outerleaf.json`, import.meta.url), "utf8"));
 }
 
 export function readAs(document: ProjectDocument, name: string): Project {
@@ -39,7 +37,7 @@ function steppedPlan(faces: number): { from: [number, number]; to: [number, numb
 
 /** A building of that many faces, boards and sheets in turn, one rod for all the boards. */
 export function manyFaces(count: number): Project {
-  const demo = demoDocument();
+  const demo = exampleDocument("atelier-bouleau");
   const plan = steppedPlan(count);
   const faces = Array.from({ length: count }, (_, i): ProjectDocument["faces"][number] => {
     const { from, to } = plan[i] as (typeof plan)[number];

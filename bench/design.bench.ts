@@ -6,7 +6,7 @@ import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { design } from "../src/design.ts";
 import type { Project } from "../src/project/schema/project.ts";
-import { demoDocument, manyFaces, readAs } from "./buildings.ts";
+import { exampleDocument, manyFaces, readAs } from "./buildings.ts";
 
 interface Row {
   readonly building: string;
@@ -53,33 +53,51 @@ function round(value: number): number {
   return Math.round(value * 100) / 100;
 }
 
-const CASES: Readonly<Record<string, () => Row>> = {
-  demo: () => measure("Atelier Bouleau", readAs(demoDocument(), "demo"), { warmUp: 40, runs: 60 }),
-  10: () => measure("10 faces", manyFaces(10), { warmUp: 20, runs: 30 }),
-  100: () => measure("100 faces", manyFaces(100), { warmUp: 3, runs: 7 }),
-  1000: () => measure("1000 faces", manyFaces(1000), { warmUp: 1, runs: 3 }),
+interface Case {
+  readonly name: string;
+  readonly project: () => Project;
+  readonly warmUp: number;
+  readonly runs: number;
+}
+
+const CASES: Readonly<Record<string, Case>> = {
+  ...Object.fromEntries(
+    ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"].map((name): [string, Case] => [
+      name,
+      { name, project: () => readAs(exampleDocument(name), name), warmUp: 40, runs: 60 },
+    ]),
+  ),
+  10: { name: "10 faces", project: () => manyFaces(10), warmUp: 20, runs: 30 },
+  100: { name: "100 faces", project: () => manyFaces(100), warmUp: 3, runs: 7 },
+  1000: { name: "1000 faces", project: () => manyFaces(1000), warmUp: 1, runs: 3 },
 };
 
-// Each building is measured in a process of its own, so that one's memory does not count as another's.
-const wanted = process.argv[2];
+/** One measurement in a process of its own, so that one's memory does not count as another's. */
+function inChild(...words: string[]): Record<string, unknown> {
+  const child = spawnSync(
+    process.execPath,
+    ["--expose-gc", "--import", "tsx", fileURLToPath(import.meta.url), ...words],
+    { encoding: "utf8", stdio: ["ignore", "pipe", "inherit"] },
+  );
+  return JSON.parse(child.stdout);
+}
+
+const [wanted, once] = process.argv.slice(2);
 if (wanted) {
-  const row = CASES[wanted]?.();
-  console.log(JSON.stringify({ ...row, mostMB: Math.round(process.resourceUsage().maxRSS / 1000) }));
+  const one = CASES[wanted];
+  if (!one) throw new Error(`no case ${wanted}; there are ${Object.keys(CASES).join(", ")}`);
+  if (once) {
+    design(one.project());
+    console.log(JSON.stringify({ onceMostMB: Math.round(process.resourceUsage().maxRSS / 1000) }));
+  } else console.log(JSON.stringify(measure(one.name, one.project(), one)));
 } else {
-  const rows = ["demo", "10", "100", "1000"].map((name) => {
-    const child = spawnSync(
-      process.execPath,
-      ["--expose-gc", "--import", "tsx", fileURLToPath(import.meta.url), name],
-      {
-        encoding: "utf8",
-        stdio: ["ignore", "pipe", "inherit"],
-      },
-    );
-    return JSON.parse(child.stdout) as Row & { readonly mostMB: number };
-  });
+  const rows = Object.keys(CASES).map(
+    (key) => ({ ...inChild(key), ...inChild(key, "once") }) as unknown as Row,
+  );
   console.table(rows);
-  const [, ten, , thousand] = rows;
+  const perPiece = (building: string): number =>
+    rows.find((row) => row.building === building)?.perPieceUs ?? 0;
   console.log(
-    `time per piece, 1000 faces over 10 faces: ${round((thousand?.perPieceUs ?? 0) / (ten?.perPieceUs ?? 1))}`,
+    `time per piece, 1000 faces over 10 faces: ${round(perPiece("1000 faces") / perPiece("10 faces"))}`,
   );
 }

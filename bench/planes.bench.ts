@@ -6,7 +6,7 @@
 import { demandsOf } from "../src/codes/demands.ts";
 import type { Project, ProjectDocument } from "../src/project/schema/project.ts";
 import { type Planing, planeGroups, searchPlanes } from "../src/setout/plane-search/index.ts";
-import { demoDocument, readAs } from "./buildings.ts";
+import { exampleDocument, readAs } from "./buildings.ts";
 
 function measure(name: string, project: Project, { planing, runs }: { planing?: Planing; runs: number }) {
   const demands = demandsOf(project);
@@ -38,7 +38,7 @@ function round(value: number): number {
 
 /** The front's sheets in two zones, the second thinner, each on a build-up of its own. */
 function threeBuildUps(): ProjectDocument {
-  const document = demoDocument();
+  const document = exampleDocument("atelier-bouleau");
   const front = document.faces.find(({ id }) => id === "front");
   const [boards, sheets] = front?.zones ?? [];
   const [, behind] = document.buildUps;
@@ -66,13 +66,13 @@ function largeStock(document: ProjectDocument): ProjectDocument {
 
 const fine = { least: -4, most: 4, step: 0.5 };
 console.table([
-  measure("the demo", readAs(demoDocument(), "demo"), { runs: 60 }),
-  measure("with planing of ±4 by 1", readAs(demoDocument(), "demo"), {
+  measure("the demo", readAs(exampleDocument("atelier-bouleau"), "demo"), { runs: 60 }),
+  measure("with planing of ±4 by 1", readAs(exampleDocument("atelier-bouleau"), "demo"), {
     planing: { least: -4, most: 4, step: 1 },
     runs: 20,
   }),
   measure("three build-ups", readAs(threeBuildUps(), "three"), { runs: 10 }),
-  measure("a large stock, planing by 0.5", readAs(largeStock(demoDocument()), "large"), {
+  measure("a large stock, planing by 0.5", readAs(largeStock(exampleDocument("atelier-bouleau")), "large"), {
     planing: fine,
     runs: 2,
   }),

@@ -9,7 +9,7 @@ import { keepOutsOf, zoneGround } from "../src/setout/ground-plan.ts";
 import { isPossible, solveRod } from "../src/setout/rod/index.ts";
 import { chooseWidths, type WidthsQuestion } from "../src/setout/rod-choice/index.ts";
 import { settingOf } from "../src/setout/storey/task.ts";
-import { demoDocument, readAs } from "./buildings.ts";
+import { exampleDocument, readAs } from "./buildings.ts";
 
 const RUNS = 21;
 
@@ -23,7 +23,7 @@ function timed(work: () => unknown): number {
   return performance.now() - start;
 }
 
-const project = readAs(demoDocument(), "demo");
+const project = readAs(exampleDocument("atelier-bouleau"), "demo");
 const [spec] = project.rods ?? [];
 if (!spec) throw new Error("the demo has no rod");
 const zones = spec.zones.flatMap(({ face: faceId, zone: zoneId }) => {

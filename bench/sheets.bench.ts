@@ -3,7 +3,7 @@ import type { Project } from "../src/project/schema/project.ts";
 import { type ColumnPlan, planColumns } from "../src/setout/sheets/plan.ts";
 import type { SheetZone } from "../src/setout/sheets/zone.ts";
 import { sheetZones } from "../test/helpers/sheet-zones.ts";
-import { demoDocument, manyFaces, readAs } from "./buildings.ts";
+import { exampleDocument, manyFaces, readAs } from "./buildings.ts";
 
 const WARM_UP = 200;
 const RUNS = 300;
@@ -33,7 +33,7 @@ function round(value: number): number {
 }
 
 function demoWith(change: (zone: Project["faces"][number]["zones"][number]) => object): SheetZone[] {
-  const project = readAs(demoDocument(), "demo");
+  const project = readAs(exampleDocument("atelier-bouleau"), "demo");
   return sheetZones({
     ...project,
     faces: project.faces.map((face) => ({
