@@ -9,5 +9,7 @@ export function cross(a: Point, b: Point, c: Point): number {
 
 /** Distance between two points (mm). */
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  // Lengths of buildings neither overflow nor vanish when squared, which is all that `Math.hypot` guards, slowly.
+  return Math.sqrt(dx * dx + dy * dy);
 }

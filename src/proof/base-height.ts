@@ -26,16 +26,16 @@ export function baseHeight({ face, pieces }: ZoneView): BaseHeight | undefined {
  */
 function lowestOver(outline: readonly Point[], ground: readonly Point[]): number | undefined {
   const { x, y } = polygonBounds(outline);
-  const atCorners = outline.map(([cornerX, cornerY]) =>
-    below({ y: cornerY, ground: groundAt(ground, cornerX) }),
-  );
-  const atBends = ground.filter(([bendX]) => bendX > x[0] && bendX < x[1]).map(([, bendY]) => y[0] - bendY);
-  const heights = [...atCorners, ...atBends].filter((height) => height !== undefined);
-  return heights.length === 0 ? undefined : Math.min(...heights);
-}
-
-function below({ y, ground }: { y: number; ground: number | undefined }): number | undefined {
-  return ground === undefined ? undefined : y - ground;
+  let lowest: number | undefined;
+  const take = (height: number): void => {
+    if (lowest === undefined || height < lowest) lowest = height;
+  };
+  for (const [cornerX, cornerY] of outline) {
+    const level = groundAt(ground, cornerX);
+    if (level !== undefined) take(cornerY - level);
+  }
+  for (const [bendX, bendY] of ground) if (bendX > x[0] && bendX < x[1]) take(y[0] - bendY);
+  return lowest;
 }
 
 /** The ground line goes on level past its ends: cladding reaches round corners. */

@@ -38,9 +38,8 @@ export interface ProofContext extends ProofInput {
 export type ProofRule = (context: ProofContext) => Finding[];
 
 export function proofContext(input: ProofInput): ProofContext {
-  const pieces = new Map(
-    input.facade.faces.flatMap((face) => face.pieces.map((piece) => [piece.mark, piece])),
-  );
+  const pieces = new Map<string, Piece>();
+  for (const face of input.facade.faces) for (const piece of face.pieces) pieces.set(piece.mark, piece);
   return { ...input, zones: zoneViews(input), pieceOf: (mark) => pieces.get(mark) };
 }
 

@@ -6,7 +6,7 @@ import { BLOCK_SECTION, bayAt, blockDepth, blockRegion, freeBlockPlace } from ".
 import type { DraftBatten } from "./battens.ts";
 import { cornerBacking } from "./corner-backing.ts";
 import { faceLength } from "./corners.ts";
-import type { DraftPiece } from "./draft.ts";
+import { type DraftPiece, wholePiece } from "./draft.ts";
 import { NO_HOLES, type Piece, type Solid, SQUARE_ENDS } from "./facade.ts";
 import { markOf } from "./marks.ts";
 import { massOf } from "./masses.ts";
@@ -21,7 +21,9 @@ export function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
   const add = (draft: DraftPiece): Solid => {
     const solid: Solid = { id: draft.mark, kind: "backing", region: draft.outline, z: draft.z };
     solids.push(solid);
-    made.push({ ...draft, massKg: massOf(project, draft), supports: [], removeBefore: [], fixings: [] });
+    made.push(
+      wholePiece(draft, { massKg: massOf(project, draft), supports: [], removeBefore: [], fixings: [] }),
+    );
     return solid;
   };
   for (const draft of cornerBacking(task, battens)) add(draft);

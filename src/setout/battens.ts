@@ -12,6 +12,9 @@ import { freeUpright, type ZoneGround } from "./ground-plan.ts";
 import { letter, markOf } from "./marks.ts";
 
 export interface DraftBatten extends DraftPiece {
+  readonly zone: string;
+  readonly grain: "x" | "y";
+  readonly stock: string;
   readonly x: Interval;
   readonly y: Interval;
   readonly reason: BattenWish["reason"];

@@ -94,17 +94,20 @@ export function sheetPoints(
   const { edgeDistance } = cladding.dataSheet;
   const [edgeMin] = edgeDistance;
   const lines = linesBehind(box, battens);
-  return lines.flatMap((line, i) => {
+  const points: CladdingPoint[] = [];
+  lines.forEach((line, i) => {
     const outermost = i === 0 ? "left" : i === lines.length - 1 ? "right" : undefined;
     const at = screwLine({ batten: line.x, sheet: box.x, outermost, edgeDistance });
-    if (at === undefined) return [];
-    return heightsAt(piece, at).flatMap((height) =>
-      rowHeights(height, cladding).flatMap((y): CladdingPoint[] => {
-        const place = ontoBatten(line.battens, y, [height[0] + edgeMin, height[1] - edgeMin]);
-        return place ? [{ x: at, ...place }] : [];
-      }),
-    );
+    if (at === undefined) return;
+    for (const height of heightsAt(piece, at)) {
+      const within: Interval = [height[0] + edgeMin, height[1] - edgeMin];
+      for (const y of rowHeights(height, cladding)) {
+        const place = ontoBatten(line.battens, y, within);
+        if (place) points.push({ x: at, y: place.y, batten: place.batten });
+      }
+    }
   });
+  return points;
 }
 
 function rowHeights([from, to]: Interval, cladding: SheetCladding): number[] {
@@ -123,8 +126,19 @@ function rowHeights([from, to]: Interval, cladding: SheetCladding): number[] {
 export function fixedPoint(piece: DraftPiece, points: readonly CladdingPoint[]): CladdingPoint | undefined {
   const { x, y } = polygonBounds(piece.outline);
   const middle: Point = [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2];
-  const away = (point: CladdingPoint): number => distance([point.x, point.y], middle);
-  return [...points].sort((a, b) => away(a) - away(b) || a.y - b.y || a.x - b.x)[0];
+  let nearest: CladdingPoint | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const point of points) {
+    const away = distance([point.x, point.y], middle);
+    if (nearest && (away > least || (away === least && !isLower(point, nearest)))) continue;
+    nearest = point;
+    least = away;
+  }
+  return nearest;
+}
+
+function isLower(a: CladdingPoint, b: CladdingPoint): boolean {
+  return a.y < b.y || (a.y === b.y && a.x < b.x);
 }
 
 export function boardPoints(
@@ -135,24 +149,26 @@ export function boardPoints(
   const box = polygonBounds(piece.outline);
   const end = cladding.endDistance.value;
   const edge = cladding.edgeDistance.value;
-  return linesBehind(box, battens).flatMap((line) => {
+  const points: CladdingPoint[] = [];
+  for (const line of linesBehind(box, battens)) {
     const x = common(usableWidth(line.x), [box.x[0] + end, box.x[1] - end]);
-    if (!x) return [];
+    if (!x) continue;
     const middle = (line.x[0] + line.x[1]) / 2;
     const at = snap(Math.min(Math.max(middle, x[0]), x[1]));
-    return heightsAt(piece, at).flatMap(([from, to]) => {
+    for (const [from, to] of heightsAt(piece, at)) {
       const width = to - from;
-      if (width < 2 * edge) return [];
+      if (width < 2 * edge) continue;
       const two = width >= cladding.twoScrewsFrom.value && width >= 4 * edge;
-      const heights = two ? [from + width / 4, to - width / 4] : [(from + to) / 2];
-      const points: CladdingPoint[] = [];
-      for (const y of heights) {
-        const place = ontoBatten(line.battens, y, [from + edge, to - edge]);
-        // On a short batten two screws may be pushed onto one another: one holds as well.
-        if (place && !points.some((point) => Math.abs(point.y - place.y) < edge))
-          points.push({ x: at, ...place });
-      }
-      return points;
-    });
-  });
+      const first = ontoBatten(line.battens, two ? from + width / 4 : (from + to) / 2, [
+        from + edge,
+        to - edge,
+      ]);
+      if (first) points.push({ x: at, y: first.y, batten: first.batten });
+      const second = two && ontoBatten(line.battens, to - width / 4, [from + edge, to - edge]);
+      // On a short batten two screws may be pushed onto one another: one holds as well.
+      if (second && !(first && Math.abs(first.y - second.y) < edge))
+        points.push({ x: at, y: second.y, batten: second.batten });
+    }
+  }
+  return points;
 }

@@ -28,7 +28,7 @@ import { laySheets } from "./sheets/layout.ts";
 import { studCentres } from "./solids.ts";
 import { supportFindings } from "./support-findings.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
-import { battenWithParts, claddingPiece, plain, supportedBy, withoutStrip } from "./zone-parts.ts";
+import { battenWithParts, claddingPiece, heldBatten, plain, supportedBy } from "./zone-parts.ts";
 
 export interface ZoneResult {
   readonly pieces: readonly Piece[];
@@ -66,8 +66,11 @@ function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly
   const fixRail = railFixer(task);
   const rails = draft.rails.map((rail): Piece => {
     const points = crossings(rail, battens);
-    const held = claddingPiece(task, withoutStrip(rail), points, points.map(fixRail));
-    return { ...held, removeBefore: over.get(rail.mark) ?? [] };
+    return heldBatten(task, rail, {
+      supports: points.map(({ batten }) => batten.mark),
+      removeBefore: over.get(rail.mark) ?? [],
+      fixings: points.map(fixRail),
+    });
   });
   return complete(task, cladding, {
     draft,

@@ -8,7 +8,7 @@ import { snap } from "../units/length.ts";
 import type { ScrewPoint } from "./batten-screws.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { CladdingPoint } from "./cladding-screws.ts";
-import type { DraftPiece } from "./draft.ts";
+import { type DraftPiece, wholePiece } from "./draft.ts";
 import { type Fixing, NO_HOLES, type Piece, SQUARE_ENDS, type Why } from "./facade.ts";
 import { massOf } from "./masses.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
@@ -19,14 +19,12 @@ export function claddingPiece(
   points: readonly CladdingPoint[],
   fixings: readonly Fixing[],
 ): Piece {
-  return {
-    ...piece,
-    massKg: massOf(task.project, piece),
-    supports: [...new Set(points.map(({ batten }) => batten.mark))],
-    removeBefore: [],
-    fixings,
-  };
+  const supports: string[] = [];
+  for (const { batten } of points) if (!supports.includes(batten.mark)) supports.push(batten.mark);
+  return wholePiece(piece, { massKg: massOf(task.project, piece), supports, removeBefore: NOTHING, fixings });
 }
+
+const NOTHING: readonly never[] = [];
 
 /** Marks of the cladding that each batten carries. */
 export function supportedBy(cladding: readonly Piece[]): ReadonlyMap<string, string[]> {
@@ -48,26 +46,30 @@ export function battenWithParts(
   points: readonly ScrewPoint[],
   { over, fix }: { readonly over: readonly string[]; readonly fix: (point: ScrewPoint) => Fixing },
 ): Piece[] {
-  const piece: Piece = {
-    ...withoutStrip(batten),
-    massKg: massOf(task.project, batten),
-    supports: [...new Set(points.map(({ solid }) => solid.id))],
-    removeBefore: over,
-    fixings: points.map(fix),
-  };
-  const parts = task.plane.layers.flatMap((layer): Piece[] => {
-    if (layer.kind === "gasket") return [strip(task, batten, layer.z, over)];
-    if (layer.kind === "packer") {
-      return packerSpans(batten, points).map((y, i) => packer(task, batten, { y, z: layer.z, index: i }));
-    }
-    return [];
-  });
-  return [piece, ...parts];
+  const supports: string[] = [];
+  for (const { solid } of points) if (!supports.includes(solid.id)) supports.push(solid.id);
+  const pieces = [heldBatten(task, batten, { supports, removeBefore: over, fixings: points.map(fix) })];
+  for (const layer of task.plane.layers) {
+    if (layer.kind === "gasket") pieces.push(strip(task, batten, layer.z, over));
+    if (layer.kind !== "packer") continue;
+    packerSpans(batten, points).forEach((y, i) => {
+      pieces.push(packer(task, batten, { y, z: layer.z, index: i }));
+    });
+  }
+  return pieces;
+}
+
+/** A batten or rail as a piece, without what only laying it out needed. */
+export function heldBatten(
+  task: ZoneTask,
+  batten: DraftBatten,
+  { supports, removeBefore, fixings }: Pick<Piece, "supports" | "removeBefore" | "fixings">,
+): Piece {
+  return wholePiece(batten, { massKg: massOf(task.project, batten), supports, removeBefore, fixings });
 }
 
 const PACKER_WHY: Why = { rule: message("setout.why.packer") };
 const GASKET_WHY: Why = { rule: message("setout.why.gasket") };
-const NO_FIXINGS: readonly Fixing[] = [];
 const PACKER_MM = 60;
 
 /** One packer behind each screw; screws close together share one. */
@@ -103,7 +105,7 @@ function packer(
     why: PACKER_WHY,
     supports: [batten.mark],
     removeBefore: [batten.mark],
-    fixings: NO_FIXINGS,
+    fixings: NOTHING,
   };
 }
 
@@ -123,13 +125,8 @@ function strip(task: ZoneTask, batten: DraftBatten, z: Interval, over: readonly 
     why: GASKET_WHY,
     supports: [batten.mark],
     removeBefore: over,
-    fixings: NO_FIXINGS,
+    fixings: NOTHING,
   };
-}
-
-/** A batten as a plain piece, without what only laying it out needed. */
-export function withoutStrip({ x: _x, y: _y, reason: _reason, ...draft }: DraftBatten): DraftPiece {
-  return draft;
 }
 
 /** A piece held by its neighbours alone: closures are stapled behind the lowest or highest cladding. */
@@ -139,11 +136,10 @@ export function plain(project: Project, piece: DraftPiece, cladding: readonly Pi
     const other = polygonBounds(outline);
     return other.x[0] < box.x[1] && other.x[1] > box.x[0] && other.y[0] <= box.y[1] && other.y[1] >= box.y[0];
   });
-  return {
-    ...piece,
+  return wholePiece(piece, {
     massKg: massOf(project, piece),
-    supports: [],
+    supports: NOTHING,
     removeBefore: over.map(({ mark }) => mark),
-    fixings: [],
-  };
+    fixings: NOTHING,
+  });
 }

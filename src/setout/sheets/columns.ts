@@ -54,15 +54,16 @@ function search(planner: Planner, joints: readonly UprightJoint[], limit: number
   let pin = 0;
   for (let j = 1; j < joints.length; j++) {
     const [end, into] = [joints[j] as UprightJoint, reached[j] as Paths];
-    const starts = range(pin, j).filter((i) => (reached[i] as Paths).size > 0);
-    for (const i of starts) {
+    for (let i = pin; i < j; i++) {
+      if ((reached[i] as Paths).size === 0) continue;
       if (reaches(planner, joints[i] as UprightJoint, end)) {
         const x: Interval = [(joints[i] as UprightJoint).x[1], end.x[0]];
         walker.step(x, { from: reached[i] as Paths, joint: end, to: into, into });
       }
     }
     // Single columns give good paths early, so that most divisions are dropped before they are measured.
-    for (const i of starts) {
+    for (let i = pin; i < j; i++) {
+      if ((reached[i] as Paths).size === 0) continue;
       for (const stretch of divisions(planner, joints[i] as UprightJoint, end)) {
         walker.walk(stretch, { starts: reached[i] as Paths, end, into });
       }
@@ -74,10 +75,6 @@ function search(planner: Planner, joints: readonly UprightJoint[], limit: number
     .flatMap(({ paths }) => paths)
     .sort((a, b) => a.total - b.total)
     .slice(0, 2);
-}
-
-function range(from: number, to: number): number[] {
-  return Array.from({ length: to - from }, (_, i) => from + i);
 }
 
 interface Walk {
