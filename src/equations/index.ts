@@ -7,6 +7,7 @@ import { EQUILIBRIUM_MOISTURE } from "./equilibrium-moisture.ts";
 import { HOLE_SIZE } from "./hole-size.ts";
 import { JOINT_WIDTH_ARITHMETIC } from "./joint-width-arithmetic.ts";
 import { JOINT_WIDTH_ROOT_SUM_SQUARE } from "./joint-width-root-sum-square.ts";
+import { LIGHT_EQUATIONS } from "./light/index.ts";
 import { NET_VENT_AREA } from "./net-vent-area.ts";
 import { OPEN_SHARE } from "./open-share.ts";
 import { SURFACE_TEMPERATURE } from "./surface-temperature.ts";
@@ -14,6 +15,7 @@ import { THERMAL_EXPANSION } from "./thermal-expansion.ts";
 import { WOVEN_FREE_SHARE } from "./woven-free-share.ts";
 
 export const EQUATIONS: readonly Equation[] = [
+  ...LIGHT_EQUATIONS,
   EQUILIBRIUM_MOISTURE,
   CHANGE_BY_COEFFICIENT,
   CHANGE_BY_SHRINKAGE,

@@ -4,6 +4,7 @@ import { changeByShrinkage } from "../../src/equations/change-by-shrinkage.ts";
 import type { Equation } from "../../src/equations/equation.ts";
 import { equilibriumMoisture } from "../../src/equations/equilibrium-moisture.ts";
 import { EQUATIONS } from "../../src/equations/index.ts";
+import { LIGHT_ALIKE, LIGHT_SAMPLES } from "../helpers/light-samples.ts";
 
 /** Inputs in range whose values are so unlike that a swap shows. */
 const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
@@ -48,6 +49,7 @@ const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     cleanShare: 0.8,
   },
   "open-share": { gapMm: 8, boardMm: 140 },
+  ...LIGHT_SAMPLES,
 };
 
 /**
@@ -74,6 +76,7 @@ const ALIKE: Readonly<Record<string, readonly string[]>> = {
     "sizeToleranceMm placeToleranceMm",
   ],
   "net-vent-area": ["freeShare cleanShare"],
+  ...LIGHT_ALIKE,
 };
 
 /** The pairs of inputs that share a unit and so can be mistaken for each other. */
