@@ -3,7 +3,7 @@ import { mesh } from "../catalogue/meshes.ts";
 import { common, intervalLength } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
 import { intersect, type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
-import { rectOutline } from "../geometry/rect.ts";
+import { rectOutline, rectsOverlap } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
@@ -67,10 +67,9 @@ function edgeEnds(ground: ZoneGround): OpenEnd[] {
     if (from[0] === to[0]) return [];
     const lower = to[0] > from[0];
     const lift = (p: Point): Point => [p[0], snap(p[1] + (lower ? MESH_THICKNESS_MM : -MESH_THICKNESS_MM))];
-    const strip: Polygon = lower
-      ? [from, to, lift(to), lift(from)]
-      : [to, lift(to), lift(from), from].reverse();
-    const outs = ground.keepOuts.filter(({ rect }) => common(rect.x, polygonBounds(strip).x));
+    const strip: Polygon = lower ? [from, to, lift(to), lift(from)] : [lift(to), lift(from), from, to];
+    const box = polygonBounds(strip);
+    const outs = ground.keepOuts.filter(({ rect }) => rectsOverlap(rect, box));
     const parts =
       outs.length === 0
         ? [{ outline: strip, holes: [] }]

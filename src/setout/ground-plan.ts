@@ -169,18 +169,26 @@ export function freeWithin(ground: ZoneGround, rect: Rect): Region[] {
   const keepOuts = ground.keepOuts.filter((one) => rectsOverlap(one.rect, box));
   const rounds = ground.rounds.filter((one) => rectsOverlap(one.bounds, box));
   const whole = ground.rectangular || rectInsidePolygon(box, ground.region);
-  const straight = keepOuts.every(({ rect: out }) => out.y[0] <= box.y[0] && out.y[1] >= box.y[1]);
-  if (whole && straight && rounds.length === 0) {
-    return subtractIntervals(
-      box.x,
-      keepOuts.map((one) => one.rect.x),
-    ).map((x) => ({ outline: rectOutline({ x, y: box.y }), holes: [] }));
+  if (whole && rounds.length === 0) {
+    // Courses and joints meet most openings squarely: what is left of them is told without the polygon library.
+    if (keepOuts.every(({ rect: out }) => out.y[0] <= box.y[0] && out.y[1] >= box.y[1])) {
+      const outs = keepOuts.map((one) => one.rect.x);
+      return subtractIntervals(box.x, outs).map((x) => plainRegion({ x, y: box.y }));
+    }
+    if (keepOuts.every(({ rect: out }) => out.x[0] <= box.x[0] && out.x[1] >= box.x[1])) {
+      const outs = keepOuts.map((one) => one.rect.y);
+      return subtractIntervals(box.y, outs).map((y) => plainRegion({ x: box.x, y }));
+    }
   }
   const parts = whole
     ? [{ outline: rectOutline(box), holes: [] }]
     : intersect(ground.region, rectOutline(box));
   const clips = [...keepOuts.map((one) => rectOutline(one.rect)), ...rounds.map((one) => one.polygon)];
   return clips.length === 0 ? parts : parts.flatMap((part) => subtract(part, clips));
+}
+
+function plainRegion(rect: Rect): Region {
+  return { outline: rectOutline(rect), holes: [] };
 }
 
 /** The stretches over the whole width of an upright strip that lie in the region and clear of openings. */

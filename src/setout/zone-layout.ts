@@ -28,7 +28,7 @@ import { laySheets } from "./sheets/layout.ts";
 import { studCentres } from "./solids.ts";
 import { supportFindings } from "./support-findings.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
-import { battenWithParts, claddingPiece, heldBatten, plain, supportedBy } from "./zone-parts.ts";
+import { battenWithParts, bounded, claddingPiece, heldBatten, plain, supportedBy } from "./zone-parts.ts";
 
 export interface ZoneResult {
   readonly pieces: readonly Piece[];
@@ -105,7 +105,8 @@ function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
   const battenPieces = screwed.flatMap(({ batten, points }) =>
     battenWithParts(task, batten, points, { over: over.get(batten.mark) ?? [], fix: fixBatten }),
   );
-  const closurePieces = closures.pieces.map((piece) => plain(task.project, piece, laid.pieces));
+  const inFront = laid.pieces.map(bounded);
+  const closurePieces = closures.pieces.map((piece) => plain(task.project, piece, inFront));
   const pieces = [...laid.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
   return {
     pieces,

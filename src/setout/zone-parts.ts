@@ -1,7 +1,7 @@
 /** Draft pieces made whole: weights, supports, screws, and the packers and gaskets that go with a batten. */
 import { type Interval, mergeIntervals } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
-import { rectOutline } from "../geometry/rect.ts";
+import { type Rect, rectOutline } from "../geometry/rect.ts";
 import type { Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
@@ -129,13 +129,22 @@ function strip(task: ZoneTask, batten: DraftBatten, z: Interval, over: readonly 
   };
 }
 
+/** A piece in front with its bounds, found once for all that lies behind. */
+export interface Bounded {
+  readonly mark: string;
+  readonly box: Rect;
+}
+
+export function bounded({ mark, outline }: Piece): Bounded {
+  return { mark, box: polygonBounds(outline) };
+}
+
 /** A piece held by its neighbours alone: closures are stapled behind the lowest or highest cladding. */
-export function plain(project: Project, piece: DraftPiece, cladding: readonly Piece[]): Piece {
+export function plain(project: Project, piece: DraftPiece, cladding: readonly Bounded[]): Piece {
   const box = polygonBounds(piece.outline);
-  const over = cladding.filter(({ outline }) => {
-    const other = polygonBounds(outline);
-    return other.x[0] < box.x[1] && other.x[1] > box.x[0] && other.y[0] <= box.y[1] && other.y[1] >= box.y[0];
-  });
+  const over = cladding.filter(
+    ({ box: { x, y } }) => x[0] < box.x[1] && x[1] > box.x[0] && y[0] <= box.y[1] && y[1] >= box.y[0],
+  );
   return wholePiece(piece, {
     massKg: massOf(project, piece),
     supports: NOTHING,

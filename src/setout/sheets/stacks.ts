@@ -6,7 +6,7 @@ import { type Interval, overlaps } from "../../geometry/interval.ts";
 import { snap, toGridSteps } from "../../units/length.ts";
 import type { Planner } from "./planner.ts";
 import { type ColumnStrip, cheapestRun, costOfCut, everyRun, factsOf, type Run } from "./runs.ts";
-import { addScores, levelJointScore, NO_COST, pieceCost, pieceScore, type Score } from "./score.ts";
+import { addScores, levelJointScore, NO_COST, pieceCost, pieceScore, type Score, WEIGHTS } from "./score.ts";
 import { tallestAt } from "./shapes.ts";
 
 export interface Stack {
@@ -47,18 +47,29 @@ export function everyStack(planner: Planner, x: Interval, most: number): Stack[]
 }
 
 /** No more than any stack of the column costs, told without stacking it. */
-export function columnFloor({ zone, module }: Planner, x: Interval): number {
+export function columnFloor({ zone, module, needs }: Planner, x: Interval): number {
   const { keepOuts, rectangular, bounds } = zone.ground;
   const width = x[1] - x[0];
   let notches = 0;
   for (const { rect } of keepOuts) {
     if (rect.x[0] >= x[1] || rect.x[1] <= x[0]) continue;
-    if (rect.x[0] <= x[0] && rect.x[1] >= x[1]) return 0;
+    if (rect.x[0] <= x[0] && rect.x[1] >= x[1]) return rowsNeeded(needs, x) * WEIGHTS.sheet;
     // One sheet at the least is cut round it, unless it could hide in a joint or beyond a rake.
     const height = Math.min(rect.y[1], bounds.y[1]) - Math.max(rect.y[0], bounds.y[0]);
     if (rectangular && height > zone.cladding.joint) notches += 1;
   }
-  return pieceCost({ width, height: width, module, sliver: zone.sliver, notches, fits: true });
+  const piece = pieceCost({ width, height: width, module, sliver: zone.sliver, notches, fits: true });
+  return piece + Math.max(0, rowsNeeded(needs, x) - 1) * WEIGHTS.sheet;
+}
+
+/** Sheets one over the other that some place of the column needs at the least. */
+function rowsNeeded(needs: Planner["needs"], x: Interval): number {
+  let rows = 0;
+  for (const need of needs) {
+    if (need.x[0] >= x[1]) break;
+    if (need.x[1] > x[0] && need.bridged > rows) rows = need.bridged;
+  }
+  return rows;
 }
 
 /** What a stack's total is made of. */
@@ -75,18 +86,21 @@ function bare(joints: readonly Interval[]): Stack {
 }
 
 function append(stack: Stack, { rows, total }: Run): Stack {
-  const added = {
-    rows: stack.rows.length === 0 ? rows : [...stack.rows, ...rows],
-    total: stack.total + total,
-  };
-  if (rows.length === 1) return { ...stack, ...added };
-  const between = rows.slice(1).map((row, i): Interval => [(rows[i] as Interval)[1], row[0]]);
-  return {
-    ...added,
-    joints: [...stack.joints, ...between],
-    cuts: [...stack.cuts, ...between.map(([line]) => line)],
-    print: between.reduce((print, [line]) => printed(print, line), stack.print),
-  };
+  const all = stack.rows.length === 0 ? rows : [...stack.rows, ...rows];
+  let { joints, cuts, print } = stack;
+  if (rows.length > 1) {
+    const between: Interval[] = [];
+    const lines: number[] = [];
+    for (let i = 1; i < rows.length; i++) {
+      const [line, next] = [(rows[i - 1] as Interval)[1], (rows[i] as Interval)[0]];
+      between.push([line, next]);
+      lines.push(line);
+      print = printed(print, line);
+    }
+    joints = joints.length === 0 ? between : [...joints, ...between];
+    cuts = cuts.length === 0 ? lines : [...cuts, ...lines];
+  }
+  return { rows: all, joints, cuts, total: stack.total + total, print };
 }
 
 function printed(print: number, line: number): number {
