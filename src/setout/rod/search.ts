@@ -154,24 +154,43 @@ function forEachWithin(choices: readonly Reach[], window: GapWindow, visit: (rea
   }
 }
 
-/** All windows of gaps of the least width in which choices meet so many lines. */
+/** No window from `lowest` on is narrower: every segment takes a gap from there on, or none at all. */
+function leastWidth(table: ReachTable, lowest: number): number {
+  let width = 0;
+  for (const choices of table) {
+    const [first] = choices;
+    if (first !== undefined && Number.isNaN(first.choice.gap)) continue;
+    const next = choices[firstWithGap(choices, lowest)];
+    width = Math.max(width, next === undefined ? Number.POSITIVE_INFINITY : next.choice.gap - lowest);
+  }
+  return width;
+}
+
+/**
+ * All windows of gaps of the least width in which choices meet so many lines, the lowest first. A long segment has
+ * thousands of gaps, so windows are searched from the least that each could be, until none can be narrower than one found.
+ */
 function narrowestWindows(search: RodSearch, table: ReachTable, linesMet: number): GapWindow[] {
   const gaps = table
     .flatMap((choices) => choices.map((reach) => reach.choice.gap))
     .filter((gap) => !Number.isNaN(gap));
-  const starts = [...new Set(gaps)].sort((one, other) => one - other);
-  if (starts.length === 0) starts.push(0);
+  const starts = new Set(gaps);
+  if (starts.size === 0) starts.add(0);
+  const ahead = [...starts]
+    .map((lowest) => ({ lowest, least: leastWidth(table, lowest) }))
+    .sort((one, other) => one.least - other.least || one.lowest - other.lowest);
   let spread = search.rod.band[1] - search.rod.band[0];
-  let windows: GapWindow[] = [];
-  for (const lowest of starts) {
+  const windows: GapWindow[] = [];
+  for (const { lowest, least } of ahead) {
+    if (least > spread + SAME_STEPS) break;
     const highest = leastHighestGap(search, table, { lowest, spread, linesMet });
     if (highest === Number.POSITIVE_INFINITY) continue;
-    const width = highest - lowest;
-    if (width < spread - SAME_STEPS) windows = [];
-    spread = Math.min(spread, width);
-    windows.push({ lowest, spread: width });
+    windows.push({ lowest, spread: highest - lowest });
+    spread = Math.min(spread, highest - lowest);
   }
-  return windows;
+  return windows
+    .filter((window) => window.spread <= spread + SAME_STEPS)
+    .sort((one, other) => one.lowest - other.lowest);
 }
 
 /** The least greatest gap with which choices in the window meet so many lines; Infinity where they cannot. */
