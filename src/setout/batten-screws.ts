@@ -59,7 +59,9 @@ function evenPlaces([from, to]: Interval): number[] {
   const inset = Math.min(FROM_BATTEN_END_MM, (to - from) / 4);
   const [first, last] = [from + inset, to - inset];
   const gaps = Math.max(1, Math.ceil((last - first) / SPACING_MM - 1e-9));
-  return Array.from({ length: gaps + 1 }, (_, i) => snap(first + ((last - first) * i) / gaps));
+  const places: number[] = [];
+  for (let i = 0; i <= gaps; i++) places.push(snap(first + ((last - first) * i) / gaps));
+  return places;
 }
 
 /** Where each solid can hold a screw through the batten: upright timber along its length, bands at their height. */

@@ -6,7 +6,7 @@ import { rectsOverlap } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
-import { type Joint, type PieceEnd, type RodCourse, SQUARE } from "../facade.ts";
+import { type Joint, type PieceEnd, type RodCourse, SQUARE, type Why } from "../facade.ts";
 import { freeWithin, type ZoneGround } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 
@@ -147,11 +147,13 @@ function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: s
       width: snap(y[1] - y[0]),
       thickness: cladding.thickness,
     },
-    why: {
-      rule: message("setout.why.course", { course: course.number, width: course.width }),
-      ...(zone.runnerUp && { runnerUp: zone.runnerUp }),
-    },
+    why: whyOf(zone, course),
   };
+}
+
+function whyOf({ runnerUp }: BoardZone, { number, width }: RodCourse): Why {
+  const rule = message("setout.why.course", { course: number, width });
+  return runnerUp ? { rule, runnerUp } : { rule };
 }
 
 /** Between the long points: an end that is longer at the back than at the face needs the longer board. */

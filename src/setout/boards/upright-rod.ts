@@ -7,7 +7,7 @@ import type { BoardCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import type { RodResult } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
-import { type RodProblem, type RodSegment, solveRod } from "../rod/index.ts";
+import { bestRod, type RodProblem, type RodSegment } from "../rod/index.ts";
 import { fallbackRod, placedSegments } from "../storey/courses.ts";
 
 export function uprightRod(
@@ -22,8 +22,7 @@ export function uprightRod(
     maxEqualTouching: cladding.maxEqualWidthsTouching,
     secondaryLines: [],
   };
-  const outcome = solveRod(problem);
-  const solved = outcome.kind === "solved" ? outcome.best : undefined;
+  const solved = bestRod(problem);
   const segments = placedSegments(problem, solved ? solved.segments : fallbackRod(problem));
   const where = { face: ground.face.id, zone: ground.zone.id };
   const gaps = segments.map(({ gap }) => gap);

@@ -6,7 +6,7 @@ import { isFeasible } from "./feasible.ts";
 import { type GridRod, toGridRod } from "./grid-rod.ts";
 import { nearestChanges } from "./nearest-changes.ts";
 import { orderer } from "./order.ts";
-import type { GapOutsideBand, RodMerit, RodOutcome, RuleCost, SegmentRefusal } from "./outcome.ts";
+import type { GapOutsideBand, RodMerit, RodOutcome, RodSolution, RuleCost, SegmentRefusal } from "./outcome.ts";
 import type { RodProblem } from "./problem.ts";
 import type { Meetable } from "./reach.ts";
 import { bestCounts, meetableTable, prepareSearch, type RodSearch } from "./search.ts";
@@ -56,6 +56,15 @@ export function solveRod(problem: RodProblem): RodOutcome {
 /** Whether there is a rod at all: the first question of `solveRod`, at a small part of its work. */
 export function isPossible(problem: RodProblem): boolean {
   return problemFaults(problem).length === 0 && isFeasible(toGridRod(problem));
+}
+
+/** The best rod alone, as `solveRod` puts it first; `undefined` where there is none or the problem cannot be worked. */
+export function bestRod(problem: RodProblem): RodSolution | undefined {
+  if (problemFaults(problem).length > 0) return undefined;
+  const rod = toGridRod(problem);
+  const found = bestCounts(prepareSearch(rod));
+  const boards = found && orderer(rod)(found.picks.map((reach) => reach.choice));
+  return found && boards && buildSolution(problem, rod, found, boards);
 }
 
 function costOfRules(

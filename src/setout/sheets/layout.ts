@@ -111,7 +111,7 @@ function sheetPiece(
   const size = { length: snap(y[1] - y[0]), width: snap(x[1] - x[0]) };
   const stock = smallestStock(zone, size);
   const reliefs = reliefsOf(at.region);
-  return {
+  const piece: { -readonly [Key in keyof DraftPiece]: DraftPiece[Key] } = {
     mark: markOf({
       face: ground.face,
       zone: ground.zone.id,
@@ -123,14 +123,15 @@ function sheetPiece(
     zone: ground.zone.id,
     outline,
     holes,
-    ...(reliefs.length > 0 && { reliefs }),
     z: [plane.backZ, plane.faceZ],
     ends: SQUARE_ENDS,
     material: cladding.material,
-    ...(stock && { stock }),
-    cut: { ...size, thickness: cladding.thickness },
+    cut: { length: size.length, width: size.width, thickness: cladding.thickness },
     why: at.why,
   };
+  if (reliefs.length > 0) piece.reliefs = reliefs;
+  if (stock) piece.stock = stock;
+  return piece;
 }
 
 /** The least sheet of the stock that the piece comes out of, standing or turned. */
