@@ -1,15 +1,20 @@
 /** Every equation that a reader can list and work by hand. A new one is added here, by subject. */
 
+import { AIR_EQUATIONS } from "./air/index.ts";
+import { CAVITY_EQUATIONS } from "./cavity/index.ts";
 import { CHANGE_BY_COEFFICIENT } from "./change-by-coefficient.ts";
 import { CHANGE_BY_SHRINKAGE } from "./change-by-shrinkage.ts";
+import { DURABILITY_EQUATIONS } from "./durability/index.ts";
 import type { Equation } from "./equation.ts";
 import { EQUILIBRIUM_MOISTURE } from "./equilibrium-moisture.ts";
+import { HEAT_EQUATIONS } from "./heat/index.ts";
 import { HOLE_SIZE } from "./hole-size.ts";
 import { JOINT_WIDTH_ARITHMETIC } from "./joint-width-arithmetic.ts";
 import { JOINT_WIDTH_ROOT_SUM_SQUARE } from "./joint-width-root-sum-square.ts";
 import { LIGHT_EQUATIONS } from "./light/index.ts";
 import { NET_VENT_AREA } from "./net-vent-area.ts";
 import { OPEN_SHARE } from "./open-share.ts";
+import { RAIN_EQUATIONS } from "./rain/index.ts";
 import { SURFACE_TEMPERATURE } from "./surface-temperature.ts";
 import { THERMAL_EXPANSION } from "./thermal-expansion.ts";
 import { WOVEN_FREE_SHARE } from "./woven-free-share.ts";
@@ -27,4 +32,9 @@ export const EQUATIONS: readonly Equation[] = [
   WOVEN_FREE_SHARE,
   NET_VENT_AREA,
   OPEN_SHARE,
+  ...AIR_EQUATIONS,
+  ...CAVITY_EQUATIONS,
+  ...RAIN_EQUATIONS,
+  ...HEAT_EQUATIONS,
+  ...DURABILITY_EQUATIONS,
 ];

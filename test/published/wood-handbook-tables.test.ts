@@ -5,6 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { species, woodRules } from "../../src/catalogue/species.ts";
+import { coefficientFromShrinkage } from "../../src/equations/durability/coefficient-from-shrinkage.ts";
 
 /** Species, radial and tangential shrinkage in percent (Table 4-3), radial and tangential coefficient (Table 13-5). */
 const bothTables: [string, number, number, number, number][] = [
@@ -21,8 +22,9 @@ const bothTables: [string, number, number, number, number][] = [
   ["black-walnut", 5.5, 7.8, 0.0019, 0.00274],
 ];
 
-/** C = S / (3000 − 20 S), with S in percent and saturation at 30 %. */
-const linked = (shrinkage: number): number => shrinkage / (3000 - 20 * shrinkage);
+/** With saturation at 30 % the link is C = S / (3000 − 20 S), S in percent. */
+const linked = (shrinkagePercent: number): number =>
+  coefficientFromShrinkage({ shrinkagePercent, saturationPercent: 30 });
 
 describe("Tables 4-3 and 13-5 together", () => {
   it.each(bothTables)("%s", (id, radial, tangential, coefficientRadial, coefficientTangential) => {
@@ -98,7 +100,10 @@ describe("derived coefficients", () => {
       const coefficient = wood?.coefficientTangential?.value ?? Number.NaN;
       expect(wood?.coefficientTangential?.basis).toBe("memory");
       expect(
-        Math.abs(shrinkage / (100 * saturation - shrinkage * (saturation - 10)) - coefficient),
+        Math.abs(
+          coefficientFromShrinkage({ shrinkagePercent: shrinkage, saturationPercent: saturation }) -
+            coefficient,
+        ),
       ).toBeLessThan(6e-6);
       expect(coefficient / linked(shrinkage)).toBeGreaterThan(1.3);
     }

@@ -4,6 +4,7 @@ import { changeByShrinkage } from "../../src/equations/change-by-shrinkage.ts";
 import type { Equation } from "../../src/equations/equation.ts";
 import { equilibriumMoisture } from "../../src/equations/equilibrium-moisture.ts";
 import { EQUATIONS } from "../../src/equations/index.ts";
+import { AIR_ALIKE, AIR_SAMPLES } from "../helpers/equation-samples.ts";
 import { LIGHT_ALIKE, LIGHT_SAMPLES } from "../helpers/light-samples.ts";
 
 /** Inputs in range whose values are so unlike that a swap shows. */
@@ -49,6 +50,7 @@ const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     cleanShare: 0.8,
   },
   "open-share": { gapMm: 8, boardMm: 140 },
+  ...AIR_SAMPLES,
   ...LIGHT_SAMPLES,
 };
 
@@ -76,6 +78,7 @@ const ALIKE: Readonly<Record<string, readonly string[]>> = {
     "sizeToleranceMm placeToleranceMm",
   ],
   "net-vent-area": ["freeShare cleanShare"],
+  ...AIR_ALIKE,
   ...LIGHT_ALIKE,
 };
 

@@ -1,0 +1,52 @@
+/** What metal fasteners through insulation add to a wall’s transmittance. */
+import { equation } from "../equation.ts";
+
+export interface FastenersThroughInsulation {
+  /** Of the fastener: 50 carbon steel, 17 stainless (W/mK). */
+  readonly conductivityWPerMK: number;
+  /** Section of its core (mm²). */
+  readonly coreMm2: number;
+  /** Fasteners for a square metre (1/m²). */
+  readonly perM2: number;
+  /** Thickness of the insulation (mm). */
+  readonly insulationMm: number;
+  /** How far the fastener goes into it, at most all of it (mm). */
+  readonly depthMm: number;
+  /** Resistance of the insulation that is passed (m²K/W). */
+  readonly insulationM2KPerW: number;
+  /** Resistance of the wall without regard to bridges (m²K/W). */
+  readonly wholeM2KPerW: number;
+}
+
+/** Addition to the transmittance (W/m²K). */
+export function fastenerCorrection({
+  conductivityWPerMK,
+  coreMm2,
+  perM2,
+  insulationMm,
+  depthMm,
+  insulationM2KPerW,
+  wholeM2KPerW,
+}: FastenersThroughInsulation): number {
+  const factor = 0.8 * Math.min(1, depthMm / insulationMm);
+  const perDepth = (factor * conductivityWPerMK * (coreMm2 / 1e6) * perM2) / (insulationMm / 1000);
+  return perDepth * (insulationM2KPerW / wholeM2KPerW) ** 2;
+}
+
+export const FASTENER_CORRECTION = equation({
+  name: "fastener-correction",
+  formula:
+    "0.8·depthMm/insulationMm · conductivityWPerMK·coreMm2·1e-6·perM2/(insulationMm/1000) · (insulationM2KPerW/wholeM2KPerW)²",
+  inputs: [
+    { key: "conductivityWPerMK", unit: "W/mK", range: [0.1, 400] },
+    { key: "coreMm2", unit: "mm²", range: [0.1, 2000] },
+    { key: "perM2", unit: "1/m²", range: [0, 100] },
+    { key: "insulationMm", unit: "mm", range: [1, 1000] },
+    { key: "depthMm", unit: "mm", range: [0, 1000] },
+    { key: "insulationM2KPerW", unit: "m²K/W", range: [0.01, 50] },
+    { key: "wholeM2KPerW", unit: "m²K/W", range: [0.01, 60] },
+  ],
+  result: { unit: "W/m²K" },
+  source: { document: "ISO 6946, 2017", clause: "Annex F, from memory: not opened" },
+  work: fastenerCorrection,
+});

@@ -1,0 +1,103 @@
+/**
+ * ISO 6946. Worked example 6.B.2 of the Scottish technical handbook, annex on the combined method (a timber-framed wall), as
+ * quoted in a public test file: upper limit 3.435, lower limit 3.304 m²K/W, U 0.297 W/m²K. Ventilated layers as printed in a
+ * Spanish code text. Fasteners: Annex F of the 2017 edition, from memory, with values worked apart.
+ */
+import { describe, expect, it } from "vitest";
+import { fastenerCorrection } from "../../src/equations/heat/fastener-correction.ts";
+import { layerResistance } from "../../src/equations/heat/layer-resistance.ts";
+import { resistanceLower } from "../../src/equations/heat/resistance-lower.ts";
+import { resistanceUpper } from "../../src/equations/heat/resistance-upper.ts";
+import { ventilatedResistance } from "../../src/equations/heat/ventilated-resistance.ts";
+
+const INSIDE = 0.13;
+const OUTSIDE = 0.04;
+const layer = (thicknessMm: number, conductivityWPerMK: number): number =>
+  layerResistance({ thicknessMm, conductivityWPerMK });
+
+/** Insulation and studs of the frame. */
+const frame = { mainM2KPerW: layer(140, 0.04), bridgeM2KPerW: layer(140, 0.12), bridgeShare: 0.15 };
+
+describe("6.B.2: brick, cavity, sheathing, 140 mm frame, board", () => {
+  const wall = {
+    ...frame,
+    seriesM2KPerW: INSIDE + layer(102, 0.77) + 0.18 + layer(9, 0.13) + layer(12.5, 0.21) + OUTSIDE,
+  };
+
+  it.each([
+    ["brick", 102, 0.77, 0.132],
+    ["sheathing", 9, 0.13, 0.069],
+    ["insulation", 140, 0.04, 3.5],
+    ["studs", 140, 0.12, 1.167],
+    ["board", 12.5, 0.21, 0.06],
+  ])("resistance of the %s", (_, thicknessMm, conductivityWPerMK, printed) => {
+    expect(Math.abs(layer(thicknessMm, conductivityWPerMK) - printed)).toBeLessThan(0.0006);
+  });
+
+  it("upper limit 3.435 m²K/W", () => {
+    expect(resistanceUpper(wall)).toBeCloseTo(3.435, 3);
+  });
+
+  it("lower limit 3.304 m²K/W", () => {
+    expect(Math.abs(resistanceLower(wall) - 3.304)).toBeLessThan(0.0006);
+  });
+
+  it("U 0.297 W/m²K", () => {
+    expect(2 / (resistanceUpper(wall) + resistanceLower(wall))).toBeCloseTo(0.297, 3);
+  });
+});
+
+describe("air layers open to outside (mm² per metre)", () => {
+  const wall = { stillM2KPerW: 3, openM2KPerW: 2.6 };
+  it.each([
+    [0, 3],
+    [500, 3],
+    [750, 2.9],
+    [1000, 2.8],
+    [1250, 2.7],
+    [1500, 2.6],
+    [20_000, 2.6],
+  ])("%d", (openingMm2PerM, expected) => {
+    expect(ventilatedResistance({ ...wall, openingMm2PerM })).toBeCloseTo(expected, 9);
+  });
+});
+
+describe("the same studs with 80 mm of wool outside and a ventilated cladding (worked apart)", () => {
+  const outsideWool = layer(80, 0.036);
+  const series = INSIDE + layer(9, 0.13) + layer(12.5, 0.21) + INSIDE;
+  const bare = { ...frame, seriesM2KPerW: series + outsideWool };
+  const whole = (resistanceUpper(bare) + resistanceLower(bare)) / 2;
+
+  it("U 0.1836 W/m²K without fasteners", () => {
+    expect(1 / whole).toBeCloseTo(0.1836, 4);
+  });
+
+  it.each([
+    ["carbon steel", 50, 0.0083],
+    ["stainless", 17, 0.0028],
+  ])("%s screws, 4.5 mm core, at 400 by 400 mm", (_, conductivityWPerMK, printed) => {
+    const added = fastenerCorrection({
+      conductivityWPerMK,
+      coreMm2: 15.9,
+      perM2: 6.25,
+      insulationMm: 80,
+      depthMm: 80,
+      insulationM2KPerW: outsideWool,
+      wholeM2KPerW: whole,
+    });
+    expect(added).toBeCloseTo(printed, 4);
+  });
+
+  it("a fastener that reaches half way adds half", () => {
+    const screw = {
+      conductivityWPerMK: 50,
+      coreMm2: 15.9,
+      perM2: 6.25,
+      insulationMm: 80,
+      insulationM2KPerW: outsideWool,
+      wholeM2KPerW: whole,
+    };
+    const full = fastenerCorrection({ ...screw, depthMm: 80 });
+    expect(fastenerCorrection({ ...screw, depthMm: 40 })).toBeCloseTo(full / 2, 12);
+  });
+});
