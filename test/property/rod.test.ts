@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type RodMerit, type RodProblem, type RodSolution, solveRod } from "../../src/setout/rod/index.ts";
+import {
+  bestRod,
+  type RodMerit,
+  type RodProblem,
+  type RodSolution,
+  solveRod,
+} from "../../src/setout/rod/index.ts";
 import { snap } from "../../src/units/length.ts";
 import { bestOfEachCounts, type TriedRod } from "./rod-brute.ts";
 
@@ -134,6 +140,7 @@ describe("against trying every row of boards, 500 small rods", () => {
         const tried = bestOfEachCounts(problem);
         const outcome = solveRod(problem);
         expect(outcome.kind).toBe(tried.length > 0 ? "solved" : "impossible");
+        expect(bestRod(problem)).toEqual(outcome.kind === "solved" ? outcome.best : undefined);
         if (outcome.kind === "unusable") return;
         seen[outcome.kind] += 1;
         const withoutLook = outcome.ruleCosts.find((cost) => cost.rule === "look");

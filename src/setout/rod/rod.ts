@@ -6,7 +6,14 @@ import { isFeasible } from "./feasible.ts";
 import { type GridRod, toGridRod } from "./grid-rod.ts";
 import { nearestChanges } from "./nearest-changes.ts";
 import { orderer } from "./order.ts";
-import type { GapOutsideBand, RodMerit, RodOutcome, RodSolution, RuleCost, SegmentRefusal } from "./outcome.ts";
+import type {
+  GapOutsideBand,
+  RodMerit,
+  RodOutcome,
+  RodSolution,
+  RuleCost,
+  SegmentRefusal,
+} from "./outcome.ts";
 import type { RodProblem } from "./problem.ts";
 import type { Meetable } from "./reach.ts";
 import { bestCounts, meetableTable, prepareSearch, type RodSearch } from "./search.ts";
