@@ -4,6 +4,7 @@
  */
 import { type Demands, demandsOf } from "./codes/demands.ts";
 import { byWeight, type Finding } from "./findings/finding.ts";
+import { readProject } from "./project/read.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
 import type { Facade } from "./setout/facade.ts";
@@ -24,4 +25,28 @@ export function design(project: Project, memo?: FaceMemo): Design {
   const facade = setOut(project, demands, memo);
   const findings = [...facade.findings, ...prove({ project, facade, demands })].sort(byWeight);
   return { project, demands, facade, findings };
+}
+
+/** What comes of a project file: a design, or why the file is refused; plain JSON either way. */
+export type FileDesign =
+  | {
+      readonly kind: "designed";
+      readonly name: string;
+      readonly design: Design;
+      /** Of reading the file: what hinders nothing. */
+      readonly readFindings: readonly Finding[];
+    }
+  | { readonly kind: "refused"; readonly name: string; readonly findings: readonly Finding[] };
+
+/**
+ * Reads and designs a project file.
+ * @param file its text, and the name that findings call it by
+ */
+export function designFile(
+  { name, text }: { readonly name: string; readonly text: string },
+  memo?: FaceMemo,
+): FileDesign {
+  const read = readProject(text, name);
+  if (!read.ok) return { kind: "refused", name, findings: read.findings };
+  return { kind: "designed", name, design: design(read.project, memo), readFindings: read.findings };
 }

@@ -18,7 +18,8 @@ export interface FaceFrame {
 export function faceFrame({ from, to }: { from: Point; to: Point }): FaceFrame {
   const length = distance(from, to);
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  return { origin: from, along, outward: [along[1], -along[0]] };
+  // Adding zero makes a plain zero of −0, which JSON does not know.
+  return { origin: from, along, outward: [along[1], -along[0] + 0] };
 }
 
 /**

@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { basename, join } from "node:path";
 import { Hono } from "hono";
 import type { Files } from "./files.ts";
+import { type FileText, firstDesign } from "./first-design.ts";
 import { isOwnHost, mediaType, policyHeaders } from "./policy.ts";
 import { refuse } from "./refusals.ts";
 
@@ -14,12 +15,6 @@ export interface AppOptions {
   readonly documentsDir: string;
   /** Folder of the built page. */
   readonly webDir: string;
-}
-
-export interface ProjectAnswer {
-  /** The file's name without its folder. */
-  readonly name: string;
-  readonly text: string;
 }
 
 export interface DocumentsAnswer {
@@ -46,13 +41,25 @@ export function createApp({ files, projectFile, documentsDir, webDir }: AppOptio
     return next();
   });
 
-  app.get("/api/project", async (context) => {
+  const designed = firstDesign();
+  const project = async (): Promise<FileText | undefined> => {
     const bytes = await files.read(projectFile);
-    if (bytes === undefined) return refuse("no-project", context.req.raw);
     // A byte that is no UTF-8 turns into U+FFFD, which reading the project reports as a finding.
-    const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
-    const answer: ProjectAnswer = { name: basename(projectFile), text };
-    return json(answer, context.req.raw);
+    const text = bytes && new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
+    return text === undefined ? undefined : { name: basename(projectFile), text };
+  };
+
+  app.get("/api/project", async (context) => {
+    const file = await project();
+    return file ? json(file, context.req.raw) : refuse("no-project", context.req.raw);
+  });
+
+  app.get("/api/design", async (context) => {
+    const request = context.req.raw;
+    const file = await project();
+    return file
+      ? send(designed(file), { request, type: mediaType("answer.json"), kind: "page" })
+      : refuse("no-project", request);
   });
 
   app.get("/api/documents", async (context) => {

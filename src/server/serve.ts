@@ -35,6 +35,8 @@ export async function serve({
     const found = await listen(server, { host, port: tried });
     if (found === undefined) continue;
     const url = `http://${host === "::1" ? "[::1]" : host}:${found}/`;
+    // What the page asks first is made while the browser is still on its way.
+    setImmediate(() => void app.request(`${url}api/design`));
     const moved = port !== 0 && found !== port;
     return {
       url,

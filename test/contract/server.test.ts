@@ -1,8 +1,10 @@
 /** What the server answers, asked as a program asks it: in process for the answers, over a socket for the listening. */
 import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { designFile } from "../../src/design.ts";
 import { createApp } from "../../src/server/app.ts";
 import { diskFiles, type Files } from "../../src/server/files.ts";
 import { serve } from "../../src/server/serve.ts";
@@ -37,6 +39,7 @@ describe("the server's answers", () => {
     ["/assets/page-1a2b.js", "text/javascript; charset=utf-8"],
     ["/assets/letters.woff2", "font/woff2"],
     ["/api/project", "application/json; charset=utf-8"],
+    ["/api/design", "application/json; charset=utf-8"],
     ["/api/documents", "application/json; charset=utf-8"],
     ["/documents/front.svg", "image/svg+xml; charset=utf-8"],
     ["/documents/cut-list.csv", "text/csv; charset=utf-8"],
@@ -61,6 +64,30 @@ describe("the server's answers", () => {
       text: TEXTS["/job/house.outerleaf.json"],
     });
   });
+
+  it("the project comes designed, or with what refuses it", async () => {
+    expect(await (await ask("/api/design")).json()).toMatchObject({
+      kind: "refused",
+      name: "house.outerleaf.json",
+      findings: [{ outcome: "fail" }],
+    });
+  });
+
+  it.each(["atelier-bouleau", "imperial", "porch"])(
+    "%s comes as the same design that the page would make itself",
+    async (name) => {
+      const text = readFileSync(
+        fileURLToPath(new URL(`../../examples/${name}.outerleaf.json`, import.meta.url)),
+        "utf8",
+      );
+      const served = createApp({
+        files: { ...files, read: async () => new TextEncoder().encode(text) },
+        ...places,
+      });
+      const answer = await served.request("http://127.0.0.1:4600/api/design");
+      expect(await answer.json()).toEqual(designFile({ name: "house.outerleaf.json", text }));
+    },
+  );
 
   it("the documents come with their sizes and hashes", async () => {
     const sha256 = (text: string): string => createHash("sha256").update(text).digest("hex");

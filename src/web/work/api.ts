@@ -1,18 +1,14 @@
 /** The server's answers that the page asks for. */
-
-export interface ProjectFile {
-  readonly name: string;
-  readonly text: string;
-}
+import type { DesignAnswer } from "./messages.ts";
 
 export interface WrittenDocument {
   readonly name: string;
   readonly bytes: number;
 }
 
-/** Undefined where the server has no project or cannot be reached. */
-export async function fetchProject(): Promise<ProjectFile | undefined> {
-  return fetchJson<ProjectFile>("/api/project");
+/** The served project, designed; undefined where the server has none or cannot be reached. */
+export async function fetchDesign(): Promise<DesignAnswer | undefined> {
+  return fetchJson<DesignAnswer>("/api/design");
 }
 
 export async function fetchDocuments(): Promise<readonly WrittenDocument[]> {

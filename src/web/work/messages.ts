@@ -1,6 +1,5 @@
 /** What the page and its worker say to each other. */
-import type { Design } from "../../design.ts";
-import type { Finding } from "../../findings/finding.ts";
+import type { FileDesign } from "../../design.ts";
 
 export interface DesignRequest {
   readonly id: number;
@@ -10,19 +9,11 @@ export interface DesignRequest {
 }
 
 export type DesignAnswer =
-  | {
-      readonly id: number;
-      readonly name: string;
-      readonly kind: "designed";
-      readonly design: Design;
-      /** Of reading the file: what hinders nothing. */
-      readonly readFindings: readonly Finding[];
-    }
-  | {
-      readonly id: number;
-      readonly name: string;
-      readonly kind: "refused";
-      readonly findings: readonly Finding[];
-    }
+  | FileDesign
   /** A mistake of the program's, not of the file's. */
-  | { readonly id: number; readonly name: string; readonly kind: "broken" };
+  | { readonly kind: "broken"; readonly name: string };
+
+export interface DesignReply {
+  readonly id: number;
+  readonly answer: DesignAnswer;
+}
