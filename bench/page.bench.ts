@@ -1,0 +1,68 @@
+/**
+ * How long the built page takes from the address to a drawn facade, in a fresh browser profile each time, and beside it
+ * a page of the same server with nothing on it. `npm run build` first.
+ */
+import { fileURLToPath } from "node:url";
+import { type Browser, chromium } from "playwright-core";
+import { findChromium } from "../scripts/chromium.mjs";
+import { diskFiles } from "../src/server/files.ts";
+import { serve } from "../src/server/serve.ts";
+
+const LOADS = 11;
+const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
+
+/** Runs in the browser: notes the time of the first frame after something of the project is drawn. */
+function noteDrawn(): void {
+  const seen = new MutationObserver(() => {
+    if (!document.querySelector(".drawing-host [data-of]")) return;
+    seen.disconnect();
+    requestAnimationFrame(() => requestAnimationFrame(() => performance.mark("drawn")));
+  });
+  seen.observe(document, { childList: true, subtree: true });
+}
+
+async function drawnAfter(browser: Browser, url: string): Promise<number> {
+  const context = await browser.newContext({ viewport: { width: 1680, height: 1050 } });
+  const page = await context.newPage();
+  await page.addInitScript(noteDrawn);
+  await page.goto(url);
+  await page.waitForFunction(() => performance.getEntriesByName("drawn").length > 0);
+  const ms = await page.evaluate(() => performance.getEntriesByName("drawn")[0]?.startTime ?? 0);
+  await context.close();
+  return ms;
+}
+
+async function loadedAfter(browser: Browser, url: string): Promise<number> {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  await page.goto(url);
+  const ms = await page.evaluate(
+    () => (performance.getEntriesByType("navigation")[0] as PerformanceNavigationTiming).loadEventEnd,
+  );
+  await context.close();
+  return ms;
+}
+
+function summed(times: readonly number[]): { medianMs: number; leastMs: number } {
+  const sorted = [...times].sort((a, b) => a - b);
+  return { medianMs: Math.round(sorted[sorted.length >> 1] ?? 0), leastMs: Math.round(sorted[0] ?? 0) };
+}
+
+const serving = await serve({
+  files: diskFiles,
+  projectFile: at("examples/atelier-bouleau.outerleaf.json"),
+  documentsDir: at("examples"),
+  webDir: at("dist/web"),
+  port: 0,
+});
+const executablePath = findChromium();
+if (!serving || !executablePath) throw new Error("the bench needs a free port and Chromium");
+const browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
+const [drawn, empty]: [number[], number[]] = [[], []];
+for (let i = 0; i < LOADS; i++) {
+  drawn.push(await drawnAfter(browser, serving.url));
+  empty.push(await loadedAfter(browser, `${serving.url}icon.svg`));
+}
+console.table({ "facade drawn": summed(drawn), "empty page": summed(empty) });
+await browser.close();
+await serving.close();
