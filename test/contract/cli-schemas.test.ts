@@ -190,6 +190,22 @@ it("reckon, the list and one of it", async () => {
   expect((held("reckon", out).result as { value: number }).value).toBeCloseTo(0.7347, 4);
 });
 
+it("set-out and prove, of a rod with ways to mend it", async () => {
+  const path = "/claddings/0/widths";
+  const edit = desk.write("no-rod.json", [{ op: "replace", path, value: [94] }]);
+  for (const command of ["set-out", "prove"]) {
+    const { exit, out } = await desk.run(command, "atelier-bouleau.outerleaf.json", "--edit", edit, "--json");
+    expect(exit).toBe(1);
+    const { findings } = held(command, out) as {
+      findings: { choices?: { says: string; edit?: unknown[] }[] }[];
+    };
+    const choices = findings.flatMap((finding) => finding.choices ?? []);
+    expect(choices.length).toBeGreaterThan(2);
+    expect(choices.every(({ says }) => says.length > 10)).toBe(true);
+    expect(choices.some((choice) => choice.edit !== undefined)).toBe(true);
+  }
+});
+
 it("what is refused", async () => {
   const { exit, out, err } = await desk.run("set-out", "nowhere.json", "--json");
   expect(exit).toBe(2);

@@ -1,6 +1,6 @@
 /** A finding as the published shapes tell it. */
 import { RULES } from "../../findings/codes.ts";
-import type { Finding } from "../../findings/finding.ts";
+import type { Choice, Finding, PatchOperation } from "../../findings/finding.ts";
 import type { Message, MessageValue } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import type { FindingJson } from "../shapes/finding.ts";
@@ -12,8 +12,9 @@ export interface FindingJsonOptions {
 }
 
 export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOptions): FindingJson {
-  const { code, outcome, provisional, where, says, hint, demand, limit, unit, ratio, working, source, edit } =
+  const { code, outcome, provisional, where, says, hint, demand, limit, unit, ratio, working, source } =
     finding;
+  const { edit, choices } = finding;
   const waiver = waiverOf(finding, waivers);
   return {
     code,
@@ -39,8 +40,22 @@ export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOp
       },
     }),
     source: { ...source },
-    ...(edit && { edit: edit.map((operation) => ({ ...operation })) }),
+    ...(edit && { edit: editJson(edit) }),
+    ...(choices && { choices: choices.map((choice) => choiceJson(choice, reader)) }),
   };
+}
+
+function choiceJson({ says, edit }: Choice, reader: Reader): NonNullable<FindingJson["choices"]>[number] {
+  return {
+    says: say(says, reader),
+    key: says.key,
+    values: valuesJson(says, reader),
+    ...(edit && { edit: editJson(edit) }),
+  };
+}
+
+function editJson(edit: readonly PatchOperation[]): NonNullable<FindingJson["edit"]> {
+  return edit.map((operation) => ({ ...operation }));
 }
 
 function whereJson({ marks, at, ...ids }: Finding["where"]): FindingJson["where"] {

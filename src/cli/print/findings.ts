@@ -41,6 +41,7 @@ function printFinding(finding: Finding, { reader, waivers }: FindingsText): stri
     ...(working ? [`    ${working.formula}`, `    ${working.substituted}`] : []),
     ...(source.kind === "your project" ? [] : [`    ${say(sourceText(source), reader)}`]),
     ...(hint ? [`    → ${say(hint, reader)}`] : []),
+    ...otherWays(finding, reader),
     ...(waiver
       ? [
           `    ${say(message("cli.finding.waived", { who: waiver.who, when: waiver.when, why: waiver.why }), reader)}`,
@@ -48,6 +49,20 @@ function printFinding(finding: Finding, { reader, waivers }: FindingsText): stri
       : []),
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** The JSON tells the rest. */
+const SHOWN_WAYS = 2;
+
+/** What would mend it besides the hint, a line each. */
+function otherWays({ hint, choices = [] }: Finding, reader: Reader): string[] {
+  const first = hint && say(hint, reader);
+  const others = choices.map(({ says }) => say(says, reader)).filter((way) => way !== first);
+  const more = others.length - SHOWN_WAYS;
+  return [
+    ...others.slice(0, SHOWN_WAYS).map((way) => `      ${say(message("cli.finding.or", { way }), reader)}`),
+    ...(more > 0 ? [`      ${say(message("cli.finding.more-ways", { count: more }), reader)}`] : []),
+  ];
 }
 
 /** The outcome in the reader's language; a pass on a typical value says so. */

@@ -5,6 +5,17 @@ import * as z from "zod";
 type ValueShape = string | number | ValueShape[];
 const value: z.ZodType<ValueShape> = z.lazy(() => z.union([z.string(), z.number(), z.array(value)]));
 
+const values = z.record(z.string(), value).describe("What was put into the sentence; lengths in mm.");
+const key = z.string().describe("Key of the sentence in the message catalogues, the same in every language.");
+
+const patch = z.array(
+  z.object({
+    op: z.enum(["add", "remove", "replace"]),
+    path: z.string(),
+    value: z.unknown().optional(),
+  }),
+);
+
 const basis = z.enum(["given", "typical", "derived", "memory"]);
 
 export const findingShape = z
@@ -26,8 +37,8 @@ export const findingShape = z
       at: z.array(z.number()).length(2).optional().describe("Point of the face frame, mm."),
     }),
     says: z.string().describe("The sentence, in the language asked for."),
-    key: z.string().describe("Key of the sentence in the message catalogues, the same in every language."),
-    values: z.record(z.string(), value).describe("What was put into the sentence; lengths in mm."),
+    key,
+    values,
     hint: z.string().optional().describe("What would mend it."),
     demand: z.number().optional(),
     limit: z.number().optional(),
@@ -47,16 +58,20 @@ export const findingShape = z
       document: z.string().optional(),
       clause: z.string().optional(),
     }),
-    edit: z
+    edit: patch.optional().describe("JSON Patch (RFC 6902) that mends it; can be handed to --edit."),
+    choices: z
       .array(
         z.object({
-          op: z.enum(["add", "remove", "replace"]),
-          path: z.string(),
-          value: z.unknown().optional(),
+          says: z.string().describe("What would be done, in the language asked for."),
+          key,
+          values,
+          edit: patch
+            .optional()
+            .describe("Can be handed to --edit; none where the mend cannot be written into the file."),
         }),
       )
       .optional()
-      .describe("JSON Patch (RFC 6902) that mends it; can be handed to --edit."),
+      .describe("Every way to mend it that is known, best first; each edit has been tried on the project."),
   })
   .meta({ id: "finding" });
 
