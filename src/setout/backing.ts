@@ -1,5 +1,8 @@
 /** Backing where battens miss the timber: blocks between studs, posts at insulated corners. */
+import { faceFrame } from "../geometry/frame.ts";
 import { common, type Interval } from "../geometry/interval.ts";
+import type { Rect } from "../geometry/rect.ts";
+import type { Face, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import { BLOCK_SECTION, bayAt, blockDepth, blockRegion, freeBlockPlace } from "./batten-screws.ts";
@@ -18,6 +21,8 @@ export function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
   const { project, ground, solids } = task;
   const sheathing = project.structure.sheathingThickness;
   const depth = blockDepth(project.limits.screwBite.studs.value);
+  const holes = holesOf(ground.face);
+  const wall = clearOfCorners(task, depth);
   const add = (draft: DraftPiece): Solid => {
     const solid: Solid = { id: draft.mark, kind: "backing", region: draft.outline, z: draft.z };
     solids.push(solid);
@@ -32,9 +37,9 @@ export function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
     (y: number): Solid | undefined => {
       const middle = (batten.x[0] + batten.x[1]) / 2;
       const between = bayAt(solids, middle, y);
-      const bay = between && common(between, clearOfCorners(task, depth));
+      const bay = between && common(between, wall);
       if (!bay) return undefined;
-      const place = freeBlockPlace(solids, bay, y);
+      const place = freeBlockPlace({ solids, holes }, bay, y);
       if (place === undefined) return undefined;
       const outline = blockRegion(bay, place);
       return add({
@@ -64,14 +69,48 @@ export function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
   return { addFor, pieces: (): readonly Piece[] => made };
 }
 
-/** At an outside corner the neighbour's blocks lie in the same corner of the wall: each face's stop short of them. */
+/** Where nothing can lie in the wall: its openings and ducts, whether or not timber stands beside them. */
+function holesOf({ openings, outline, penetrations = [] }: Face): Rect[] {
+  const bottom = Math.min(...outline.map(([, y]) => y));
+  return [
+    ...openings.map(({ x, y, toBase }) => ({
+      x,
+      y: [toBase ? Math.min(bottom, y[0]) : y[0], y[1]] as const,
+    })),
+    ...penetrations.map(({ x, y, diameter }) => ({
+      x: [x - diameter / 2, x + diameter / 2] as const,
+      y: [y - diameter / 2, y + diameter / 2] as const,
+    })),
+  ];
+}
+
+/**
+ * At an outside corner the neighbour's blocks lie in the same corner of the wall: each face's stop short of them. A face
+ * that lines a recess begins in front of the wall that it opens from: there is no room for blocks until that wall is passed.
+ */
 function clearOfCorners({ ground, ends, project }: ZoneTask, depth: number): Interval {
   const clear = snap(project.structure.sheathingThickness + depth);
   const length = faceLength(ground.face);
+  const lines = recessedFrom(project, ground.face);
   return [
-    ends.left.kind === "external" ? clear : 0,
-    ends.right.kind === "external" ? snap(length - clear) : length,
+    ends.left.kind === "external" ? clear : lines ? past(project, lines, ground.face.plan.from) : 0,
+    snap(
+      length -
+        (ends.right.kind === "external" ? clear : lines ? past(project, lines, ground.face.plan.to) : 0),
+    ),
   ];
+}
+
+/** The face whose recess a face lines. */
+export function recessedFrom({ faces }: Project, { id }: Face): Face | undefined {
+  return faces.find(({ openings }) => openings.some(({ linedBy }) => linedBy?.includes(id)));
+}
+
+/** How far the wall of the face in front reaches from a point before it along a wall that goes in; 0 from a point behind. */
+function past({ structure }: Project, front: Face, point: Face["plan"]["from"]): number {
+  const { origin, outward } = faceFrame(front.plan);
+  const before = (point[0] - origin[0]) * outward[0] + (point[1] - origin[1]) * outward[1];
+  return Math.max(0, snap(before + structure.sheathingThickness + structure.studs.depth));
 }
 
 /** A block is named by its place (centimetres right and up), so that its mark stays when others come or go. */

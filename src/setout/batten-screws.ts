@@ -4,7 +4,7 @@
  */
 import { common, type Interval, intervalLength, overlaps } from "../geometry/interval.ts";
 import { sliceVertical } from "../geometry/polygon.ts";
-import { rectOutline } from "../geometry/rect.ts";
+import { type Rect, rectOutline } from "../geometry/rect.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { Solid } from "./facade.ts";
@@ -110,7 +110,7 @@ export function bayAt(solids: readonly Solid[], x: number, y: number): Interval 
   let left = Number.NEGATIVE_INFINITY;
   let right = Number.POSITIVE_INFINITY;
   for (const solid of solids) {
-    if (solid.kind !== "stud" && solid.kind !== "trimmer") continue;
+    if (isLevel(solid)) continue;
     const box = solidBounds(solid);
     if (y < box.y[0] || y > box.y[1]) continue;
     if (box.x[1] <= x) left = Math.max(left, box.x[1]);
@@ -121,16 +121,21 @@ export function bayAt(solids: readonly Solid[], x: number, y: number): Interval 
 }
 
 /**
- * Where a block that holds a screw at y can lie in its bay without meeting another block or a plate: at y, or moved as
- * little as needed; undefined where there is no room.
+ * Where a block that holds a screw at y can lie in its bay without meeting another block, a plate or a hole through the
+ * wall: at y, or moved as little as needed; undefined where there is no room.
  */
-export function freeBlockPlace(solids: readonly Solid[], bay: Interval, y: number): number | undefined {
+export function freeBlockPlace(
+  { solids, holes }: { readonly solids: readonly Solid[]; readonly holes: readonly Rect[] },
+  bay: Interval,
+  y: number,
+): number | undefined {
   const half = BLOCK.height / 2;
   const reach = half - FROM_SOLID_EDGE_MM + MAY_MOVE_MM;
   const near: Interval = [y - reach - half, y + reach + half];
   const taken = solids
     .filter((solid) => isLevel(solid) && liesIn(solid, bay, near))
-    .flatMap((solid) => heightsWithin(solid, bay));
+    .flatMap((solid) => heightsWithin(solid, bay))
+    .concat(holes.filter((hole) => overlaps(hole.x, bay)).map((hole) => hole.y));
   const places = [y, ...taken.flatMap(([from, to]) => [to + half, from - half])]
     .filter((at) => Math.abs(at - y) <= reach)
     .filter((at) => !taken.some((other) => overlaps(other, [at - half, at + half])));
@@ -138,8 +143,9 @@ export function freeBlockPlace(solids: readonly Solid[], bay: Interval, y: numbe
   return best === undefined ? undefined : snap(best);
 }
 
+/** Not one of the timbers that battens run along. */
 function isLevel({ kind }: Solid): boolean {
-  return kind !== "stud" && kind !== "trimmer";
+  return kind !== "stud" && kind !== "trimmer" && kind !== "joist";
 }
 
 function liesIn(solid: Solid, x: Interval, y: Interval): boolean {

@@ -1,15 +1,16 @@
 /** What closes the open ends of a zone's cavity against animals, and the air that still passes. */
 import { mesh } from "../catalogue/meshes.ts";
-import { common, intervalLength } from "../geometry/interval.ts";
+import { common, type Interval, intervalLength } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
 import { intersect, type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
 import { rectOutline, rectsOverlap } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
+import { degreesToRadians } from "../units/angle.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
-import type { FaceEnds } from "./corners.ts";
+import { type FaceEnds, isSlanted } from "./corners.ts";
 import type { DraftPiece } from "./draft.ts";
-import { SQUARE_ENDS, type Vent, type ZonePlane } from "./facade.ts";
+import { SQUARE, SQUARE_ENDS, type Vent, type ZonePlane } from "./facade.ts";
 import { freeWithin, type ZoneGround } from "./ground-plan.ts";
 import { markOf } from "./marks.ts";
 import { cavityBack } from "./planes.ts";
@@ -31,6 +32,7 @@ export function closuresOf(zone: {
 }): { readonly pieces: readonly DraftPiece[]; readonly vents: readonly Vent[] } {
   const { ground, plane } = zone;
   const ends = openEnds(ground).flatMap((end) => withinWall(end, zone));
+  const limits = limitsOf(zone);
   const pieces = ends.map(
     ({ region, position }, i): DraftPiece => ({
       mark: markOf({ face: ground.face, zone: ground.zone.id, kind: "closure", number: String(i + 1) }),
@@ -40,7 +42,7 @@ export function closuresOf(zone: {
       outline: region.outline,
       holes: region.holes,
       z: [cavityBack(plane), plane.backZ],
-      ends: SQUARE_ENDS,
+      ends: cutAt(region, limits, zone.ends),
       material: `mesh ${CLOSURE_MESH}`,
       cut: {
         length: snap(intervalLength(polygonBounds(region.outline).x)),
@@ -94,20 +96,46 @@ function openingEnds(ground: ZoneGround): OpenEnd[] {
   ]);
 }
 
+interface Corners {
+  readonly ground: ZoneGround;
+  readonly plane: ZonePlane;
+  readonly ends: FaceEnds;
+}
+
 /**
  * At an outside corner two cavities meet: the face on the left of the corner closes it to the other's cladding, the one
- * on its right starts at its own sheathing, so that the two never lie in one place.
+ * on its right starts at its own sheathing, so that the two never lie in one place. Where the corner is not square both
+ * end on the mitre.
  */
-function withinWall(end: OpenEnd, zone: { readonly ground: ZoneGround; readonly ends: FaceEnds }): OpenEnd[] {
-  const { left, right } = zone.ends;
+function limitsOf({ ground, plane, ends: { left, right } }: Corners): Interval {
+  const mitre = (angleDeg: number): number =>
+    (plane.faceZ - plane.backZ) * Math.tan(degreesToRadians(angleDeg));
+  const wallEnd = Math.max(...ground.face.outline.map(([x]) => x));
+  const from = isSlanted(left) ? snap(left.x + mitre(left.cut.angleDeg)) : 0;
+  const to = isSlanted(right)
+    ? snap(right.x - mitre(right.cut.angleDeg))
+    : snap(wallEnd + right.neighbourFreeZ);
+  return [
+    left.kind === "external" ? from : Number.NEGATIVE_INFINITY,
+    right.kind === "external" ? to : Number.POSITIVE_INFINITY,
+  ];
+}
+
+function withinWall(end: OpenEnd, zone: Corners): OpenEnd[] {
+  const [from, to] = limitsOf(zone);
   const box = polygonBounds(end.region.outline);
-  const wallEnd = Math.max(...zone.ground.face.outline.map(([x]) => x));
-  const from = left.kind === "external" ? 0 : box.x[0];
-  const to = right.kind === "external" ? snap(wallEnd + right.neighbourBackZ) : box.x[1];
   if (box.x[0] >= from && box.x[1] <= to) return [end];
   if (box.x[1] <= from || box.x[0] >= to) return [];
   const keep = rectOutline({ x: [Math.max(from, box.x[0]), Math.min(to, box.x[1])], y: box.y });
   return intersect(end.region.outline, keep).map((region) => ({ ...end, region }));
+}
+
+function cutAt({ outline }: Region, limits: Interval, { left, right }: FaceEnds): DraftPiece["ends"] {
+  const { x } = polygonBounds(outline);
+  const atLeft = isSlanted(left) && x[0] === limits[0];
+  const atRight = isSlanted(right) && x[1] === limits[1];
+  if (!atLeft && !atRight) return SQUARE_ENDS;
+  return { left: atLeft ? left.cut : SQUARE, right: atRight ? right.cut : SQUARE };
 }
 
 const CM2_PER_M_OF_MM = 10;

@@ -4,26 +4,29 @@
  */
 import { type Finding, finding } from "../findings/finding.ts";
 import { faceFrame, turnDeg } from "../geometry/frame.ts";
+import type { Interval } from "../geometry/interval.ts";
 import { distance } from "../geometry/point.ts";
 import type { Corner, Face, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { degreesToRadians } from "../units/angle.ts";
 import { snap } from "../units/length.ts";
-import { type PieceEnd, SQUARE, type ZonePlane } from "./facade.ts";
-import { planeOf } from "./planes.ts";
+import { type Piece, type PieceEnd, SQUARE, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
+import { cavityBack, planeOf } from "./planes.ts";
 
 export interface FaceEnd {
   /** Position of the cladding's end at its outer face, in the face frame. */
   readonly x: number;
   readonly cut: PieceEnd;
+  /** How far along the face nothing of the neighbour stands before it: short of an inside corner's cladding. */
+  readonly openTo: number;
   readonly kind: "free" | "external" | "internal";
   /** Face round the corner. */
   readonly neighbour?: string;
   /** Insulation of the neighbour, whose edge is open to this side (mm thick). */
   readonly neighbourInsulation: number;
-  /** How far the neighbour's battens and the back of its cladding stand out from its sheathing (mm). */
-  readonly neighbourBattenZ: number;
-  readonly neighbourBackZ: number;
+  /** How far from its sheathing the neighbour's cavity begins, and ends at its rails or the back of its cladding (mm). */
+  readonly neighbourCavityZ: number;
+  readonly neighbourFreeZ: number;
 }
 
 export interface FaceEnds {
@@ -31,9 +34,28 @@ export interface FaceEnds {
   readonly right: FaceEnd;
 }
 
+/** Whether a face ends at a corner that is not square, where only a mitre parts what meets. */
+export function isSlanted({ cut }: FaceEnd): boolean {
+  return cut.cut === "mitre" && Math.abs(Math.abs(2 * cut.angleDeg) - 90) > SQUARE_CORNER_WITHIN_DEG;
+}
+
 /** Faces meet in plan within this; a survey is read to the millimetre. */
 export const MEETS_WITHIN_MM = 1;
 const SQUARE_CORNER_WITHIN_DEG = 5;
+
+/** How a piece of a face ends: with the corner's cut where it reaches the corner. */
+export function endsAt(x: Interval, { left, right }: FaceEnds): Piece["ends"] {
+  const [atLeft, atRight] = [x[0] === left.x, x[1] === right.x];
+  if (!atLeft && !atRight) return SQUARE_ENDS;
+  return { left: atLeft ? left.cut : SQUARE, right: atRight ? right.cut : SQUARE };
+}
+
+/** Between the long points: an end that is longer at the back than at the face needs the longer piece. */
+export function cutLength(x: Interval, { left, right }: Piece["ends"], thickness: number): number {
+  const longer = ({ angleDeg }: PieceEnd): number =>
+    angleDeg < 0 ? thickness * Math.tan(degreesToRadians(-angleDeg)) : 0;
+  return snap(x[1] - x[0] + longer(left) + longer(right));
+}
 
 interface Side {
   readonly face: Face;
@@ -74,8 +96,17 @@ export function faceLength(face: Face): number {
   return snap(distance(face.plan.from, face.plan.to));
 }
 
-function freeEnd(x: number): FaceEnd {
-  return { x, cut: SQUARE, kind: "free", neighbourInsulation: 0, neighbourBattenZ: 0, neighbourBackZ: 0 };
+/** An end that meets nothing. */
+export function freeEnd(x: number): FaceEnd {
+  return {
+    x,
+    cut: SQUARE,
+    openTo: x,
+    kind: "free",
+    neighbourInsulation: 0,
+    neighbourCavityZ: 0,
+    neighbourFreeZ: 0,
+  };
 }
 
 /** The plane of the zone that reaches a face's left or right end. */
@@ -97,11 +128,11 @@ function insulationOf(plane: ZonePlane): number {
 
 function standing(
   plane: ZonePlane,
-): Pick<FaceEnd, "neighbourInsulation" | "neighbourBattenZ" | "neighbourBackZ"> {
+): Pick<FaceEnd, "neighbourInsulation" | "neighbourCavityZ" | "neighbourFreeZ"> {
   return {
     neighbourInsulation: insulationOf(plane),
-    neighbourBattenZ: plane.layers.find(({ kind }) => kind === "batten")?.z[0] ?? 0,
-    neighbourBackZ: plane.backZ,
+    neighbourCavityZ: cavityBack(plane),
+    neighbourFreeZ: plane.layers.find(({ kind }) => kind === "rail")?.z[0] ?? plane.backZ,
   };
 }
 
@@ -123,12 +154,23 @@ function cornerEnds(project: Project, planes: readonly ZonePlane[], leftFace: Fa
     : kind === "external"
       ? lappedOutside({ left, right, lead, gap })
       : lappedInside({ left, right, lead, gap });
+  const inside = kind === "internal";
+  const before = (end: number, other: Side): number => {
+    if (!inside) return 0;
+    const slant = DRIP_MM * Math.tan(degreesToRadians(-turn / 2));
+    return mitred ? slant : Math.max(0, other.plane.faceZ - Math.abs(end));
+  };
+  const leftOpen = snap(ends.left.x - before(faceLength(leftFace) - ends.left.x, right));
+  const rightOpen = snap(ends.right.x + before(ends.right.x, left));
   return {
-    left: { ...ends.left, kind, neighbour: rightFace.id, ...standing(right.plane) },
-    right: { ...ends.right, kind, neighbour: leftFace.id, ...standing(left.plane) },
+    left: { ...ends.left, openTo: leftOpen, kind, neighbour: rightFace.id, ...standing(right.plane) },
+    right: { ...ends.right, openTo: rightOpen, kind, neighbour: leftFace.id, ...standing(left.plane) },
     findings,
   };
 }
+
+/** What stands out before the cladding at the most: the drip of a sill's flashing (mm). */
+export const DRIP_MM = 25;
 
 /** Used where the project says nothing of a corner: the usual open joint of sheets (common practice). */
 const DEFAULT_CORNER_GAP_MM = 8;

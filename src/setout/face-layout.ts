@@ -64,7 +64,7 @@ export function layFace(
       solids,
     }),
   );
-  const flashings = flashingsOf({ face, keepOuts, grounds }, planes);
+  const flashings = flashingsOf({ face, ends, keepOuts, grounds }, planes);
   const layout: FaceLayout = {
     id: face.id,
     frame: faceFrame(face.plan),

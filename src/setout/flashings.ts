@@ -6,10 +6,12 @@
  * after shrinkage, 50 mm or more up behind the membrane, end dams; 9.20.13.12 for a sill's drip, 25 mm from the wall.
  */
 import { type Finding, finding } from "../findings/finding.ts";
+import type { Interval } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
+import { DRIP_MM, type FaceEnds } from "./corners.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
 import type { KeepOut, ZoneGround } from "./ground-plan.ts";
 import { faceCode } from "./marks.ts";
@@ -18,7 +20,6 @@ import { cavityBack, planeOf } from "./planes.ts";
 const SLOPE = 0.06;
 const UPSTAND_MM = 50;
 const HEAD_DRIP_MM = 10;
-const SILL_DRIP_MM = 25;
 /** How far the drip hangs below the slope's edge. */
 const DRIP_EDGE_MM = 8;
 /** Between a flashing and the frame, and between its ends and the cladding beside it. */
@@ -33,10 +34,12 @@ type Where = "head" | "sill";
 export function flashingsOf(
   {
     face,
+    ends,
     keepOuts,
     grounds,
   }: {
     readonly face: { readonly id: string; readonly code?: string | undefined };
+    readonly ends: FaceEnds;
     readonly keepOuts: readonly KeepOut[];
     readonly grounds: readonly ZoneGround[];
   },
@@ -49,8 +52,11 @@ export function flashingsOf(
     const ground = grounds.find(({ bounds }) => middle >= bounds.x[0] && middle <= bounds.x[1]);
     if (!ground) continue;
     const plane = planeOf(planes, face.id, ground.zone.id);
+    const open: Interval = [ends.left.openTo, ends.right.openTo];
+    const behind = keepOut.opening.x[0] < open[0] || keepOut.opening.x[1] > open[1];
+    if (behind) findings.push(behindCorner(ground, keepOut.of));
     for (const where of placesOf(keepOut)) {
-      const made = flashing(ground, plane, keepOut, where);
+      const made = flashing({ ground, plane, keepOut, open }, where);
       const room =
         where === "head" ? keepOut.headLine - keepOut.opening.y[1] : keepOut.opening.y[0] - keepOut.rect.y[0];
       findings.push(
@@ -62,7 +68,7 @@ export function flashingsOf(
           mark: made.piece.mark,
         }),
       );
-      if (made.height <= room) pieces.push(made.piece);
+      if (made.height <= room && made.piece.cut.length > 0) pieces.push(made.piece);
     }
   }
   return { pieces, findings };
@@ -74,19 +80,31 @@ function placesOf({ sillLine }: KeepOut): Where[] {
 }
 
 function flashing(
-  ground: ZoneGround,
-  plane: ZonePlane,
-  keepOut: KeepOut,
+  {
+    ground,
+    plane,
+    keepOut,
+    open,
+  }: {
+    readonly ground: ZoneGround;
+    readonly plane: ZonePlane;
+    readonly keepOut: KeepOut;
+    /** Between the neighbours' claddings. */
+    readonly open: Interval;
+  },
   where: Where,
 ): { piece: Piece; height: number } {
   const back = cavityBack(plane);
-  const front = snap(plane.faceZ + (where === "head" ? HEAD_DRIP_MM : SILL_DRIP_MM));
+  const front = snap(plane.faceZ + (where === "head" ? HEAD_DRIP_MM : DRIP_MM));
   const fall = snap((front - back) * SLOPE);
   const height = snap(PLAY_MM + fall + DRIP_EDGE_MM);
   // Over the head the drip clears the frame; under the sill the back edge lies close under it.
   const top = where === "head" ? snap(keepOut.opening.y[1] + height) : snap(keepOut.opening.y[0] - PLAY_MM);
   const edge = snap(top - fall);
-  const x = [snap(keepOut.rect.x[0] + PLAY_MM), snap(keepOut.rect.x[1] - PLAY_MM)] as const;
+  const x: Interval = [
+    snap(Math.max(keepOut.rect.x[0], open[0]) + PLAY_MM),
+    snap(Math.min(keepOut.rect.x[1], open[1]) - PLAY_MM),
+  ];
   const profile: Point[] = [
     [back, snap(top + (where === "head" ? UPSTAND_MM : 0))],
     [back, top],
@@ -126,6 +144,18 @@ function flashing(
       fixings: [],
     },
   };
+}
+
+/** An opening so near an inside corner that the cladding round the corner stands before it. */
+function behindCorner({ face, zone }: ZoneGround, of: string): Finding {
+  return finding({
+    code: "S014",
+    outcome: "fail",
+    where: { face: face.id, zone: zone.id, opening: of },
+    says: message("setout.corner.opening-behind", { of }),
+    hint: message("setout.corner.opening-behind.hint"),
+    source: { kind: "common practice" },
+  });
 }
 
 function roomFinding(

@@ -19,7 +19,7 @@ import {
 import { commonRect, type Rect, rectOutline, rectsOverlap } from "../geometry/rect.ts";
 import type { Face, Opening, Project, Zone } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
-import type { FaceEnds } from "./corners.ts";
+import { type FaceEnds, MEETS_WITHIN_MM } from "./corners.ts";
 
 /** An opening with the clearances round it: no cladding lies in `rect`. */
 export interface KeepOut {
@@ -107,10 +107,12 @@ function moveEdge(
     return intersect(outline, rectOutline(keep))[0]?.outline ?? [];
   }
   const points: Point[] = [];
+  // A slanted wall's length is no whole number: its outline ends where the plan does within what the reader allows.
+  const isEndOf = ([x]: Point): boolean => Math.abs(x - at) <= MEETS_WITHIN_MM;
   outline.forEach((point, i) => {
     const next = outline[(i + 1) % outline.length] as Point;
     points.push(point);
-    if (point[0] === at && next[0] === at) points.push([to, point[1]], [to, next[1]]);
+    if (isEndOf(point) && isEndOf(next)) points.push([to, point[1]], [to, next[1]]);
   });
   return withoutIdleCorners(points);
 }

@@ -52,10 +52,11 @@ export function endsOfTurned({ bounds }: ZoneGround): FaceEnds {
   const end = (x: number): FaceEnd => ({
     x,
     cut: SQUARE,
+    openTo: x,
     kind: "free",
     neighbourInsulation: 0,
-    neighbourBattenZ: 0,
-    neighbourBackZ: 0,
+    neighbourCavityZ: 0,
+    neighbourFreeZ: 0,
   });
   return { left: end(bounds.x[0]), right: end(bounds.x[1]) };
 }

@@ -18,7 +18,7 @@ import {
 } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
-import { faceLength } from "./corners.ts";
+import { faceLength, isSlanted } from "./corners.ts";
 import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
 import type { Fixing, Joint, Piece, Vent, ZonePlane } from "./facade.ts";
 import { battenFixer, boardFixer, railFixer, sheetFixer } from "./fixings.ts";
@@ -132,11 +132,11 @@ function battensFor(task: ZoneTask, wishes: readonly BattenWish[]): DraftBatten[
   });
 }
 
-/** Past an outside corner only the corner's own batten stands, on a post in the neighbour's insulation. */
+/** Past a square outside corner only the corner's own batten stands, on a post in the neighbour's insulation. */
 function standsOnWall({ ground, ends }: ZoneTask, { x, reason }: BattenWish): boolean {
   if (reason === "corner") {
-    const { neighbourInsulation } = x[0] < 0 ? ends.left : ends.right;
-    return neighbourInsulation >= LEAST_POST_MM;
+    const end = x[0] < 0 ? ends.left : ends.right;
+    if (!isSlanted(end)) return end.neighbourInsulation >= LEAST_POST_MM;
   }
   const beyondLeft = ends.left.kind === "external" && x[0] < 0;
   const beyondRight = ends.right.kind === "external" && x[1] > faceLength(ground.face);

@@ -5,8 +5,9 @@ import { polygonBounds, type Region } from "../../geometry/polygon.ts";
 import { rectsOverlap } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
+import { cutLength, endsAt } from "../corners.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
-import { type Joint, type PieceEnd, type RodCourse, SQUARE, type Why } from "../facade.ts";
+import type { Joint, RodCourse, Why } from "../facade.ts";
 import { freeWithin, type ZoneGround } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 
@@ -120,10 +121,7 @@ function splitRun(
 function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: string): DraftPiece {
   const { ground, cladding, plane, ends } = zone;
   const { x, y } = polygonBounds(region.outline);
-  const end = (at: number, side: "left" | "right"): PieceEnd =>
-    at === ends[side].x ? ends[side].cut : SQUARE;
-  const left = end(x[0], "left");
-  const right = end(x[1], "right");
+  const cut = endsAt(x, ends);
   return {
     mark: markOf({
       face: ground.face,
@@ -138,12 +136,12 @@ function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: s
     outline: region.outline,
     holes: region.holes,
     z: [plane.backZ, plane.faceZ],
-    ends: { left, right },
+    ends: cut,
     bevelDeg: cladding.bevelDeg,
     grain: "x",
     material: cladding.species,
     cut: {
-      length: cutLength(x, left, right, cladding.thickness),
+      length: cutLength(x, cut, cladding.thickness),
       width: snap(y[1] - y[0]),
       thickness: cladding.thickness,
     },
@@ -154,13 +152,6 @@ function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: s
 function whyOf({ runnerUp }: BoardZone, { number, width }: RodCourse): Why {
   const rule = message("setout.why.course", { course: number, width });
   return runnerUp ? { rule, runnerUp } : { rule };
-}
-
-/** Between the long points: an end that is longer at the back than at the face needs the longer board. */
-function cutLength(x: Interval, left: PieceEnd, right: PieceEnd, thickness: number): number {
-  const longer = (end: PieceEnd): number =>
-    end.angleDeg < 0 ? thickness * Math.tan((-end.angleDeg * Math.PI) / 180) : 0;
-  return snap(x[1] - x[0] + longer(left) + longer(right));
 }
 
 /** Courses that stand partly beside and partly over or under an opening. */

@@ -8,10 +8,11 @@ import { type Interval, overlaps } from "../../geometry/interval.ts";
 import { intersect, polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { BoardCladding } from "../../project/schema/project.ts";
+import { degreesToRadians } from "../../units/angle.ts";
 import { snap } from "../../units/length.ts";
 import { CLOSURE_ROOM_MM, type DraftBatten, placeBattens } from "../battens.ts";
 import { battenLines, boardPoints, type CladdingPoint } from "../cladding-screws.ts";
-import { faceLength } from "../corners.ts";
+import { type FaceEnd, faceLength, isSlanted } from "../corners.ts";
 import type { BattenWish, DraftPiece } from "../draft.ts";
 import { type Joint, SQUARE } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
@@ -122,13 +123,19 @@ function railLines([from, to]: Interval, { spacing, width }: { spacing: number; 
 }
 
 /**
- * Rails reach past an outside corner as far as the neighbour's battens stand out, to hold the boards there, and no
- * further: beyond it the neighbour's own rails may stand.
+ * Rails reach past an outside corner to where the neighbour's cavity begins, to hold the boards there, and no further:
+ * beyond it the neighbour's own battens and rails may stand. At a corner that is not square they end on the mitre.
  */
-function railGround({ ground, ends }: ZoneTask): ZoneGround {
+function railGround({ ground, ends, plane }: ZoneTask): ZoneGround {
   const length = faceLength(ground.face);
-  const from = ends.left.kind === "external" ? -ends.left.neighbourBattenZ : ground.bounds.x[0];
-  const to = ends.right.kind === "external" ? snap(length + ends.right.neighbourBattenZ) : ground.bounds.x[1];
+  const back = plane.layers.find(({ kind }) => kind === "rail")?.z[0] ?? plane.backZ;
+  const mitre = ({ cut }: FaceEnd): number => (plane.faceZ - back) * Math.tan(degreesToRadians(cut.angleDeg));
+  const reach = (end: FaceEnd, at: number, outward: 1 | -1): number => {
+    if (end.kind !== "external") return outward > 0 ? ground.bounds.x[1] : ground.bounds.x[0];
+    return snap(isSlanted(end) ? end.x - outward * mitre(end) : at + outward * end.neighbourCavityZ);
+  };
+  const from = reach(ends.left, 0, -1);
+  const to = reach(ends.right, length, 1);
   const x: Interval = [Math.max(from, ground.bounds.x[0]), Math.min(to, ground.bounds.x[1])];
   const region =
     intersect(ground.region, rectOutline({ x, y: ground.bounds.y }))[0]?.outline ?? ground.region;

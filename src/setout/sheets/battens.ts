@@ -46,8 +46,8 @@ function rightBatten(zone: SheetZone, [, right]: Interval, last: boolean): Batte
 }
 
 /** The batten beyond the wall is ripped to what its neighbour's battens, one of which may stand there too, leave it. */
-function cornerWidth(full: number, { neighbourBattenZ }: FaceEnd): number {
-  return neighbourBattenZ > 0 ? Math.min(full, neighbourBattenZ) : full;
+function cornerWidth(full: number, { neighbourCavityZ }: FaceEnd): number {
+  return neighbourCavityZ > 0 ? Math.min(full, neighbourCavityZ) : full;
 }
 
 /** Battens between the edge ones, on studs where a stud leaves both spans within the limit. */

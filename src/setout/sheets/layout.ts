@@ -4,8 +4,9 @@ import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import { polygonBounds, type Region } from "../../geometry/polygon.ts";
 import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
+import { cutLength, endsAt } from "../corners.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
-import { type Joint, SQUARE_ENDS, type Why } from "../facade.ts";
+import type { Joint, Why } from "../facade.ts";
 import { freeWithin } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 import { sheetBattenWishes } from "./battens.ts";
@@ -108,7 +109,8 @@ function sheetPiece(
   const { ground, cladding, plane } = zone;
   const { outline, holes } = at.region;
   const { x, y } = polygonBounds(outline);
-  const size = { length: snap(y[1] - y[0]), width: snap(x[1] - x[0]) };
+  const ends = endsAt(x, zone.ends);
+  const size = { length: snap(y[1] - y[0]), width: cutLength(x, ends, cladding.thickness) };
   const stock = smallestStock(zone, size);
   const reliefs = reliefsOf(at.region);
   const piece: { -readonly [Key in keyof DraftPiece]: DraftPiece[Key] } = {
@@ -124,7 +126,7 @@ function sheetPiece(
     outline,
     holes,
     z: [plane.backZ, plane.faceZ],
-    ends: SQUARE_ENDS,
+    ends,
     material: cladding.material,
     cut: { length: size.length, width: size.width, thickness: cladding.thickness },
     why: at.why,
