@@ -7,6 +7,7 @@ import { byWeight, type Finding } from "./findings/finding.ts";
 import { readProject } from "./project/read.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
+import type { LightInput } from "./proof/light/input.ts";
 import type { Facade } from "./setout/facade.ts";
 import type { FaceMemo } from "./setout/memo.ts";
 import { setOut } from "./setout/set-out.ts";
@@ -19,11 +20,14 @@ export interface Design {
   readonly findings: readonly Finding[];
 }
 
-/** With a memo, faces that an edit leaves alone are not laid out again; the design is the same without it. */
-export function design(project: Project, memo?: FaceMemo): Design {
+/**
+ * With a memo, faces that an edit leaves alone are not laid out again; the design is the same without it. The same goes for
+ * the sun in `light`, but a year of weather there takes the place of clear skies.
+ */
+export function design(project: Project, memo?: FaceMemo, light?: LightInput): Design {
   const demands = demandsOf(project);
   const facade = setOut(project, demands, memo);
-  const findings = [...facade.findings, ...prove({ project, facade, demands })].sort(byWeight);
+  const findings = [...facade.findings, ...prove({ project, facade, demands, light })].sort(byWeight);
   return { project, demands, facade, findings };
 }
 

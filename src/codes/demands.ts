@@ -18,6 +18,7 @@ import {
   ruleValue,
   sourceOf,
 } from "./rule-value.ts";
+import { type LightDemand, lightDemand } from "./light-site.ts";
 import { type Seasonal, type SeasonalDemand, seasonalOf } from "./seasonal.ts";
 import { type SheetDemand, sheetDemand } from "./sheet-movement.ts";
 import { speciesNamed } from "./species-named.ts";
@@ -70,6 +71,8 @@ export interface Demands {
   /** Distance to a boundary under which rules restrict combustible cladding (mm), and under which to take care. */
   readonly boundary: readonly RuleValue[];
   readonly boundaryCautionMm: number;
+  /** Sun, sky and ground of the place. */
+  readonly light: LightDemand;
   /** Common practice: a heavier piece is handled by two people (kg). */
   readonly onePersonKg: number;
   /** Common practice: work above this height is guarded against falls (mm). */
@@ -117,6 +120,7 @@ export function demandsOf(project: Project): Demands {
     proportion: proportions(project),
     boundary: ownFirst(boundaryRules(project)),
     boundaryCautionMm: BOUNDARY_CAUTION_MM,
+    light: lightDemand(project),
     onePersonKg: ONE_PERSON_KG,
     fallHeightMm: FALL_HEIGHT_MM,
   };

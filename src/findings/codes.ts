@@ -75,6 +75,8 @@ export const RULES = {
   P017: "weeks of membrane exposure",
   P018: "hole for movement",
   P019: "site cautions",
+  P020: "open share in the driest month against the membrane's limit",
+  P021: "ultraviolet on the membrane",
   // Cutting.
   C001: "pile too short",
   C002: "piece without stock",

@@ -2,12 +2,15 @@
 import type { Demands } from "../codes/demands.ts";
 import type { Finding, Location } from "../findings/finding.ts";
 import type { Cladding, Face, Project } from "../project/schema/project.ts";
+import type { LightInput } from "./light/input.ts";
 import type { Facade, FaceLayout, Joint, Piece, Vent, ZoneLayout, ZonePlane } from "../setout/facade.ts";
 
 export interface ProofInput {
   readonly project: Project;
   readonly facade: Facade;
   readonly demands: Demands;
+  /** The sun kept from an earlier call, or a year of weather in place of clear skies. */
+  readonly light?: LightInput | undefined;
 }
 
 /** A zone with what lies in it. */

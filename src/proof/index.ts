@@ -10,6 +10,8 @@ import { type ProofInput, type ProofRule, proofContext } from "./context.ts";
 import { groundClearance } from "./ground-clearance.ts";
 import { handling } from "./handling.ts";
 import { hungLoad } from "./hung-load.ts";
+import { lightDose } from "./light-dose.ts";
+import { lightOpenShare } from "./light-open-share.ts";
 import { jointWidth } from "./joint-width.ts";
 import { oldPaint } from "./old-paint.ts";
 import { openArea } from "./open-area.ts";
@@ -42,6 +44,8 @@ export const PROOF_RULES: readonly ProofRule[] = [
   weeksUncovered,
   slidingHoles,
   siteCautions,
+  lightOpenShare,
+  lightDose,
 ];
 
 /** Every finding of every rule, what is to be settled first at the head. */

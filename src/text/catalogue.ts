@@ -5,6 +5,7 @@
 import catalogue from "../../data/text/catalogue.json" with { type: "json" };
 import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };
+import light from "../../data/text/light.json" with { type: "json" };
 import page from "../../data/text/page.json" with { type: "json" };
 import planes from "../../data/text/planes.json" with { type: "json" };
 import project from "../../data/text/project.json" with { type: "json" };
@@ -25,6 +26,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   setout,
   planes,
   proof,
+  light,
   schedule,
   drawing,
   page,

@@ -4,6 +4,7 @@ import { clearancesFileSchema } from "./clearances.ts";
 import { climatesFileSchema } from "./climates.ts";
 import { fastenersFileSchema } from "./fasteners.ts";
 import { finishesFileSchema } from "./finishes.ts";
+import { lightFileSchema } from "./light.ts";
 import { meshesFileSchema } from "./meshes.ts";
 import { proportionRulesFileSchema } from "./proportion-rules.ts";
 import { sheetMaterialsFileSchema } from "./sheet-materials.ts";
@@ -25,4 +26,5 @@ export const catalogueSchemas = {
   climates: climatesFileSchema,
   finishes: finishesFileSchema,
   "proportion-rules": proportionRulesFileSchema,
+  light: lightFileSchema,
 } as const;

@@ -24,20 +24,43 @@ const GAUSS: readonly (readonly [at: number, weight: number])[] = [
 
 /** Share of even light on the front, 0 to 1; 0 for an empty window. */
 export function slotWindowShare(window: SlotWindow): number {
-  const { gapMm, thicknessMm, acrossFrom, acrossTo } = window;
-  const ratio = thicknessMm / gapMm;
+  const ratio = window.thicknessMm / window.gapMm;
   const middle = -slope(window);
-  const from = Math.max(acrossFrom, middle - 1 / ratio);
-  const to = Math.min(acrossTo, middle + 1 / ratio);
+  return evenShare(
+    {
+      ...window,
+      acrossFrom: Math.max(window.acrossFrom, middle - 1 / ratio),
+      acrossTo: Math.min(window.acrossTo, middle + 1 / ratio),
+    },
+    { kinks: [middle], weigh: (q) => 1 - ratio * Math.abs(q - middle) },
+  );
+}
+
+/** Tangents of the angles from the wall's normal that bound directions; across must be finite. */
+export type Directions = Omit<SlotWindow, keyof Slot>;
+
+/** Share of even light on a free surface that comes from a window of directions, 0 to 1. */
+export function openWindowShare(window: Directions): number {
+  return evenShare(window, { kinks: [], weigh: () => 1 });
+}
+
+/** Quadrature is cut here as well, so that wide windows are as exact as narrow ones. */
+const CUTS: readonly number[] = [-8, -4, -2, -1, -0.5, 0, 0.5, 1, 2, 4, 8];
+
+function evenShare(
+  window: Directions,
+  { kinks, weigh }: { readonly kinks: readonly number[]; readonly weigh: (q: number) => number },
+): number {
+  const { acrossFrom: from, acrossTo: to } = window;
   if (from >= to || window.alongFrom >= window.alongTo) return 0;
-  const kinks = [from, middle, 0, to].filter((at) => at >= from && at <= to).sort((a, b) => a - b);
+  const ends = [from, ...[...kinks, ...CUTS].filter((at) => at > from && at < to), to].sort((a, b) => a - b);
   let sum = 0;
-  for (let i = 0; i + 1 < kinks.length; i++) {
-    const [a, b] = [kinks[i] as number, kinks[i + 1] as number];
+  for (let i = 0; i + 1 < ends.length; i++) {
+    const [a, b] = [ends[i] as number, ends[i + 1] as number];
     const half = (b - a) / 2;
     for (const [at, weight] of GAUSS) {
       for (const q of [(a + b) / 2 - half * at, (a + b) / 2 + half * at]) {
-        sum += half * weight * (1 - ratio * Math.abs(q - middle)) * along(q, window);
+        sum += half * weight * weigh(q) * along(q, window);
       }
     }
   }
@@ -45,7 +68,7 @@ export function slotWindowShare(window: SlotWindow): number {
 }
 
 /** ∫ (1 + q² + u²)⁻² du between the window's ends along the slot. */
-function along(q: number, { alongFrom, alongTo }: SlotWindow): number {
+function along(q: number, { alongFrom, alongTo }: Directions): number {
   const a2 = 1 + q * q;
   const a = Math.sqrt(a2);
   const until = (u: number): number => {

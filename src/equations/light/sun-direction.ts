@@ -26,25 +26,48 @@ export interface SunDirection {
   readonly up: number;
 }
 
-export function sunDirection({ latitudeDeg, longitudeDeg, daysFromJ2000: n }: PlaceAndTime): SunDirection {
+/** Where the sun stands over the turning earth. */
+export interface SunCoordinates {
+  readonly sinDeclination: number;
+  readonly cosDeclination: number;
+  /** West of Greenwich's meridian (radians), any number of turns. */
+  readonly hourAngle: number;
+}
+
+export function sunCoordinates({ daysFromJ2000: n }: Pick<PlaceAndTime, "daysFromJ2000">): SunCoordinates {
   const meanLongitude = 280.46 + 0.9856474 * n;
   const anomaly = (357.528 + 0.9856003 * n) * RADIANS;
   const ecliptic = (meanLongitude + 1.915 * Math.sin(anomaly) + 0.02 * Math.sin(2 * anomaly)) * RADIANS;
   const tilt = (23.439 - 0.0000004 * n) * RADIANS;
   const sinDeclination = Math.sin(tilt) * Math.sin(ecliptic);
-  const cosDeclination = Math.sqrt(1 - sinDeclination * sinDeclination);
   const rightAscension = Math.atan2(Math.cos(tilt) * Math.sin(ecliptic), Math.cos(ecliptic));
   const hours = 24 * (n + 0.5 - Math.floor(n + 0.5));
   const siderealHours = 6.697375 + 0.0657098242 * n + hours;
-  const hourAngle = (15 * siderealHours + longitudeDeg) * RADIANS - rightAscension;
+  return {
+    sinDeclination,
+    cosDeclination: Math.sqrt(1 - sinDeclination * sinDeclination),
+    hourAngle: 15 * RADIANS * siderealHours - rightAscension,
+  };
+}
+
+/** The direction at a place from the sun's coordinates. */
+export function directionAt(
+  { sinDeclination, cosDeclination, hourAngle }: SunCoordinates,
+  { latitudeDeg, longitudeDeg }: Pick<PlaceAndTime, "latitudeDeg" | "longitudeDeg">,
+): SunDirection {
+  const angle = hourAngle + longitudeDeg * RADIANS;
   const sinLatitude = Math.sin(latitudeDeg * RADIANS);
   const cosLatitude = Math.cos(latitudeDeg * RADIANS);
-  const towardsMeridian = cosDeclination * Math.cos(hourAngle);
+  const towardsMeridian = cosDeclination * Math.cos(angle);
   return {
-    east: -cosDeclination * Math.sin(hourAngle),
+    east: -cosDeclination * Math.sin(angle),
     north: cosLatitude * sinDeclination - sinLatitude * towardsMeridian,
     up: sinLatitude * sinDeclination + cosLatitude * towardsMeridian,
   };
+}
+
+export function sunDirection(at: PlaceAndTime): SunDirection {
+  return directionAt(sunCoordinates(at), at);
 }
 
 /** What the formula reads, as `reckon` lists it. */

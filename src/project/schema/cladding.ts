@@ -86,6 +86,9 @@ export const buildUp = z.looseObject({
   railScrew: id.optional(),
 });
 
+/** Ultraviolet, 280 to 400 nm, that the membrane stands at its brightest point (MJ/m² a year). */
+const uvDose = z.looseObject({ value: z.number().positive(), basis, source: z.string().optional(), note });
+
 export const limits = z.looseObject({
   note,
   clearances: z.looseObject({
@@ -100,6 +103,6 @@ export const limits = z.looseObject({
   sliver: z.looseObject({ wish: figure, floor: figure }),
   screwBite: z.looseObject({ cladding: lengthFigure, studs: lengthFigure }),
   membrane: z
-    .looseObject({ maxGap: lengthFigure, maxOpenPercent: figure, maxWeeksUncovered: figure.optional() })
+    .looseObject({ maxGap: lengthFigure, maxOpenPercent: figure, maxWeeksUncovered: figure.optional(), maxUvPerYear: uvDose.optional() })
     .optional(),
 });

@@ -72,6 +72,8 @@ export const face = z.looseObject({
   ground: z.array(point).min(2),
   toBoundary: size.optional(),
   frameProjection: clear.optional(),
+  /** What shades the whole face from above: its lower outer edge stands `depth` out from the sheathing, at height y. */
+  eaves: z.looseObject({ note, depth: size, y: length }).optional(),
   openings: z.array(opening),
   penetrations: z.array(penetration).optional(),
   zones: z.array(zone).min(1),

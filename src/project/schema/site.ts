@@ -4,11 +4,16 @@ import { basis, figure, length, months, note } from "./values.ts";
 
 const monthly = z.looseObject({ values: months, basis, source: z.string().optional() });
 
+const monthlyShare = monthly.extend({ values: z.array(z.number().min(0).max(1)).length(12) });
+
 const climate = z.looseObject({
   meanTempC: monthly.optional(),
   meanRelativeHumidityPercent: monthly.optional(),
   precipitationMm: monthly.optional(),
   snowDepthMm: monthly.optional(),
+  /** Shares of light, and of ultraviolet, that the ground before the walls throws back; from the snow where absent. */
+  groundReflectance: monthlyShare.optional(),
+  groundUvReflectance: monthlyShare.optional(),
   extremeTempC: z
     .looseObject({ values: z.tuple([z.number(), z.number()]), basis, source: z.string().optional() })
     .optional(),

@@ -1,0 +1,155 @@
+/** P021: the ultraviolet that the brightest point of the membrane takes in a year, against what its data sheet states. */
+import { type Choice, type Finding, finding, type Working } from "../findings/finding.ts";
+import { message } from "../text/message.ts";
+import type { ProofContext } from "./context.ts";
+import { gapsUnder } from "./light/keep-under.ts";
+import type { YearOfLight } from "./light/model.ts";
+import { lightInput } from "./light/working.ts";
+import { type ZoneLight, zoneLights } from "./light/zone-light.ts";
+import { compared, holds, written } from "./working.ts";
+
+const PATH = "/limits/membrane/maxUvPerYear";
+
+export const LIGHT_SOURCE = {
+  kind: "document",
+  document: "Bird and Hulstrom, SERI/TR-642-761 (1981); Hottel's crossed strings; shares of ASTM G173",
+} as const;
+
+export function lightDose(context: ProofContext): Finding[] {
+  const lights = zoneLights(context);
+  if (!lights) {
+    const [path = "/site/climate/snowDepthMm"] = context.demands.light.groundLacks;
+    return [
+      finding({
+        code: "P021",
+        outcome: "cannot evaluate",
+        where: { path },
+        says: message("light.dose.no-ground"),
+        hint: message("light.dose.enter-ground"),
+        source: LIGHT_SOURCE,
+      }),
+    ];
+  }
+  return lights.map((light) => judged(context, light));
+}
+
+function judged(context: ProofContext, light: ZoneLight): Finding {
+  const { view, worst } = light;
+  const where = { ...view.where, path: PATH };
+  if (!worst) {
+    return finding({
+      code: "P021",
+      outcome: "not applicable",
+      where,
+      says: message("light.dose.closed"),
+      source: LIGHT_SOURCE,
+    });
+  }
+  const limit = context.project.limits.membrane?.maxUvPerYear;
+  const demand = worst.point.year.uvMJYear;
+  const values = {
+    peak: demand,
+    average: light.average.uvMJYear,
+    bare: light.bare.uvMJYear,
+    gap: worst.kind.slot.gapMm,
+    sky: message(context.light?.weather ? "light.sky.weather" : "light.sky.clear"),
+    ...bareWeeks(light),
+  };
+  if (!limit) {
+    return finding({
+      code: "P021",
+      outcome: "attention",
+      where,
+      says: message("light.dose.unstated", values),
+      hint: message("light.dose.ask"),
+      working: working(context, worst),
+      source: LIGHT_SOURCE,
+    });
+  }
+  const within = holds("at most", { demand, limit: limit.value });
+  const choices = within ? [] : choicesFor(light, worst, limit.value);
+  return finding({
+    code: "P021",
+    outcome: within ? "pass" : "fail",
+    where,
+    says: message(within ? "light.dose.within" : "light.dose.over", { ...values, limit: limit.value }),
+    ...(within ? {} : { hint: choices[0]?.says ?? message("light.dose.no-gap") }),
+    ...(choices.length > 0 ? { choices } : {}),
+    ...compared("at most", { demand, limit: limit.value, unit: "MJ/m²" }),
+    working: working(context, worst, { value: limit.value, basis: limit.basis }),
+    source: LIGHT_SOURCE,
+  });
+}
+
+/** As many weeks of the bare wall in its brightest month. */
+export function bareWeeks({ bare, worst }: ZoneLight): { weeks: number; month: ReturnType<typeof message> } {
+  const most = Math.max(...bare.uvMJ);
+  const at = bare.uvMJ.indexOf(most);
+  const aWeek = (most * 7) / (DAYS[at] ?? 30);
+  return { weeks: (worst?.point.year.uvMJYear ?? 0) / aWeek, month: message(`proof.month.${at + 1}`) };
+}
+
+const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+type Worst = NonNullable<ZoneLight["worst"]>;
+
+/** Bevels that a saw cuts; sheets have none, nor have upright joints. */
+export function bevelsFor({ view }: ZoneLight, { kind }: Worst): readonly number[] {
+  const { cladding } = view;
+  const level = cladding.kind === "boards" && cladding.direction === "horizontal" && kind.across === "level";
+  return level ? [...new Set([0, 15, 30, cladding.bevelDeg])].sort((a, b) => a - b) : [0];
+}
+
+/** Gaps under this let neither air nor water out (mm). */
+export const LEAST_GAP = 3;
+
+function choicesFor(light: ZoneLight, worst: Worst, mostMJ: number): Choice[] {
+  const { slot, fixedMm } = worst.kind;
+  const opening = slot.gapMm - fixedMm;
+  const found = gapsUnder(worst.lit, slot, {
+    mostMJ,
+    gaps: [LEAST_GAP + opening, Math.max(LEAST_GAP + opening, slot.gapMm)],
+    bevelsDeg: bevelsFor(light, worst),
+  });
+  return found
+    .flatMap(({ bevelDeg, widestMm }) =>
+      widestMm === undefined ? [] : [{ bevelDeg, gap: widestMm - opening }],
+    )
+    .sort((a, b) => b.gap - a.gap)
+    .map(({ bevelDeg, gap }) => ({
+      says: message(bevelDeg > 0 ? "light.dose.gap-at-bevel" : "light.dose.gap-square", {
+        gap,
+        bevel: bevelDeg,
+      }),
+    }));
+}
+
+function working(
+  { demands }: ProofContext,
+  { kind, point }: Worst,
+  limit?: { readonly value: number; readonly basis: "given" | "typical" | "memory" },
+): Working {
+  const { beam, sky, ground }: YearOfLight["uvParts"] = point.year.uvParts;
+  const seasonal = kind.slot.gapMm > kind.fixedMm ? "typical" : "derived";
+  const groundBasis = demands.light.ground?.basis ?? "typical";
+  const { gapMm, thicknessMm, bevelDeg, cavityMm } = kind.slot;
+  const total = written(point.year.uvMJYear);
+  return {
+    formula: limit ? "H_b + H_s + H_g ≤ H_max" : "H_b + H_s + H_g",
+    inputs: [
+      lightInput("g", { meaning: "gap-widest", value: gapMm, unit: "mm", basis: seasonal }),
+      lightInput("t", { meaning: "thickness", value: thicknessMm, unit: "mm", basis: "given" }),
+      lightInput("b", { meaning: "bevel", value: bevelDeg, unit: "°", basis: "given" }),
+      lightInput("c", { meaning: "cavity", value: cavityMm, unit: "mm", basis: "derived" }),
+      lightInput("H_b", { meaning: "from-beam", value: beam, unit: "MJ/m²", basis: "typical" }),
+      lightInput("H_s", { meaning: "from-sky", value: sky, unit: "MJ/m²", basis: "typical" }),
+      lightInput("H_g", { meaning: "from-ground", value: ground, unit: "MJ/m²", basis: groundBasis }),
+      ...(limit
+        ? [lightInput("H_max", { meaning: "most", value: limit.value, unit: "MJ/m²", basis: limit.basis })]
+        : []),
+    ],
+    substituted: `${written(beam)} + ${written(sky)} + ${written(ground)} = ${total}${
+      limit ? ` ${point.year.uvMJYear <= limit.value ? "≤" : ">"} ${limit.value}` : ""
+    }`,
+  };
+}

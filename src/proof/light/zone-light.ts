@@ -1,0 +1,120 @@
+/** A year of light on the membrane of each zone, through all its joints, at their widest in the year. */
+import type { Demands } from "../../codes/demands.ts";
+import { regionArea } from "../../geometry/polygon.ts";
+import type { Project } from "../../project/schema/project.ts";
+import type { ZoneView } from "../context.ts";
+import { type Brightest, bareWall, brightest, type Lit, throughSlot } from "./behind-slot.ts";
+import { clearYear } from "./clear-year.ts";
+import { type Across, type FaceSun, faceSun } from "./face-sun.ts";
+import type { LightInput } from "./input.ts";
+import type { LightSite, Shade, YearOfLight } from "./model.ts";
+import { hasOverhang, shadeAt } from "./shade.ts";
+import { heightsOf, type SlotKind, slotKinds } from "./slots.ts";
+import { mixed } from "./year-of-light.ts";
+
+export interface SlotLight extends SlotKind {
+  /** Behind the slots, per area of slot. */
+  readonly through: YearOfLight;
+}
+
+export interface ZoneLight {
+  readonly view: ZoneView;
+  /** On the wall before any cladding, at its foot. */
+  readonly bare: YearOfLight;
+  /** On the membrane, spread over the whole zone. */
+  readonly average: YearOfLight;
+  readonly slots: readonly SlotLight[];
+  /** The slot behind which one point takes most, and that point; undefined where no light gets in. */
+  readonly worst: { readonly kind: SlotLight; readonly point: Brightest; readonly lit: Lit } | undefined;
+}
+
+interface Asked {
+  readonly project: Project;
+  readonly demands: Demands;
+  readonly zones: readonly ZoneView[];
+  readonly light?: LightInput | undefined;
+}
+
+/** The site of the light; undefined where the ground is not known. */
+export function lightSite({ light }: Demands): LightSite | undefined {
+  const { ground, groundLacks: _lacks, ...place } = light;
+  return ground && { ...place, groundShare: ground.light, groundUvShare: ground.ultraviolet };
+}
+
+/** Undefined where the project does not tell its ground. */
+export function zoneLights(asked: Asked): ZoneLight[] | undefined {
+  const site = lightSite(asked.demands);
+  if (!site) return undefined;
+  const table = asked.light?.weather ?? asked.light?.memo?.recall(site) ?? clearYear(site);
+  const suns = new Map<string, FaceSun>();
+  const sunOn = (azimuthDeg: number, across: Across, shade: Shade): Lit => {
+    const key = `${azimuthDeg} ${across} ${shade.up} ${shade.left} ${shade.right}`;
+    const sun = suns.get(key) ?? faceSun(table, { azimuthDeg, across, shade });
+    suns.set(key, sun);
+    return { site, table, sun };
+  };
+  return asked.zones.flatMap((view) => zoneLight(view, asked, sunOn) ?? []);
+}
+
+type SunOn = (azimuthDeg: number, across: Across, shade: Shade) => Lit;
+
+function zoneLight(view: ZoneView, { project, demands }: Asked, sunOn: SunOn): ZoneLight | undefined {
+  const { plane, projectFace: face } = view;
+  if (!plane || view.pieces.length === 0) return undefined;
+  const shaded = { project, face, faceZ: plane.faceZ };
+  const heights = heightsOf(view.pieces);
+  const litAt = (y: number, across: Across): Lit => sunOn(face.azimuthDeg, across, shadeAt(shaded, y));
+  const levels = hasOverhang(shaded) ? thirds(heights) : [heights[0]];
+  const slots = slotKinds(view, growthMm(view, demands)).map(
+    (kind): SlotLight => ({
+      ...kind,
+      through: mixed(
+        levels.map((y) => ({
+          year: throughSlot(litAt(y, kind.across), kind.slot),
+          share: 1 / levels.length,
+        })),
+      ),
+    }),
+  );
+  const area = zoneArea(view);
+  return {
+    view,
+    bare: bareWall(litAt(heights[0], "level")),
+    average: mixed(slots.map(({ through, areaMm2 }) => ({ year: through, share: areaMm2 / area }))),
+    slots,
+    worst: worstOf(slots, (kind) => litAt(heights[0], kind.across)),
+  };
+}
+
+/** The middles of three equal parts. */
+function thirds([low, high]: readonly [number, number]): number[] {
+  return [1, 3, 5].map((sixths) => low + (sixths * (high - low)) / 6);
+}
+
+/** Behind boards of one thickness the widest of each direction is the brightest, so it alone is searched. */
+function worstOf(slots: readonly SlotLight[], litFor: (kind: SlotLight) => Lit): ZoneLight["worst"] {
+  const found = (["level", "upright"] as const).flatMap((across) => {
+    const [widest] = slots
+      .filter((kind) => kind.across === across)
+      .sort((a, b) => b.slot.gapMm - a.slot.gapMm);
+    if (!widest) return [];
+    const lit = litFor(widest);
+    return [{ kind: widest, lit, point: brightest(lit, widest.slot) }];
+  });
+  return found.sort((a, b) => b.point.year.uvMJYear - a.point.year.uvMJYear)[0];
+}
+
+/** How much the widest board's shrinkage opens a gap between courses, from fixing to the driest month (mm). */
+export function growthMm({ cladding, pieces }: ZoneView, { boards }: Demands): number {
+  const perMm = boards[cladding.id]?.seasonal?.driestMm ?? 0;
+  return perMm * Math.max(0, ...pieces.map(({ cut }) => cut.width));
+}
+
+/** Pieces and what is open between them (mm²). */
+export function zoneArea(view: ZoneView): number {
+  const pieces = view.pieces.reduce((sum, { outline, holes }) => sum + regionArea({ outline, holes }), 0);
+  const joints = view.joints
+    .filter(({ kind }) => kind !== "edge" && kind !== "corner")
+    .reduce((sum, { region, holes }) => sum + regionArea({ outline: region, holes }), 0);
+  return pieces + joints;
+}
