@@ -84,6 +84,19 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/takeoff.ts"),
   },
   {
+    name: "reach",
+    takes: [FILE],
+    options: [
+      ...USUAL,
+      { name: "mark", value: "MARK" },
+      { name: "face", value: "ID", about: "cli.option.reach.face" },
+      { name: "at", value: "X,Y" },
+      { name: "depth", value: "membrane|batten", words: ["membrane", "batten"] },
+    ],
+    example: "outerleaf reach house.outerleaf.json --face front --at 2700,400",
+    load: () => import("./commands/reach.ts"),
+  },
+  {
     name: "issue",
     takes: [FILE],
     options: [...USUAL, { ...FOLDER_OPTION, needed: true }],

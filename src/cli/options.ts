@@ -19,6 +19,9 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly mark?: string;
+  readonly at?: string;
+  readonly depth?: "membrane" | "batten";
 }
 
 export interface OptionSpec {
@@ -31,6 +34,8 @@ export interface OptionSpec {
   readonly range?: readonly [least: number, most: number];
   /** Must be given. */
   readonly needed?: boolean;
+  /** Key of what it is for, where that differs from the other commands that have an option of this name. */
+  readonly about?: string;
 }
 
 export const JSON_OPTION: OptionSpec = { name: "json" };
@@ -51,8 +56,8 @@ export function written({ name, value }: OptionSpec): string {
 }
 
 /** What each option is for. */
-export function about({ name }: OptionSpec): Message {
-  return message(`cli.option.${name}`);
+export function about({ name, about = `cli.option.${name}` }: OptionSpec): Message {
+  return message(about);
 }
 
 /** Reads the values as typed; what cannot be used is refused by name, value and mend. */

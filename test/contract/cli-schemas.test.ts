@@ -121,6 +121,26 @@ describe.each(EXAMPLES)("%s", (file) => {
     );
   });
 
+  it("reach, a piece and a place before it", async () => {
+    const { faces } = JSON.parse((await desk.run("set-out", file, "--json")).out) as {
+      faces: { id: string; pieces: { mark: string; kind: string; outline: [number, number][] }[] }[];
+    };
+    const { id, pieces } = faces[0]!;
+    const one = pieces.find(({ kind }) => kind === "sheet" || kind === "board")!;
+    const toPiece = await desk.run("reach", file, "--mark", one.mark, "--json");
+    expect(toPiece.exit).toBe(0);
+    const way = held("reach", toPiece.out) as { steps: { mark: string; screws: { count: number }[] }[] };
+    expect(way.steps.at(-1)?.mark).toBe(one.mark);
+    const at = [0, 1].map((axis) => {
+      const along = one.outline.map((point) => point[axis]!);
+      return (Math.min(...along) + Math.max(...along)) / 2;
+    });
+    const place = ["--face", id, "--at", at.map((mm) => `${mm} mm`).join(";"), "--depth", "batten"];
+    const toPlace = await desk.run("reach", file, ...place, "--json");
+    expect(held("reach", toPlace.out)).toMatchObject({ face: id, depth: "batten" });
+    expect(toPlace.out).toContain(`"mark": "${one.mark}"`);
+  });
+
   it("issue, its manifest and its documents", async () => {
     const folder = `issue-${file}`;
     const { out } = await desk.run("issue", file, "--to", folder, "--json");

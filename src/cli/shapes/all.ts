@@ -2,6 +2,7 @@
 import type * as z from "zod";
 import { shape as cut } from "./cut.ts";
 import { shape as planes } from "./planes.ts";
+import { shape as reach } from "./reach.ts";
 import { shape as reckon } from "./reckon.ts";
 import { shape as saw } from "./saw.ts";
 import { shape as setOut } from "./set-out.ts";
@@ -25,6 +26,7 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   prove: proveShape,
   cut,
   takeoff,
+  reach,
   issue: issueShape,
   serve: serveShape,
   start,

@@ -33,6 +33,7 @@ export const stock = z.looseObject({
       diameter: size,
       headDiameter: size,
       length: size,
+      driver: z.string().min(1).optional().describe("The bit that turns it, as its box says."),
       price: price.optional(),
     }),
   ),

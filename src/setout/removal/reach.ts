@@ -100,13 +100,18 @@ function removal(face: FaceLayout, wanted: readonly string[]): Removal {
 }
 
 function step({ mark, kind, fixings, massKg }: Piece): RemovalStep {
+  return { mark, kind, screws: counted(fixings.map(({ screw }) => ({ screw, count: 1 }))), massKg };
+}
+
+/** The screws of a whole way by their id, most first. */
+export function screwsOf({ steps }: Removal): RemovalStep["screws"] {
+  return counted(steps.flatMap(({ screws }) => screws));
+}
+
+function counted(screws: RemovalStep["screws"]): RemovalStep["screws"] {
   const counts = new Map<string, number>();
-  for (const { screw } of fixings) counts.set(screw, (counts.get(screw) ?? 0) + 1);
-  const screws = [...counts].map(([screw, count]) => ({ screw, count }));
-  return {
-    mark,
-    kind,
-    screws: screws.sort((a, b) => b.count - a.count || a.screw.localeCompare(b.screw, "en")),
-    massKg,
-  };
+  for (const { screw, count } of screws) counts.set(screw, (counts.get(screw) ?? 0) + count);
+  return [...counts]
+    .map(([screw, count]) => ({ screw, count }))
+    .sort((a, b) => b.count - a.count || a.screw.localeCompare(b.screw, "en"));
 }
