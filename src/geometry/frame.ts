@@ -10,8 +10,23 @@ export interface FaceFrame {
   readonly origin: Point;
   /** Unit vector of the face's x axis in plan. */
   readonly along: Point;
-  /** Unit vector outward in plan. */
+  /** Unit vector outward in plan; of a soffit, outward of the face that its recess opens from. */
   readonly outward: Point;
+  /** Soffits alone: the height that z runs down from, while y runs into the building, against `outward` (mm). */
+  readonly level?: number;
+}
+
+/** A point of a face frame in the building frame (mm). */
+export function inBuilding(
+  { origin, along, outward, level }: FaceFrame,
+  { x, y, z }: { readonly x: number; readonly y: number; readonly z: number },
+): readonly [x: number, y: number, z: number] {
+  const out = level === undefined ? z : -y;
+  return [
+    origin[0] + along[0] * x + outward[0] * out,
+    origin[1] + along[1] * x + outward[1] * out,
+    level === undefined ? y : level - z,
+  ];
 }
 
 /** The frame of a face whose sheathing runs in plan from its left end to its right end. */

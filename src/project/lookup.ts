@@ -8,6 +8,7 @@ import type {
   Cladding,
   Corner,
   Face,
+  Opening,
   Project,
   RodSpec,
   Screw,
@@ -67,4 +68,14 @@ export function cornerAt(
 /** The rod that a zone of boards hangs on. */
 export function rodOf(project: Project, { face, zone }: ZoneRef): RodSpec | undefined {
   return project.rods?.find((rod) => rod.zones.some((one) => one.face === face && one.zone === zone));
+}
+
+/** What starts the marks of a face's pieces. */
+export function faceCode({ id, code }: Pick<Face, "id" | "code">): string {
+  return code ?? id.toUpperCase();
+}
+
+/** What starts the marks of a soffit's pieces. */
+export function soffitCode(face: Pick<Face, "id" | "code">, { id, soffit }: Opening): string {
+  return soffit?.code ?? `${faceCode(face)}${id.toUpperCase()}`;
 }

@@ -59,7 +59,18 @@ export function closuresOf(zone: {
 }
 
 function openEnds(ground: ZoneGround): OpenEnd[] {
-  return [...edgeEnds(ground), ...openingEnds(ground)];
+  const edges = edgeEnds(ground);
+  // Where a rake comes down on an opening's head, the mesh of the one closes the other.
+  const round = openingEnds(ground).flatMap((end): OpenEnd[] => {
+    const box = polygonBounds(end.region.outline);
+    const taken = edges
+      .map(({ region }) => region.outline)
+      .filter((one) => rectsOverlap(polygonBounds(one), box));
+    return taken.length === 0
+      ? [end]
+      : subtract(end.region.outline, taken).map((region) => ({ ...end, region }));
+  });
+  return [...edges, ...round];
 }
 
 /** The lower and upper edges of the region; counter-clockwise, lower edges run to the right. */

@@ -137,6 +137,7 @@ export interface ControlLine {
 
 export type SolidKind =
   | "stud"
+  | "joist"
   | "trimmer"
   | "rim"
   | "bottom plate"
@@ -230,7 +231,8 @@ export interface ZoneLayout {
 export interface FaceLayout {
   readonly id: string;
   readonly frame: FaceFrame;
-  readonly azimuthDeg: number;
+  /** None of a soffit. */
+  readonly azimuthDeg?: number;
   readonly outline: Polygon;
   readonly ground: Polygon;
   readonly openings: readonly { readonly id: string; readonly kind: string; readonly region: Rect }[];

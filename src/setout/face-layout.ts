@@ -57,6 +57,7 @@ export function layFace(
       project,
       demands,
       ground,
+      path: `/faces/${project.faces.indexOf(face)}/zones/${face.zones.indexOf(ground.zone)}`,
       plane: planeOf(planes, face.id, ground.zone.id),
       ends,
       ...rodOf(rods, ground),
@@ -191,8 +192,11 @@ function notSetOut(
 ): Finding[] {
   const recesses = face.openings.filter(({ kind }) => kind === "recess");
   const path = `/faces/${project.faces.indexOf(face)}`;
-  const findings = recesses.map(({ id, linedBy }) =>
-    finding({
+  const findings = recesses.flatMap(({ id, linedBy = [], soffit, depth }) => {
+    const [lined, hung] = [linedBy.length > 0, soffit !== undefined && depth !== undefined];
+    if (lined && hung) return [];
+    const open = lined ? "setout.recess.soffit" : hung ? "setout.recess.sides" : "setout.recess";
+    return finding({
       code: "S015",
       outcome: "attention",
       where: {
@@ -200,12 +204,10 @@ function notSetOut(
         face: face.id,
         opening: id,
       },
-      says: message(linedBy && linedBy.length > 0 ? "setout.recess.soffit" : "setout.recess", {
-        opening: id,
-        face: face.id,
-      }),
-    }),
-  );
+      says: message(open, { opening: id, face: face.id }),
+      hint: message(hung ? "setout.recess.hint.sides" : "setout.recess.hint.soffit"),
+    });
+  });
   const bare = bareWidth(outline, grounds);
   if (bare > 0.5) {
     findings.push(

@@ -9,12 +9,12 @@ import { type Finding, finding } from "../findings/finding.ts";
 import type { Interval } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
 import { rectOutline } from "../geometry/rect.ts";
+import { faceCode } from "../project/lookup.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import { DRIP_MM, type FaceEnds } from "./corners.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
 import type { KeepOut, ZoneGround } from "./ground-plan.ts";
-import { faceCode } from "./marks.ts";
 import { cavityBack, planeOf } from "./planes.ts";
 
 const SLOPE = 0.06;

@@ -88,11 +88,14 @@ export function roundsOf(project: Project, face: Face): RoundKeepOut[] {
 
 /** The face's outline with its upright edges at x = 0 and x = length moved out (or in) to the cladding's ends. */
 export function reachedOutline(face: Face, length: number, ends: FaceEnds): Polygon {
-  const moved = moveEdge(
-    moveEdge(counterClockwise(face.outline as Polygon), { at: 0, to: ends.left.x, outward: -1 }),
-    { at: length, to: ends.right.x, outward: 1 },
-  );
-  return moved;
+  // A slanted wall's length is no whole number: what the reader takes for the wall's end is made the wall's end.
+  const atEnd = (x: number): number => [0, length].find((end) => Math.abs(x - end) <= MEETS_WITHIN_MM) ?? x;
+  const outline = counterClockwise(face.outline as Polygon).map(([x, y]): Point => [atEnd(x), y]);
+  return moveEdge(moveEdge(outline, { at: 0, to: ends.left.x, outward: -1 }), {
+    at: length,
+    to: ends.right.x,
+    outward: 1,
+  });
 }
 
 function moveEdge(
@@ -107,12 +110,10 @@ function moveEdge(
     return intersect(outline, rectOutline(keep))[0]?.outline ?? [];
   }
   const points: Point[] = [];
-  // A slanted wall's length is no whole number: its outline ends where the plan does within what the reader allows.
-  const isEndOf = ([x]: Point): boolean => Math.abs(x - at) <= MEETS_WITHIN_MM;
   outline.forEach((point, i) => {
     const next = outline[(i + 1) % outline.length] as Point;
     points.push(point);
-    if (isEndOf(point) && isEndOf(next)) points.push([to, point[1]], [to, next[1]]);
+    if (point[0] === at && next[0] === at) points.push([to, point[1]], [to, next[1]]);
   });
   return withoutIdleCorners(points);
 }

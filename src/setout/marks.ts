@@ -2,6 +2,8 @@
  * Marks: the stable names of pieces. A mark is made of the face's code, a letter for the kind and a number from the
  * piece's own place, so that an edit on another face renumbers nothing.
  */
+
+import { faceCode } from "../project/lookup.ts";
 import type { Face } from "../project/schema/project.ts";
 import type { PieceKind } from "./facade.ts";
 
@@ -18,10 +20,6 @@ const LETTERS: Readonly<Record<PieceKind, string>> = {
   gasket: "G",
   membrane: "M",
 };
-
-export function faceCode(face: Face): string {
-  return face.code ?? face.id.toUpperCase();
-}
 
 /** `W-B203a`; the zone's place among the face's zones of its kind comes in front where there are several. */
 export function markOf(place: {

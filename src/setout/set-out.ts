@@ -1,6 +1,7 @@
 /** Sets out a whole project: planes, corners, rods, then each zone of each face. Pure; same project, same facade. */
 import type { Demands } from "../codes/demands.ts";
 import type { Face, Project } from "../project/schema/project.ts";
+import { recessedFrom } from "./backing.ts";
 import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
 import type { Facade } from "./facade.ts";
 import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
@@ -9,10 +10,13 @@ import type { FaceMemo } from "./memo.ts";
 import { stepFindings } from "./plane-findings.ts";
 import { planeSteps, zonePlane } from "./planes.ts";
 import { type RodZone, setOutRod } from "./rods.ts";
+import { laySoffit, type Soffit, soffitsOf } from "./soffits/index.ts";
 
 /** With a memo, faces whose inputs are unchanged are taken from it; the facade is the same either way. */
 export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Facade {
-  const planes = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
+  const walls = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
+  const soffits = soffitsOf(project);
+  const planes = [...walls, ...soffits.map(({ face, zone }) => zonePlane(project, face, zone))];
   const steps = planeSteps(project, planes);
   const corners = faceEnds(project, planes);
   const prepared = project.faces.map((face) => prepare(project, face, corners.ends.get(face.id) as FaceEnds));
@@ -28,10 +32,16 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
   const shared = memo ? sharedKey(project, demands) : "";
   const laid = prepared.map((one, index): LaidFace => {
     const make = (): LaidFace => layFace(project, demands, planes, one, rods);
-    return memo ? memo.recall(shared, ownKey(one, { index, planes, rods }), make) : make();
+    const from = recessedFrom(project, one.face)?.plan;
+    return memo ? memo.recall(shared, ownKey(one, { index, planes, rods, from }), make) : make();
   });
+  const overhead = soffits.map((soffit): LaidFace => {
+    const make = (): LaidFace => laySoffit(project, demands, { soffit, planes });
+    return memo ? memo.recall(shared, soffitKey(project, soffit, planes), make) : make();
+  });
+  const all = [...laid, ...overhead];
   return {
-    faces: laid.map(({ layout }) => layout),
+    faces: all.map(({ layout }) => layout),
     rods: rods.map(({ rod }) => rod),
     planes,
     steps,
@@ -39,7 +49,7 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
       ...corners.findings,
       ...stepFindings(project, steps),
       ...rods.flatMap(({ findings }) => findings),
-      ...laid.flatMap(({ findings }) => findings),
+      ...all.flatMap(({ findings }) => findings),
     ],
   };
 }
@@ -57,13 +67,29 @@ function sharedKey({ structure, buildUps, claddings, limits, stock }: Project, d
   return JSON.stringify([structure, buildUps, claddings, limits, stock, demands]);
 }
 
+interface Around {
+  readonly index: number;
+  readonly planes: Facade["planes"];
+  readonly rods: Rods;
+  /** Where the face stands whose recess this one lines. */
+  readonly from: Face["plan"] | undefined;
+}
+
 /** What a face has of its own, its corners and its rods; its place in the file, since findings name it by path. */
-function ownKey(
-  { face, ends }: Prepared,
-  { index, planes, rods }: { readonly index: number; readonly planes: Facade["planes"]; readonly rods: Rods },
-): string {
+function ownKey({ face, ends }: Prepared, { index, planes, rods, from }: Around): string {
   const own = rods
     .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
     .map(({ rod, primary, runnerUp }) => [rod, [...primary], runnerUp]);
-  return JSON.stringify([index, face, ends, planes.filter((plane) => plane.face === face.id), own]);
+  return JSON.stringify([index, face, ends, planes.filter((plane) => plane.face === face.id), own, from]);
+}
+
+/** A soffit hangs between the faces that line its recess and the one it opens from. */
+function soffitKey({ faces }: Project, soffit: Soffit, planes: Facade["planes"]): string {
+  const { of, opening, face } = soffit;
+  const round = [of.id, face.id, ...(opening.linedBy ?? [])];
+  return JSON.stringify([
+    soffit,
+    planes.filter((plane) => round.includes(plane.face)),
+    faces.filter(({ id }) => round.includes(id)).map(({ id, plan }) => [id, plan]),
+  ]);
 }

@@ -10,6 +10,8 @@ export interface ZoneTask {
   readonly project: Project;
   readonly demands: Demands;
   readonly ground: ZoneGround;
+  /** JSON Pointer of the zone in the project file, for findings. */
+  readonly path: string;
   readonly plane: ZonePlane;
   readonly ends: FaceEnds;
   readonly rod: RodResult | undefined;

@@ -155,7 +155,7 @@ function layCladding(
   ).width;
   if (cladding.kind === "sheets") {
     return laySheets({
-      path: `/faces/${project.faces.indexOf(ground.face)}/zones/${ground.face.zones.indexOf(ground.zone)}`,
+      path: task.path,
       ground,
       cladding,
       plane,

@@ -34,8 +34,13 @@ function faceJson(facts: SetOutFacts, face: FaceLayout, reader: Reader): FaceJso
   const { id, frame, azimuthDeg, outline, ground, openings, zones, clearances, solids } = face;
   return {
     id,
-    frame: { origin: [...frame.origin], along: [...frame.along], outward: [...frame.outward] },
-    azimuthDeg,
+    frame: {
+      origin: [...frame.origin],
+      along: [...frame.along],
+      outward: [...frame.outward],
+      ...(frame.level !== undefined && { level: frame.level }),
+    },
+    ...(azimuthDeg !== undefined && { azimuthDeg }),
     outline: points(outline),
     ground: points(ground),
     openings: openings.map(({ region, ...opening }) => ({

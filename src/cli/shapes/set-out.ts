@@ -89,8 +89,14 @@ const face = z.object({
     origin: point.describe("Left end of the sheathing in the building's plan."),
     along: point,
     outward: point,
+    level: z
+      .number()
+      .optional()
+      .describe(
+        "Soffits alone: the height that z runs down from; y then runs into the building, against `outward`.",
+      ),
   }),
-  azimuthDeg: z.number(),
+  azimuthDeg: z.number().optional().describe("None of a soffit."),
   outline: polygon,
   ground: z.array(point),
   openings: z.array(z.object({ id: z.string(), kind: z.string(), region: polygon })),

@@ -40,27 +40,42 @@ export function layerProblems(file: SourceFile, { buildUps, claddings, faces }: 
     }
     return [];
   });
-  const worn = faces.flatMap((face, i) =>
-    face.zones.flatMap((zone, j): Finding[] => {
-      const cladding = claddings.find(({ id }) => id === zone.cladding);
-      const buildUp = buildUps.find(({ id }) => id === zone.buildUp);
-      if (!cladding || !buildUp) return [];
-      const rails = countOf(buildUp, "rail") > 0;
-      if (standsUpright(cladding) === rails) return [];
-      const values = { face: face.id, zone: zone.id, buildUp: buildUp.id };
-      const path = ["faces", i, "zones", j, "buildUp"];
-      return [
-        rails
-          ? told(path, message("project.rails-unasked", values), message("project.hint.rails-unasked"))
-          : told(
-              path,
-              message("project.upright-without-rails", values),
-              message("project.hint.upright-without-rails"),
-            ),
-      ];
-    }),
-  );
+  const worn = clothed(faces).flatMap(({ face, zone, wears, path }): Finding[] => {
+    const cladding = claddings.find(({ id }) => id === wears.cladding);
+    const buildUp = buildUps.find(({ id }) => id === wears.buildUp);
+    if (!cladding || !buildUp) return [];
+    const rails = countOf(buildUp, "rail") > 0;
+    if (standsUpright(cladding) === rails) return [];
+    const values = { face, zone, buildUp: buildUp.id };
+    const at = [...path, "buildUp"];
+    return [
+      rails
+        ? told(at, message("project.rails-unasked", values), message("project.hint.rails-unasked"))
+        : told(
+            at,
+            message("project.upright-without-rails", values),
+            message("project.hint.upright-without-rails"),
+          ),
+    ];
+  });
   return [...carrying, ...worn];
+}
+
+interface Clothed {
+  readonly face: string;
+  readonly zone: string;
+  readonly wears: { readonly cladding: string; readonly buildUp: string };
+  readonly path: Path;
+}
+
+/** Every zone, and every soffit under the name of its opening. */
+function clothed(faces: Project["faces"]): Clothed[] {
+  return faces.flatMap(({ id: face, zones, openings }, i): Clothed[] => [
+    ...zones.map((zone, j) => ({ face, zone: zone.id, wears: zone, path: ["faces", i, "zones", j] })),
+    ...openings.flatMap(({ id, soffit }, j) =>
+      soffit ? [{ face, zone: id, wears: soffit, path: ["faces", i, "openings", j, "soffit"] }] : [],
+    ),
+  ]);
 }
 
 function countOf({ layers }: BuildUp, kind: BuildUp["layers"][number]["kind"]): number {

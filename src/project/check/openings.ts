@@ -4,6 +4,7 @@ import { overlaps } from "../../geometry/interval.ts";
 import { isSimple, polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
+import { pointerOf } from "../pointer.ts";
 import { problem, type SourceFile } from "../problem.ts";
 import type { Face, Opening, Project } from "../schema/project.ts";
 import { isUpright } from "./spans.ts";
@@ -25,8 +26,9 @@ function reach(face: Face): { left: number; right: number; bottom: number; top: 
 export function openingProblems(file: SourceFile, { faces }: Project): Finding[] {
   return faces.flatMap((face, i) =>
     face.openings.flatMap((opening, j) => {
-      if (!upright(opening)) return [];
       const path = ["faces", i, "openings", j];
+      if (opening.soffit && opening.kind !== "recess") return [soffitOutside(file, path, opening)];
+      if (!upright(opening)) return [];
       const { id, x, y } = opening;
       const values = { id, face: face.id, left: x[0], right: x[1], bottom: y[0], top: y[1] };
       const outside = isSimple(face.outline) && !rectInsidePolygon(opening, face.outline);
@@ -48,6 +50,17 @@ export function openingProblems(file: SourceFile, { faces }: Project): Finding[]
       ];
     }),
   );
+}
+
+/** Only a recess has an underside. */
+function soffitOutside(file: SourceFile, path: readonly (string | number)[], opening: Opening): Finding {
+  return problem(file, {
+    code: "F020",
+    path: [...path, "soffit"],
+    says: message("project.soffit-outside", { opening: opening.id, kind: opening.kind }),
+    hint: message("project.hint.soffit-outside"),
+    edit: [{ op: "remove", path: pointerOf([...path, "soffit"]) }],
+  });
 }
 
 function overlapProblem(

@@ -85,7 +85,8 @@ function claddingReferences({ claddings, stock, pile }: Project): Reference[] {
   });
 }
 
-function faceReferences({ faces, corners = [], rods = [], survey = [] }: Project): Reference[] {
+function faceReferences(project: Project): Reference[] {
+  const { faces, claddings, buildUps, corners = [], rods = [], survey = [] } = project;
   const known = idsOf(faces);
   const zonesOf = new Map(faces.map((face) => [face.id, idsOf(face.zones)]));
   return [
@@ -93,6 +94,16 @@ function faceReferences({ faces, corners = [], rods = [], survey = [] }: Project
       openings.flatMap(({ linedBy = [] }, j) =>
         linedBy.map((face, k) => ({ id: face, path: ["faces", i, "openings", j, "linedBy", k], known })),
       ),
+    ),
+    ...faces.flatMap(({ openings }, i) =>
+      openings.flatMap(({ soffit }, j) => {
+        const path = ["faces", i, "openings", j, "soffit"];
+        if (!soffit) return [];
+        return [
+          { id: soffit.cladding, path: [...path, "cladding"], known: idsOf(claddings) },
+          { id: soffit.buildUp, path: [...path, "buildUp"], known: idsOf(buildUps) },
+        ];
+      }),
     ),
     ...corners.flatMap(({ left, right, lead, kind }, i) => [
       { id: left, path: ["corners", i, "left"], known },

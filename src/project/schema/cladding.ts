@@ -2,6 +2,22 @@
 import * as z from "zod";
 import { basis, clear, figure, id, lengthFigure, note, size, span } from "./values.ts";
 
+/** Ids of the rule sets of `data/cavity-rules.json`; a test holds the two lists to each other. */
+export const CAVITY_RULE_SETS = [
+  "canada-nbc",
+  "germany-din-18516-1",
+  "austria-oenorm-b-8110-2",
+  "austria-timber-information",
+  "switzerland-practice",
+  "united-kingdom-warranty-body",
+  "united-kingdom-timber-cladding",
+  "united-kingdom-fibre-cement",
+  "sweden-practice",
+  "new-zealand-e2-as1",
+  "usa-green-building-standard",
+  "usa-oregon",
+] as const;
+
 const boards = z.looseObject({
   id,
   note,
@@ -31,6 +47,8 @@ const boards = z.looseObject({
   maxOverhang: lengthFigure,
   moisturePercent: z.looseObject({ now: z.number().optional(), atFixing: z.number() }).optional(),
   finish: z.string().optional(),
+  /** What is done to the ends as they are cut. */
+  cutEnds: z.enum(["sealed", "bare"]).optional(),
 });
 
 const sheets = z.looseObject({
@@ -44,6 +62,8 @@ const sheets = z.looseObject({
   /** How sheets stand on the wall, by their long side; upright where absent. */
   lay: z.enum(["upright", "lying", "either"]).optional(),
   screw: id,
+  /** What is done to edges as they are cut; `as the data sheet` where it asks for nothing. */
+  cutEdges: z.enum(["sealed", "bare", "as the data sheet"]).optional(),
   dataSheet: z.looseObject({
     basis,
     densityKgM3: z.number().positive(),
@@ -70,6 +90,7 @@ export const layer = z.discriminatedUnion("kind", [
     thickness: size,
     material: z.string().min(1),
     bearing: z.enum(["soft", "firm"]),
+    conductivityWPerMK: z.number().min(0.005).max(5).optional(),
   }),
   z.looseObject({ kind: z.literal("packer"), thickness: size }),
   z.looseObject({ kind: z.literal("batten"), stock: id }),
@@ -98,11 +119,22 @@ export const limits = z.looseObject({
     penetration: lengthFigure,
   }),
   cavityMin: lengthFigure,
+  /** The published rule set that governs depth and vents of the cavity here. */
+  cavityRules: z.enum(CAVITY_RULE_SETS).optional(),
+  /** Share of the vents that dirt, paint and webs leave open. */
+  ventsLeftOpen: z
+    .looseObject({ value: z.number().positive().max(1), basis, source: z.string().optional() })
+    .optional(),
   facesMeetWithin: lengthFigure,
   /** Sliver rule, as a share of the module (the sheet's or board's full size). */
   sliver: z.looseObject({ wish: figure, floor: figure }),
   screwBite: z.looseObject({ cladding: lengthFigure, studs: lengthFigure }),
   membrane: z
-    .looseObject({ maxGap: lengthFigure, maxOpenPercent: figure, maxWeeksUncovered: figure.optional(), maxUvPerYear: uvDose.optional() })
+    .looseObject({
+      maxGap: lengthFigure,
+      maxOpenPercent: figure,
+      maxWeeksUncovered: figure.optional(),
+      maxUvPerYear: uvDose.optional(),
+    })
     .optional(),
 });

@@ -2,6 +2,22 @@
 import * as z from "zod";
 import { clear, id, length, lengthFigure, note, point, size, span } from "./values.ts";
 
+/** The boarded or sheeted underside of a recess; it follows the recess and the faces that line it. */
+const soffit = z.looseObject({
+  note,
+  /** Starts the marks of its pieces; made of the face's code and the opening's id where absent. */
+  code: z
+    .string()
+    .regex(/^[A-Z][A-Z0-9]{0,5}$/)
+    .optional(),
+  cladding: id,
+  buildUp: id,
+  /** They run from the front to the back; the first and the last stand `firstAt` from the recess's jambs. */
+  joists: z.looseObject({ width: size, depth: size, spacing: size, firstAt: clear }),
+  /** Open joint to the cladding of the sides and the back. */
+  gap: size.optional(),
+});
+
 export const opening = z.looseObject({
   id,
   note,
@@ -15,6 +31,7 @@ export const opening = z.looseObject({
   within: z.string().optional(),
   /** A recess: the faces of this file that line its sides and back. */
   linedBy: z.array(id).optional(),
+  soffit: soffit.optional(),
   /** How far the frame stands out from the sheathing. */
   frameProjection: clear.optional(),
   /** Its own clearances in place of the building's. */
@@ -71,6 +88,14 @@ export const face = z.looseObject({
   /** Ground along the face as points from left to right. */
   ground: z.array(point).min(2),
   toBoundary: size.optional(),
+  /** What rain splashes up from at the foot of the wall, and how far it reaches out. */
+  splash: z
+    .looseObject({
+      note,
+      cover: z.enum(["gravel", "paving", "lawn", "soil", "deck"]),
+      width: size.optional(),
+    })
+    .optional(),
   frameProjection: clear.optional(),
   /** What shades the whole face from above: its lower outer edge stands `depth` out from the sheathing, at height y. */
   eaves: z.looseObject({ note, depth: size, y: length }).optional(),

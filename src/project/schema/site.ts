@@ -10,6 +10,17 @@ const climate = z.looseObject({
   meanTempC: monthly.optional(),
   meanRelativeHumidityPercent: monthly.optional(),
   precipitationMm: monthly.optional(),
+  /** Rain alone, without snow. */
+  rainfallMm: monthly.optional(),
+  /** Mean of the year, and where it mostly comes from, degrees clockwise from north. */
+  wind: z
+    .looseObject({
+      meanMPerS: z.number().positive().max(40),
+      fromDeg: z.number().min(0).max(360),
+      basis,
+      source: z.string().optional(),
+    })
+    .optional(),
   snowDepthMm: monthly.optional(),
   /** Shares of light, and of ultraviolet, that the ground before the walls throws back; from the snow where absent. */
   groundReflectance: monthlyShare.optional(),
@@ -17,6 +28,18 @@ const climate = z.looseObject({
   extremeTempC: z
     .looseObject({ values: z.tuple([z.number(), z.number()]), basis, source: z.string().optional() })
     .optional(),
+});
+
+/** What eats metal: distances in kilometres, air in micrograms a cubic metre. */
+const exposure = z.looseObject({
+  note,
+  seaKm: z.number().nonnegative(),
+  /** Nearest road that is salted in winter; absent where there is none. */
+  saltedRoadKm: z.number().nonnegative().optional(),
+  /** Up to the end of the published table. */
+  sulphurDioxideUgPerM3: z.number().min(0).max(250),
+  basis,
+  source: z.string().optional(),
 });
 
 export const site = z.looseObject({
@@ -40,6 +63,7 @@ export const site = z.looseObject({
     .describe("Which family of published rules is shown first."),
   setting: z.string().optional(),
   climate: climate.optional(),
+  exposure: exposure.optional(),
   windPressure1in50Pa: figure.optional(),
   /** Weeks from the membrane's fixing to its covering, as planned. */
   weeksUncovered: z.number().nonnegative().optional(),

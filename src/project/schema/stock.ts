@@ -4,6 +4,17 @@ import { clear, id, length, note, size } from "./values.ts";
 
 const price = z.number().nonnegative();
 
+/** A2 and A4: groups of stainless steel after ISO 3506. Coated: for timber with tannin, by its data sheet. */
+const metal = z.enum([
+  "A2",
+  "A4",
+  "coated steel",
+  "hot-dip galvanized steel",
+  "zinc-plated steel",
+  "aluminium",
+  "brass",
+]);
+
 export const stock = z.looseObject({
   note,
   currency: z.string().length(3).describe("ISO 4217 code."),
@@ -33,6 +44,7 @@ export const stock = z.looseObject({
       diameter: size,
       headDiameter: size,
       length: size,
+      metal: metal.optional(),
       driver: z.string().min(1).optional().describe("The bit that turns it, as its box says."),
       price: price.optional(),
     }),

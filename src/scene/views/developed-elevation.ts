@@ -133,7 +133,8 @@ function placeFaces(faces: readonly FaceLayout[], paper: number): PlacedFace[] {
 
 /** On paper, mm: the name is the same in every language. */
 function nameWidth(face: FaceLayout): number {
-  return textWidth({ text: `${heading(face.id)} · ${face.azimuthDeg}°`, height: NAME, weight: "bold" });
+  const text = face.azimuthDeg === undefined ? heading(face.id) : `${heading(face.id)} · ${face.azimuthDeg}°`;
+  return textWidth({ text, height: NAME, weight: "bold" });
 }
 
 function faceNameItems(face: FaceLayout, y: number): Item[] {
@@ -144,7 +145,10 @@ function faceNameItems(face: FaceLayout, y: number): Item[] {
       layer: layerName("FRAME", "T"),
       of: face.id,
       at: [(x[0] + x[1]) / 2, y],
-      text: message("drawing.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
+      text:
+        face.azimuthDeg === undefined
+          ? message("drawing.soffit", { face: heading(face.id) })
+          : message("drawing.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
       height: NAME,
       weight: "bold",
       anchor: "middle",

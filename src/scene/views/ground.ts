@@ -11,6 +11,7 @@ const SPACING = 2.2;
 
 /** @param line from left to right, model mm */
 export function groundItems(line: Polygon, scale: number): Item[] {
+  if (line.length === 0) return [];
   const depth = DEPTH / scale;
   const under = [...line].reverse().map(([x, y]): Point => [x, y - depth]);
   return [

@@ -7,52 +7,35 @@ import type { BoardCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import type { RodResult } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
-import { bestRod, type RodProblem, type RodSegment } from "../rod/index.ts";
-import { fallbackRod, placedSegments } from "../storey/courses.ts";
+import type { RodSegment } from "../rod/index.ts";
+import { type GapsAsked, ownRod } from "./own-rod.ts";
 
 export function uprightRod(
   ground: ZoneGround,
   cladding: BoardCladding,
-  gapBand: readonly [number, number],
+  asked: GapsAsked,
 ): { readonly rod: RodResult; readonly findings: readonly Finding[] } {
-  const problem: RodProblem = {
-    segments: segmentsOf(ground, Math.min(...cladding.widths)),
-    widths: cladding.widths,
-    gapBand,
-    maxEqualTouching: cladding.maxEqualWidthsTouching,
-    secondaryLines: [],
-  };
-  const solved = bestRod(problem);
-  const segments = placedSegments(problem, solved ? solved.segments : fallbackRod(problem));
-  const where = { face: ground.face.id, zone: ground.zone.id };
-  const gaps = segments.map(({ gap }) => gap);
-  const boards = segments.reduce((count, { courses }) => count + courses.length, 0);
-  const spread = Math.max(...gaps) - Math.min(...gaps);
+  const segments = segmentsOf(ground, Math.min(...cladding.widths));
+  const { rod, fits } = ownRod(ground, { cladding, asked, segments });
+  const gaps = rod.segments.map(({ gap }) => gap);
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  const spread = most - least;
+  const boards = rod.segments.reduce((count, { courses }) => count + courses.length, 0);
   return {
-    rod: {
-      id: `${ground.face.id} ${ground.zone.id}`,
-      zones: [{ face: ground.face.id, zone: ground.zone.id }],
-      segments,
-      missedLines: [],
-    },
+    rod,
     findings: [
       finding({
         code: "S001",
-        outcome: solved ? "pass" : "fail",
-        where,
-        says: solved
-          ? message("setout.upright.solved", {
-              boards,
-              least: Math.min(...gaps),
-              most: Math.max(...gaps),
-              spread,
-            })
+        outcome: fits ? "pass" : "fail",
+        where: { face: ground.face.id, zone: ground.zone.id },
+        says: fits
+          ? message("setout.upright.solved", { boards, least, most, spread })
           : message("setout.upright.impossible", {
               zone: ground.zone.id,
-              least: gapBand[0],
-              most: gapBand[1],
+              least: asked.gapBand[0],
+              most: asked.gapBand[1],
             }),
-        ...(!solved && { hint: message("setout.upright.hint") }),
+        ...(!fits && { hint: message("setout.upright.hint") }),
         demand: Math.round(spread * 1000) / 1000,
         unit: "mm",
         source: { kind: "common practice" },

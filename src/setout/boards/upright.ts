@@ -63,7 +63,7 @@ export function layUpright(
   const { rod, findings } = uprightRod(
     ground,
     cladding,
-    demands.boards[cladding.id]?.gapBand ?? cladding.gapBand,
+    demands.boards[cladding.id] ?? { gapBand: cladding.gapBand },
   );
   const turned = turnedGround(ground);
   const spacing = Math.min(RAIL_SPACING_MM, SPAN_IN_THICKNESSES * cladding.thickness);

@@ -41,7 +41,9 @@ function faceFacts(face: FaceLayout): Fact[] {
   const count = (kind: Piece["kind"]): number => face.pieces.filter((piece) => piece.kind === kind).length;
   return [
     fact("page.fact.size", message("page.value.size", { width: x[1] - x[0], height: y[1] - y[0] })),
-    fact("page.fact.azimuth", message("page.value.degrees", { value: face.azimuthDeg })),
+    ...(face.azimuthDeg === undefined
+      ? []
+      : [fact("page.fact.azimuth", message("page.value.degrees", { value: face.azimuthDeg }))]),
     fact("page.fact.zones", face.zones.map(({ id }) => id).join(", ")),
     fact(
       "page.fact.pieces",

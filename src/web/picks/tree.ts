@@ -76,7 +76,10 @@ function leaf(design: Design, pick: Pick): Draft {
 function faceDraft(design: Design, face: FaceLayout): Draft {
   return {
     pick: { kind: "face", face: face.id },
-    label: message("page.tree.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
+    label:
+      face.azimuthDeg === undefined
+        ? message("page.tree.soffit", { face: heading(face.id) })
+        : message("page.tree.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
     children: () => [
       ...face.openings.map(
         ({ id, kind }): Draft => ({

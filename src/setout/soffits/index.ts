@@ -1,0 +1,2 @@
+export { laySoffit } from "./lay.ts";
+export { type Soffit, soffitsOf } from "./spec.ts";

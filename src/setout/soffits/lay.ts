@@ -1,0 +1,128 @@
+/** Lays out one soffit with the code of walls: joists stand for studs, depth for height. */
+import type { Demands } from "../../codes/demands.ts";
+import { type Finding, finding } from "../../findings/finding.ts";
+import { rectOutline } from "../../geometry/rect.ts";
+import type { BoardCladding, Project } from "../../project/schema/project.ts";
+import { message } from "../../text/message.ts";
+import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
+import { type FaceEnds, freeEnd } from "../corners.ts";
+import type { RodResult, Solid, ZonePlane } from "../facade.ts";
+import type { LaidFace } from "../face-layout.ts";
+import type { ZoneGround } from "../ground-plan.ts";
+import { controlLines } from "../lines.ts";
+import { claddingOf } from "../resolve.ts";
+import { solidsOf } from "../solids.ts";
+import { layZone } from "../zone-layout.ts";
+import { soffitReach } from "./reach.ts";
+import type { Soffit } from "./spec.ts";
+
+/**
+ * @param planes of the whole building, the soffit's own among them
+ */
+export function laySoffit(
+  project: Project,
+  demands: Demands,
+  { soffit, planes }: { readonly soffit: Soffit; readonly planes: readonly ZonePlane[] },
+): LaidFace {
+  const { face, zone, frame, path } = soffit;
+  const bounds = soffitReach(project, planes, soffit);
+  const region = rectOutline(bounds);
+  const ground: ZoneGround = { face, zone, region, bounds, rectangular: true, keepOuts: [], rounds: [] };
+  const plane = planes.find((one) => one.face === face.id) as ZonePlane;
+  const framed = onJoists(project, soffit);
+  const solids = solidsOf(framed, face).map(asJoist);
+  const cladding = claddingOf(project, zone);
+  const level = cladding.kind === "boards" && cladding.direction !== "vertical" ? cladding : undefined;
+  const rod = level && soffitRod(ground, level, demands.boards[level.id] ?? { gapBand: level.gapBand });
+  const ends: FaceEnds = { left: freeEnd(bounds.x[0]), right: freeEnd(bounds.x[1]) };
+  const laid = layZone({
+    project: framed,
+    demands,
+    ground,
+    path,
+    plane,
+    ends,
+    rod: rod?.rod,
+    lines: [],
+    solids,
+  });
+  return {
+    layout: {
+      id: face.id,
+      frame,
+      outline: region,
+      ground: [],
+      openings: [],
+      zones: [{ id: zone.id, cladding: zone.cladding, buildUp: zone.buildUp, region }],
+      clearances: [],
+      solids,
+      pieces: laid.pieces,
+      joints: laid.joints,
+      controlLines: controlLines({
+        face,
+        outline: region,
+        keepOuts: [],
+        grounds: [ground],
+        primary: new Set(),
+      }),
+      vents: laid.vents,
+    },
+    findings: [overhead(soffit, laid.pieces.length), ...(rod ? [rod.finding] : []), ...laid.findings],
+  };
+}
+
+/** The project as a soffit's layout sees it: what stands behind are its joists. */
+function onJoists(project: Project, { spec: { joists } }: Soffit): Project {
+  const { structure } = project;
+  return {
+    ...project,
+    structure: {
+      ...structure,
+      studs: { ...structure.studs, ...joists, besideOpenings: 0 },
+      bands: [],
+    },
+  };
+}
+
+function asJoist(solid: Solid): Solid {
+  return solid.kind === "stud"
+    ? { ...solid, kind: "joist", id: solid.id.replace(" stud ", " joist ") }
+    : solid;
+}
+
+/** Courses from the front to the back, the first and the last board whole where the widths allow it. */
+function soffitRod(
+  ground: ZoneGround,
+  cladding: BoardCladding,
+  asked: GapsAsked,
+): { readonly rod: RodResult; readonly finding: Finding } {
+  const [from, to] = ground.bounds.y;
+  const segments = [{ id: "1", from, to, gapAtStart: false, gapAtEnd: false }];
+  const { rod, fits } = ownRod(ground, { cladding, asked, segments });
+  const boards = rod.segments.reduce((count, { courses }) => count + courses.length, 0);
+  const [least, most] = asked.gapBand;
+  return {
+    rod,
+    finding: finding({
+      code: "S001",
+      outcome: fits ? "pass" : "fail",
+      where: { face: ground.face.id, zone: ground.zone.id },
+      says: fits
+        ? message("setout.soffit.solved", { boards, gap: rod.segments[0]?.gap ?? 0 })
+        : message("setout.soffit.impossible", { face: ground.face.id, least, most }),
+      ...(!fits && { hint: message("setout.soffit.hint") }),
+      source: { kind: "common practice" },
+    }),
+  };
+}
+
+function overhead({ face, zone, opening, path }: Soffit, pieces: number): Finding {
+  return finding({
+    code: "S019",
+    outcome: "attention",
+    where: { face: face.id, zone: zone.id, opening: opening.id, path },
+    says: message("setout.soffit.overhead", { opening: opening.id, pieces }),
+    hint: message("setout.soffit.overhead.hint"),
+    source: { kind: "common practice" },
+  });
+}
