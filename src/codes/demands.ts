@@ -8,8 +8,13 @@ import { highest, lowest } from "../catalogue/figure.ts";
 import { battenCentresRules, proportionRules } from "../catalogue/proportion-rules.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { BoardCladding, Project } from "../project/schema/project.ts";
+import { type AnimalDemand, animals } from "./animals.ts";
+import { boardThickness } from "./board-thickness.ts";
 import { type BoardWood, boardWoods } from "./board-woods.ts";
 import { BOUNDARY_CAUTION_MM, boundaryRules } from "./boundary.ts";
+import { type ChosenRules, chosenRules } from "./chosen-rules.ts";
+import { type FireStopDemand, fireStops } from "./fire-stops.ts";
+import { type LightDemand, lightDemand } from "./light-site.ts";
 import {
   type Jurisdiction,
   jurisdictionOf,
@@ -18,11 +23,13 @@ import {
   ruleValue,
   sourceOf,
 } from "./rule-value.ts";
-import { type LightDemand, lightDemand } from "./light-site.ts";
 import { type Seasonal, type SeasonalDemand, seasonalOf } from "./seasonal.ts";
 import { type SheetDemand, sheetDemand } from "./sheet-movement.ts";
 import { speciesNamed } from "./species-named.ts";
 
+export type { AnimalDemand } from "./animals.ts";
+export type { ChosenRules } from "./chosen-rules.ts";
+export type { FireStopDemand } from "./fire-stops.ts";
 export type { RuleValue } from "./rule-value.ts";
 export type { SeasonalDemand } from "./seasonal.ts";
 export type { SheetDemand } from "./sheet-movement.ts";
@@ -68,6 +75,12 @@ export interface Demands {
   /** Least height of cladding above ground (mm). */
   readonly groundClearance: readonly RuleValue[];
   readonly proportion: readonly ProportionDemand[];
+  /** Least thickness of boards (mm). */
+  readonly boardThickness: readonly RuleValue[];
+  /** The rule set that the user has chosen for the cavity. */
+  readonly chosenRules: ChosenRules | undefined;
+  readonly animals: readonly AnimalDemand[];
+  readonly fireStops: readonly FireStopDemand[];
   /** Distance to a boundary under which rules restrict combustible cladding (mm), and under which to take care. */
   readonly boundary: readonly RuleValue[];
   readonly boundaryCautionMm: number;
@@ -118,6 +131,10 @@ export function demandsOf(project: Project): Demands {
       ),
     ),
     proportion: proportions(project),
+    boardThickness: boardThickness(project),
+    chosenRules: chosenRules(project),
+    animals: animals(),
+    fireStops: fireStops(project),
     boundary: ownFirst(boundaryRules(project)),
     boundaryCautionMm: BOUNDARY_CAUTION_MM,
     light: lightDemand(project),

@@ -2,8 +2,8 @@
 import type { Demands } from "../codes/demands.ts";
 import type { Finding, Location } from "../findings/finding.ts";
 import type { Cladding, Face, Project } from "../project/schema/project.ts";
-import type { LightInput } from "./light/input.ts";
 import type { Facade, FaceLayout, Joint, Piece, Vent, ZoneLayout, ZonePlane } from "../setout/facade.ts";
+import type { LightInput } from "./light/input.ts";
 
 export interface ProofInput {
   readonly project: Project;

@@ -10,6 +10,7 @@ import page from "../../data/text/page.json" with { type: "json" };
 import planes from "../../data/text/planes.json" with { type: "json" };
 import project from "../../data/text/project.json" with { type: "json" };
 import proof from "../../data/text/proof.json" with { type: "json" };
+import proofAir from "../../data/text/proof-air.json" with { type: "json" };
 import schedule from "../../data/text/schedule.json" with { type: "json" };
 import setout from "../../data/text/setout.json" with { type: "json" };
 import terms from "../../data/text/terms.json" with { type: "json" };
@@ -27,6 +28,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   planes,
   proof,
   light,
+  proofAir,
   schedule,
   drawing,
   page,

@@ -22,8 +22,8 @@ const contents = files.map((name) => ({
 }));
 const keys = messageKeys();
 
-/** Keys start with the name of their catalogue; terms.json holds `term.…`. */
-const subjects = files.map((name) => (name === "terms.json" ? "term" : name.replace(".json", "")));
+/** Keys start with the name of their catalogue; terms.json holds `term.…`, and proof-air.json some more of `proof.…`. */
+const subjects = files.map((name) => (name === "terms.json" ? "term" : name.replace(/(-\w+)?\.json$/, "")));
 const KEY = new RegExp(`^(?:${subjects.join("|")})\\.`);
 const FILE_NAME = /\.(?:json|ts|tsx|css|html|svg|pdf|csv|js|mjs)$/;
 

@@ -1,13 +1,17 @@
 /** Every message that proof can send stands in the catalogue, in both languages, with the values that it needs. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import catalogue from "../../data/text/proof.json" with { type: "json" };
+import general from "../../data/text/proof.json" with { type: "json" };
+import air from "../../data/text/proof-air.json" with { type: "json" };
 import { demandsOf } from "../../src/codes/demands.ts";
+import { splashRules } from "../../src/codes/splash.ts";
 import type { Finding } from "../../src/findings/finding.ts";
 import { PROOF_RULES, prove } from "../../src/proof/index.ts";
 import { LANGUAGES } from "../../src/text/catalogue.ts";
 import { say } from "../../src/text/say.ts";
 import { proofFixture } from "../helpers/proof-fixture.ts";
+
+const catalogue = { ...general, ...air };
 
 function sentences(findings: readonly Finding[]): string[] {
   const messages = findings.flatMap(({ says, hint, working }) => [
@@ -21,6 +25,8 @@ function sentences(findings: readonly Finding[]): string[] {
     ),
   );
 }
+
+const SPLASHES = (["gravel", "paving", "lawn", "deck"] as const).map((cover) => ({ cover, width: 200 }));
 
 /** Walls that between them make every rule speak. */
 const walls = [
@@ -42,14 +48,26 @@ const walls = [
       project.faces[0]!.toBoundary = 900;
       project.faces[0]!.frameProjection = 10;
       project.pile!.boards[0]!.face = "painted";
+      project.site.climate!.wind = { meanMPerS: 4, fromDeg: 200, basis: "memory" };
+      project.site.climate!.precipitationMm = project.site.climate!.snowDepthMm!;
+      project.site.exposure = { seaKm: 0.4, sulphurDioxideUgPerM3: 5, basis: "given" };
+      project.faces[0]!.splash = { cover: "gravel" };
+      project.limits.cavityRules = "switzerland-practice";
+      for (const screw of project.stock.screws) screw.metal = "A2";
       Object.assign(project.buildUps[0]!.layers[0]!, { bearing: "firm" });
       Object.assign(project.limits.membrane!.maxGap, { value: 1 });
     },
     facade: ({ faces: [face] }) => {
       face!.ground = [[0, -100]];
-      for (const vent of face!.vents) vent.netCm2PerM = 5;
+      face!.openings = [{ id: "W1", kind: "window", region: { x: [300, 900], y: [1000, 1600] } }];
+      face!.pieces.push({ ...face!.pieces[0]!, kind: "closure", mark: "N1", material: "mesh 4-1" });
+      for (const vent of face!.vents) Object.assign(vent, { netCm2PerM: 5, closure: "N1" });
       for (const joint of face!.joints) joint.width = 1;
-      for (const piece of face!.pieces) for (const point of piece.fixings) point.hole = 4.8;
+      for (const piece of face!.pieces)
+        for (const point of piece.fixings) {
+          point.hole = 4.8;
+          point.through = [{ what: "insulation", thickness: 51 }];
+        }
     },
   }),
 ];
@@ -76,7 +94,8 @@ describe("the texts of proof", () => {
 
   it("are all named in the code, whole or by the start that a variable ends", () => {
     const folder = new URL("../../src/proof/", import.meta.url);
-    const code = readdirSync(folder)
+    const code = readdirSync(folder, { recursive: true, encoding: "utf8" })
+      .filter((name) => name.endsWith(".ts"))
       .map((name) => readFileSync(new URL(name, folder), "utf8"))
       .join("\n");
     const whole = new Set([...code.matchAll(/"(proof\.[\w.-]+)"/g)].map(([, key]) => key));
@@ -99,6 +118,10 @@ describe("the texts of proof", () => {
       ...demands.groundClearance,
       ...demands.boundary,
       ...demands.proportion,
+      ...demands.boardThickness,
+      ...demands.animals,
+      ...demands.fireStops,
+      ...SPLASHES.flatMap((splash) => splashRules(walls[0]!.project, splash)),
     ].map(({ id }) => `proof.rule.${id}`);
     const named = Object.keys(catalogue).filter((key) => key.startsWith("proof.rule."));
     expect([...new Set(ids)].sort()).toEqual(named.sort());

@@ -1,0 +1,64 @@
+/** What metals screws are made of can stand, and which woods attack them. */
+import { stainlessGroup } from "../catalogue/fasteners.ts";
+import type { Basis, Source } from "../findings/finding.ts";
+import type { Screw } from "../project/schema/project.ts";
+import { sourceOf } from "./rule-value.ts";
+import { speciesNamed } from "./species-named.ts";
+
+export type Metal = NonNullable<Screw["metal"]>;
+
+const CLASSES = ["I", "II", "III", "IV", "V"] as const;
+
+/** Name of a corrosion resistance class, 1 to 5. */
+export function className(grade: number): string {
+  return CLASSES[grade - 1] ?? String(grade);
+}
+
+/** The highest corrosion resistance class (1 to 5) that a stainless group meets; undefined for other metals. */
+export function classOf(metal: Metal): { readonly grade: number; readonly basis: Basis } | undefined {
+  const group = stainlessGroup(metal);
+  if (!group) return undefined;
+  const grade = Math.max(...group.corrosionClass.map((name) => CLASSES.indexOf(name) + 1));
+  return { grade, basis: group.basis === "memory" ? "memory" : "given" };
+}
+
+/** Heat conductivity (W/mK). ISO 10456 for the plain metals. */
+export function conductivityOf(metal: Metal | undefined): number {
+  if (metal === "A2" || metal === "A4") return 17;
+  if (metal === "aluminium") return 160;
+  if (metal === "brass") return 120;
+  return 50;
+}
+
+/** Trade guidance on fixings: these stain or fail in any timber cladding. */
+const UNSUITED: readonly Metal[] = ["aluminium", "zinc-plated steel", "brass"];
+
+export interface WoodMetals {
+  /** Metals that the wood lets be, or `any` where the wood asks nothing of its own. */
+  readonly asks: "stainless" | "stainless or coated" | "nothing known";
+  readonly source: Source;
+}
+
+/** What a wood asks of its fixings, by the catalogue's cautions on it. */
+export function woodAsks(wood: string): WoodMetals {
+  const cautions = speciesNamed(wood)?.cautions ?? [];
+  const stainless = cautions.find(({ key }) => key === "stainless-fixings");
+  const coated = cautions.find(({ key }) => key === "stainless-or-specially-coated-fixings");
+  if (stainless) return { asks: "stainless", source: sourceOf(stainless.source) };
+  if (coated) return { asks: "stainless or coated", source: sourceOf(coated.source) };
+  return { asks: "nothing known", source: GUIDANCE };
+}
+
+const GUIDANCE = sourceOf("timber-cladding-fixings-guidance");
+
+/** Whether a metal may hold boards of a wood. */
+export function suits(metal: Metal, asks: WoodMetals["asks"]): boolean {
+  if (UNSUITED.includes(metal)) return false;
+  const stainless = metal === "A2" || metal === "A4";
+  if (asks === "stainless") return stainless;
+  if (asks === "stainless or coated") return stainless || metal === "coated steel";
+  return true;
+}
+
+/** Swedish practice for boards left bare, oiled or weathered with iron vitriol: the A4 group. */
+export const BARE_OR_OILED = sourceOf("swedish-panel-instruction");

@@ -1,0 +1,155 @@
+/** P037: what screws through outside insulation add to the wall's loss of heat; battens in a vented cavity add nothing. */
+import { conductivityOf } from "../codes/metals.ts";
+import { fastenerCorrection } from "../equations/heat/fastener-correction.ts";
+import { layerResistance } from "../equations/heat/layer-resistance.ts";
+import { resistanceLower } from "../equations/heat/resistance-lower.ts";
+import { resistanceUpper } from "../equations/heat/resistance-upper.ts";
+import { ventilatedResistance } from "../equations/heat/ventilated-resistance.ts";
+import { type Finding, finding } from "../findings/finding.ts";
+import { regionArea } from "../geometry/polygon.ts";
+import type { Layer, Project } from "../project/schema/project.ts";
+import { message } from "../text/message.ts";
+import type { ProofContext, ZoneView } from "./context.ts";
+import { compared, greatest, holds, input, written } from "./working.ts";
+
+/** Corrections under this share of U need not be counted: ISO 6946. */
+const NEGLIGIBLE_PERCENT = 3;
+/** Surfaces (m²K/W): inside, outside, and behind a well ventilated layer, where the air is still. */
+const SURFACE = { inside: 0.13, outside: 0.04, sheltered: 0.13, stillAir: 0.18 } as const;
+/** Core of a wood screw beside its outer diameter (common practice). */
+const CORE = 0.7;
+const MM2_PER_CM2 = 100;
+const SOURCE = {
+  kind: "document",
+  document: "ISO 6946, combined method; fasteners by Annex F (from memory)",
+} as const;
+
+type Insulation = Extract<Layer, { kind: "insulation" }>;
+
+export function heatLoss(context: ProofContext): Finding[] {
+  return context.zones.flatMap((view) => {
+    const index = context.project.buildUps.findIndex(({ id }) => id === view.zone.buildUp);
+    const buildUp = context.project.buildUps[index];
+    const layers = (buildUp?.layers ?? []).filter((layer) => layer.kind === "insulation");
+    const fasteners = through(view);
+    if (!buildUp || layers.length === 0 || fasteners === 0) return [];
+    const screw = context.project.stock.screws.find(({ id }) => id === buildUp.battenScrew);
+    const path = `/buildUps/${index}`;
+    const outside = resistanceOf(layers);
+    const { heat } = context.project.structure;
+    if (!heat || outside === undefined || !screw) {
+      return [unknown(view, heat ? path : "/structure/heat")];
+    }
+    const series =
+      SURFACE.inside +
+      heat.innerM2KPerW +
+      layerResistance({
+        thicknessMm: context.project.structure.sheathingThickness,
+        conductivityWPerMK: heat.sheathingWPerMK,
+      }) +
+      outside;
+    const whole = combined(context.project, view, series);
+    const areaM2 = regionArea({ outline: view.zone.region, holes: [] }) / 1e6;
+    const insulationMm = layers.reduce((sum, { thickness }) => sum + thickness, 0);
+    const core = (Math.PI / 4) * (CORE * screw.diameter) ** 2;
+    const conductivityWPerMK = conductivityOf(screw.metal);
+    const perM2 = fasteners / areaM2;
+    const added = fastenerCorrection({
+      conductivityWPerMK,
+      coreMm2: core,
+      perM2,
+      insulationMm,
+      depthMm: insulationMm,
+      insulationM2KPerW: outside,
+      wholeM2KPerW: whole,
+    });
+    const demand = 100 * added * whole;
+    const small = holds("at most", { demand, limit: NEGLIGIBLE_PERCENT });
+    return [
+      finding({
+        code: "P037",
+        outcome: small ? "pass" : "attention",
+        where: { ...view.where, path },
+        says: message(small ? "proof.heat.small" : "proof.heat.counts", {
+          share: demand,
+          bare: 1 / whole,
+          screwed: 1 / whole + added,
+          limit: NEGLIGIBLE_PERCENT,
+        }),
+        ...(small ? {} : { hint: message("proof.heat.fewer") }),
+        ...compared("at most", { demand, limit: NEGLIGIBLE_PERCENT, unit: "%" }),
+        working: {
+          formula: "ΔU/U = 0.8·λ_f·A_f·n/d · (R_1/R_T)² · R_T",
+          inputs: [
+            input("λ_f", {
+              meaning: "screw-conductivity",
+              value: conductivityWPerMK,
+              unit: "W/mK",
+              basis: "typical",
+            }),
+            input("A_f", { meaning: "screw-core", value: core, unit: "mm²", basis: "typical" }),
+            input("n", { meaning: "screws-per-area", value: perM2, unit: "1/m²", basis: "derived" }),
+            input("d", { meaning: "insulation", value: insulationMm, unit: "mm", basis: "given" }),
+            input("R_1", {
+              meaning: "insulation-resistance",
+              value: outside,
+              unit: "m²K/W",
+              basis: heat.basis,
+            }),
+            input("R_T", { meaning: "wall-resistance", value: whole, unit: "m²K/W", basis: heat.basis }),
+          ],
+          substituted: `0.8 × ${conductivityWPerMK} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² × ${written(whole, 2)} = ${written(demand)} %`,
+        },
+        source: SOURCE,
+      }),
+    ];
+  });
+}
+
+/** Screws of the zone's battens that pass insulation. */
+function through({ battens }: ZoneView): number {
+  return battens.reduce(
+    (sum, { fixings }) =>
+      sum + fixings.filter(({ through: layers }) => layers.some(({ what }) => what === "insulation")).length,
+    0,
+  );
+}
+
+function resistanceOf(layers: readonly Insulation[]): number | undefined {
+  let sum = 0;
+  for (const { thickness, conductivityWPerMK } of layers) {
+    if (conductivityWPerMK === undefined) return undefined;
+    sum += layerResistance({ thicknessMm: thickness, conductivityWPerMK });
+  }
+  return sum;
+}
+
+/** Mean of the limits through the studs, with the cavity as open as its least vent makes it. */
+function combined({ structure }: Project, { vents }: ZoneView, series: number): number {
+  const { studs, heat } = structure;
+  if (!heat) return series;
+  const frame = {
+    mainM2KPerW: layerResistance({ thicknessMm: studs.depth, conductivityWPerMK: heat.fillWPerMK }),
+    bridgeM2KPerW: layerResistance({ thicknessMm: studs.depth, conductivityWPerMK: heat.timberWPerMK }),
+    bridgeShare: studs.width / studs.spacing,
+  };
+  const mean = (seriesM2KPerW: number): number =>
+    (resistanceUpper({ ...frame, seriesM2KPerW }) + resistanceLower({ ...frame, seriesM2KPerW })) / 2;
+  const least = greatest(vents, ({ netCm2PerM }) => -netCm2PerM)?.netCm2PerM ?? 0;
+  return ventilatedResistance({
+    openingMm2PerM: least * MM2_PER_CM2,
+    stillM2KPerW: mean(series + SURFACE.stillAir + SURFACE.outside),
+    openM2KPerW: mean(series + SURFACE.sheltered),
+  });
+}
+
+function unknown(view: ZoneView, path: string): Finding {
+  return finding({
+    code: "P037",
+    outcome: "cannot evaluate",
+    where: { ...view.where, path },
+    says: message("proof.heat.unknown"),
+    hint: message("proof.heat.enter"),
+    source: SOURCE,
+  });
+}

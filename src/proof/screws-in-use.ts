@@ -1,0 +1,23 @@
+/** The screws that claddings and build-ups name, each once. */
+import type { Screw } from "../project/schema/project.ts";
+import type { ProofContext } from "./context.ts";
+
+export interface ScrewInUse {
+  readonly screw: Screw;
+  /** JSON Pointer to it in the stock. */
+  readonly path: string;
+}
+
+export function screwsInUse({ project, zones }: ProofContext): ScrewInUse[] {
+  const claddings = new Set(zones.map(({ cladding }) => cladding));
+  const buildUps = new Set(zones.map(({ zone }) => zone.buildUp));
+  const named = new Set([
+    ...[...claddings].map(({ screw }) => screw),
+    ...project.buildUps
+      .filter(({ id }) => buildUps.has(id))
+      .flatMap(({ battenScrew, railScrew }) => [battenScrew, ...(railScrew ? [railScrew] : [])]),
+  ]);
+  return project.stock.screws.flatMap((screw, index) =>
+    named.has(screw.id) ? [{ screw, path: `/stock/screws/${index}` }] : [],
+  );
+}
