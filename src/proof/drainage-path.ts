@@ -34,7 +34,7 @@ interface Crossing {
 function levelOnMembrane({ where, face }: ZoneView, { backZ, cavity }: ZonePlane): Crossing[] {
   const membrane = backZ - cavity;
   return face.pieces.flatMap(({ kind, zone, mark, z, outline }) => {
-    if (zone !== where.zone || !IN_THE_CAVITY.includes(kind) || z[0] > membrane || z[1] <= membrane)
+    if (zone !== where.zone || z[0] > membrane || z[1] <= membrane || !IN_THE_CAVITY.includes(kind))
       return [];
     const { x, y } = polygonBounds(outline);
     const width = intervalLength(x);

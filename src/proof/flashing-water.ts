@@ -20,29 +20,27 @@ const OVER_FLASHING_MM = 6;
 const NEAR_MM = 100;
 
 export function flashingWater({ zones }: ProofContext): Finding[] {
-  return zones.flatMap((view) =>
-    view.face.openings.flatMap(({ id, kind, region }) => {
-      const bounds = polygonBounds(view.zone.region);
+  return zones.flatMap((view) => {
+    const bounds = polygonBounds(view.zone.region);
+    const flashings = view.face.pieces.filter(({ kind }) => kind === "flashing");
+    return view.face.openings.flatMap(({ id, kind, region }) => {
       const middle = (region.x[0] + region.x[1]) / 2;
       const inZone = middle >= bounds.x[0] && middle <= bounds.x[1];
       if (!view.plane || !inZone || !rectsOverlap(bounds, region)) return [];
       if (region.y[1] >= bounds.y[1] || (kind !== "window" && kind !== "door")) return [];
-      const own = view.face.pieces.filter(
-        (piece) => piece.kind === "flashing" && overlaps(polygonBounds(piece.outline).x, region.x),
-      );
+      const own = flashings.filter(({ outline }) => overlaps(polygonBounds(outline).x, region.x));
       const head = own.find(({ outline }) => lies(polygonBounds(outline).y[0] - region.y[1]));
       if (!head) return [missing(view, id)];
       const sill = own.find(({ outline }) => lies(region.y[0] - polygonBounds(outline).y[1]));
-      const all = [
+      return [
         shape(view, { opening: id, piece: head, plane: view.plane, least: LEAST.headDrip }),
         ...(sill
           ? [shape(view, { opening: id, piece: sill, plane: view.plane, least: LEAST.sillDrip })]
           : []),
         over(view, id, head),
       ];
-      return all;
-    }),
-  );
+    });
+  });
 }
 
 /** Whether a flashing at this distance outside an opening's edge is the opening's own, and not another's in its line. */

@@ -130,7 +130,7 @@ function rootOfFalling(value: (at: number) => number, high: number): number {
 
 const MOST_TURNS = 60;
 /** Far under what anybody can measure (m/s). */
-const SPEED_STEP = 1e-7;
+const SPEED_STEP = 1e-6;
 
 type Heat = Omit<CavityState, "speedMPerS">;
 
@@ -180,4 +180,4 @@ function heatAt(wall: CavityWall, weather: CavityWeather, speedMPerS: number): H
   return heat;
 }
 
-const HEAT_TURNS = 5;
+const HEAT_TURNS = 4;
