@@ -123,7 +123,7 @@ function runningSums(
         ? placeOf((over + overDrift) / (front + 2 * frontDrift)) -
           placeOf((over - overDrift) / (front - 2 * frontDrift))
         : 0;
-    const days = Math.min(MOST_DAYS, 1 + Math.floor(Math.abs(width) / DAY_BUCKETS));
+    const days = Math.min(MOST_DAYS, 1 + Math.floor(Math.abs(width) / Math.max(DAY_BUCKETS, high - low)));
     for (let day = 0; day < days; day++) {
       const shift = width * ((day + 0.5) / days - 0.5);
       // On no day does the sun shine from under the horizon.
@@ -150,7 +150,7 @@ function runningSums(
   return rows;
 }
 
-/** Days side by side are told apart when they are further apart than this, as many as this. */
+/** Days side by side are told apart when they lie further apart than this and than a step is wide, as many as this. */
 const DAY_BUCKETS = 2;
 const MOST_DAYS = 6;
 
