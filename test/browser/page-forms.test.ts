@@ -44,6 +44,10 @@ describeInBrowser("the sheet in its forms", (browser) => {
       expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "Items" }).click();
       await page.getByRole("treeitem").first().click();
+      await page.getByRole("treeitem").filter({ hasText: "zone" }).first().click();
+      await page.getByRole("treeitem").filter({ hasText: "L1a" }).first().click();
+      await page.locator(".take-off-fold").click();
+      expect(await violations(page)).toEqual([]);
       await page.locator(".margin").getByRole("button", { name: "Cutting" }).click();
       expect(await violations(page)).toEqual([]);
       await page.locator(".margin").getByRole("button", { name: "Proof" }).click();

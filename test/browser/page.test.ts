@@ -147,6 +147,37 @@ describeInBrowser("the workbench", (browser) => {
     expect(await page.getByRole("treeitem").count()).toBe(demo.facade.faces.length);
   });
 
+  it("folds out what comes off before a piece and the piece, each a press away, in both languages", async () => {
+    const { page } = open;
+    const batten = demo.facade.faces[1]?.pieces.find(({ mark }) => mark === "F2-L1a");
+    const marks = [...(batten?.removeBefore ?? []), "F2-L1a"];
+    await page.getByRole("button", { name: "Items" }).click();
+    await page.getByRole("treeitem").filter({ hasText: "Front" }).click();
+    await page.getByRole("treeitem").filter({ hasText: "zone sheets" }).first().click();
+    await page.getByRole("treeitem").filter({ hasText: "F2-L1a" }).click();
+    const fold = page.getByRole("button", { name: "To take it off" });
+    // By hand: 15 and 9 screws of two sheets, 6 of the batten.
+    expect(await fold.textContent()).toContain("3 pieces, 30 screws, 54.5 kg");
+    expect(await page.locator(".take-off-step:visible").count()).toBe(0);
+    await fold.press("Enter");
+    const steps = page.locator(".take-off-step");
+    expect(await steps.locator(".take-off-mark").allTextContents()).toEqual(marks);
+    expect(await steps.first().textContent()).toContain("15 × sheet-38, 36.2 kg");
+    expect(await steps.last().getAttribute("aria-current")).toBe("true");
+    expect(await page.locator(".take-off").textContent()).toContain("Heavier than 25 kg: F2-S1a.");
+    expect(await page.locator(".take-off").textContent()).toContain("guard against falls");
+
+    await steps.first().click();
+    expect(await heading()).toBe(marks[0]);
+    expect(await page.locator(".pick-outline").count()).toBe(1);
+    // The fold stays out, with the steps of what is picked now.
+    expect(await steps.locator(".take-off-mark").allTextContents()).toEqual([marks[0]]);
+    await page.getByRole("button", { name: "Français" }).click();
+    expect(await page.locator(".take-off").textContent()).toContain("Pour le déposer");
+    await page.locator(".take-off-fold").click();
+    expect(await page.locator(".take-off-step:visible").count()).toBe(0);
+  });
+
   it("picks a joint where it is wide enough to be meant", async () => {
     const { page } = open;
     const joint = demo.facade.faces[1]?.joints.find(

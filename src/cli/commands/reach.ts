@@ -36,7 +36,7 @@ export async function command(job: Job): Promise<Answer> {
   const reached = asked.kind === "piece" ? toPiece(designed, asked) : toPlace(designed, asked, reader);
   if (isRefusal(reached)) return reached;
   const care = careOf(designed.facade, reached.way, designed.demands);
-  const facts = { reached, care, stock: project.stock, demands: designed.demands };
+  const facts = { reached, care, project, demands: designed.demands };
   return { exit: 0, json: reachJson(facts, reader), text: printReach(facts, reader) };
 }
 

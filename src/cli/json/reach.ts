@@ -1,5 +1,6 @@
 /** The way to a place or a piece in its published shape. */
 import type { Demands } from "../../codes/demands.ts";
+import { screwById } from "../../project/lookup.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { RemovalCare } from "../../setout/removal/care.ts";
 import { type Removal, screwsOf } from "../../setout/removal/reach.ts";
@@ -11,12 +12,12 @@ import type { ReachJson } from "../shapes/reach.ts";
 export interface ReachFacts {
   readonly reached: Reached;
   readonly care: RemovalCare;
-  readonly stock: Project["stock"];
+  readonly project: Project;
   readonly demands: Demands;
 }
 
 export function reachJson(facts: ReachFacts, reader: Reader): ReachJson {
-  const { reached, stock } = facts;
+  const { reached, project } = facts;
   const { face, goal, way } = reached;
   return {
     schemaVersion: 1,
@@ -25,10 +26,10 @@ export function reachJson(facts: ReachFacts, reader: Reader): ReachJson {
     steps: way.steps.map(({ mark, kind, screws, massKg }) => ({
       mark,
       kind,
-      screws: withDrivers(screws, stock),
+      screws: withDrivers(screws, project),
       massKg,
     })),
-    screws: withDrivers(screwsOf(way), stock),
+    screws: withDrivers(screwsOf(way), project),
     screwCount: way.screws,
     massKg: way.massKg,
     cautions: cautionsOf(facts).map((caution) => ({ key: caution.key, says: say(caution, reader) })),
@@ -38,10 +39,10 @@ export function reachJson(facts: ReachFacts, reader: Reader): ReachJson {
 /** The driver is told where the stock tells it: it cannot be seen from a screw's size. */
 export function withDrivers(
   screws: Removal["steps"][number]["screws"],
-  stock: Project["stock"],
+  project: Project,
 ): ReachJson["screws"] {
   return screws.map(({ screw, count }) => {
-    const driver = stock.screws.find(({ id }) => id === screw)?.driver;
+    const driver = screwById(project, screw)?.driver;
     return { screw, count, ...(driver !== undefined && { driver }) };
   });
 }

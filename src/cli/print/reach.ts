@@ -6,7 +6,7 @@ import type { ReachJson } from "../shapes/reach.ts";
 import { table } from "./table.ts";
 
 export function printReach(facts: ReachFacts, reader: Reader): string {
-  const { reached, stock } = facts;
+  const { reached, project } = facts;
   const { face, goal, way } = reached;
   const tell = (key: string, values = {}): string => say(message(`cli.reach.${key}`, values), reader);
   const title =
@@ -18,7 +18,7 @@ export function printReach(facts: ReachFacts, reader: Reader): string {
     mark,
     say(message(`term.${kind}`), reader),
     tell("mass", { massKg }),
-    screwsText(withDrivers(screws, stock), reader),
+    screwsText(withDrivers(screws, project), reader),
   ]);
   return [
     title,

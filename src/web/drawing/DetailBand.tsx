@@ -4,8 +4,10 @@ import { symbolOf } from "../../scene/model.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import { ProofBand } from "../notes/ProofBand.tsx";
+import { TakeOffFold } from "../notes/TakeOffFold.tsx";
 import { factsOf } from "../picks/facts.ts";
 import { concerns, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
 import { useWords } from "../words.ts";
@@ -18,10 +20,11 @@ export interface DetailBandProps {
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
   onFinding(finding: Finding): void;
+  onPick(pick: Pick): void;
 }
 
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
-export function DetailBand({ part, design, findings, pick, onFinding }: DetailBandProps) {
+export function DetailBand({ part, design, findings, pick, onFinding, onPick }: DetailBandProps) {
   const { w } = useWords();
   const shown = design && (pick ?? leadOpening(design) ?? firstFace(design));
   return (
@@ -35,7 +38,13 @@ export function DetailBand({ part, design, findings, pick, onFinding }: DetailBa
         shown && (
           <>
             <SectionDrawing design={design} pick={shown} picked={pick} />
-            <PickFacts design={design} pick={shown} findings={findings} onFinding={onFinding} />
+            <PickFacts
+              design={design}
+              pick={shown}
+              findings={findings}
+              onFinding={onFinding}
+              onPick={onPick}
+            />
             <YearPlot design={design} pick={shown} />
           </>
         )
@@ -57,15 +66,18 @@ function PickFacts({
   pick,
   findings,
   onFinding,
+  onPick,
 }: {
   design: Design;
   pick: Pick;
   findings: readonly Finding[];
   onFinding: (finding: Finding) => void;
+  onPick: (pick: Pick) => void;
 }) {
   const { w, s } = useWords();
   const here = findings.filter(concerns(design, pick)).filter(({ outcome }) => outcome !== "not applicable");
   const said = here.slice(0, MOST_SAID);
+  const takeOff = takeOffOf(design, pick);
   return (
     <div className="facts">
       <h2>{s(pickName(design, pick))}</h2>
@@ -78,6 +90,7 @@ function PickFacts({
           </div>
         ))}
       </dl>
+      {takeOff && <TakeOffFold takeOff={takeOff} pick={pick} onPick={onPick} />}
       <h3>{w("page.said-here", { count: here.length })}</h3>
       <ul>
         {said.map((finding) => {

@@ -121,9 +121,6 @@ function pieceFacts(piece: Piece): Fact[] {
     const more = piece.supports.length - MOST_SUPPORTS;
     rows.push(fact("page.fact.supports", message("page.value.and-more", { items: supports, more })));
   } else if (piece.supports.length > 0) rows.push(fact("page.fact.supports", supports));
-  if (piece.removeBefore.length > 0) {
-    rows.push(fact("page.fact.remove-before", piece.removeBefore.join(", ")));
-  }
   return rows;
 }
 

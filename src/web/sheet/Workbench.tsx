@@ -63,6 +63,10 @@ export function Workbench(sources: WorkbenchProps) {
     setPick(next);
     setMarked([]);
   };
+  const goTo = (next: Pick): void => {
+    pickOnly(next);
+    setJump({ pick: next });
+  };
   const show = (finding: Finding): void => {
     const place = design && placeOfFinding(design, finding);
     setMarked(finding.where.marks ?? []);
@@ -101,19 +105,11 @@ export function Workbench(sources: WorkbenchProps) {
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
             onFinding={show}
+            onPick={goTo}
           />
         </Guard>
         <div className="column">
-          <NotesColumn
-            project={project}
-            pick={held}
-            fieldOf={fieldOf}
-            onFinding={show}
-            onPick={(next) => {
-              pickOnly(next);
-              setJump({ pick: next });
-            }}
-          />
+          <NotesColumn project={project} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
           <TitleBlock
             project={project}
             preferences={preferences}
