@@ -91,6 +91,7 @@ export const RULES = {
   P040: "cut ends and edges",
   P041: "barriers in the cavity",
   P042: "board thickness",
+  P043: "laps of the membrane",
   // Cutting.
   C001: "pile too short",
   C002: "piece without stock",

@@ -22,6 +22,7 @@ import { hungLoad } from "./hung-load.ts";
 import { jointWidth } from "./joint-width.ts";
 import { lightDose } from "./light-dose.ts";
 import { lightOpenShare } from "./light-open-share.ts";
+import { membraneLaps } from "./membrane-laps.ts";
 import { oldPaint } from "./old-paint.ts";
 import { openArea } from "./open-area.ts";
 import { openingSizes } from "./opening-sizes.ts";
@@ -72,6 +73,7 @@ export const PROOF_RULES: readonly ProofRule[] = [
   cutEnds,
   cavityBarriers,
   boardThickness,
+  membraneLaps,
 ];
 
 /** Every finding of every rule, what is to be settled first at the head. */

@@ -12,7 +12,7 @@ export function openingSizes(context: ProofContext): Finding[] {
 }
 
 /** The widest mesh of the building, against every source on insects, rodents and vermin; embers where there is wildfire. */
-function closures({ demands, zones, pieceOf }: ProofContext): Finding[] {
+function closures({ project, demands, zones, pieceOf }: ProofContext): Finding[] {
   const meshes = zones.flatMap((view) =>
     view.vents.flatMap(({ closure }) => {
       const opening = closureOpening(pieceOf(closure)?.material ?? "");
@@ -22,7 +22,9 @@ function closures({ demands, zones, pieceOf }: ProofContext): Finding[] {
   const widest = greatest(meshes, ({ opening }) => opening);
   if (!widest) return [];
   const { view, mark, opening } = widest;
-  const rules = demands.animals.filter(({ against }) => against !== "embers");
+  const rules = demands.animals.filter(
+    ({ against }) => against !== "embers" || project.site.wildfire === true,
+  );
   return [judged(view, { path: undefined, mark, width: opening, rules, kind: "mesh" })];
 }
 

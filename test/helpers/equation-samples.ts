@@ -103,6 +103,7 @@ export const AIR_SAMPLES: Samples = {
     insulationM2KPerW: 2.2,
     wholeM2KPerW: 5.4,
   },
+  transmittance: { upperM2KPerW: 3.4, lowerM2KPerW: 3.3, addedWPerM2K: 0.01 },
   "chloride-exposure": { seaKm: 5, roadKm: 0.005 },
   "sulphur-exposure": { sulphurDioxideUgPerM3: 20 },
   "corrosion-class": { chlorideFactor: -10, sulphurFactor: -4, washingFactor: -3 },
@@ -124,5 +125,6 @@ export const AIR_ALIKE: Readonly<Record<string, readonly string[]>> = {
     "roughness wallFactor",
     "obstruction wallFactor",
   ],
+  transmittance: ["upperM2KPerW lowerM2KPerW"],
   "corrosion-class": ["chlorideFactor sulphurFactor", "sulphurFactor washingFactor"],
 };

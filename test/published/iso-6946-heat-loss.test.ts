@@ -8,6 +8,7 @@ import { fastenerCorrection } from "../../src/equations/heat/fastener-correction
 import { layerResistance } from "../../src/equations/heat/layer-resistance.ts";
 import { resistanceLower } from "../../src/equations/heat/resistance-lower.ts";
 import { resistanceUpper } from "../../src/equations/heat/resistance-upper.ts";
+import { transmittance } from "../../src/equations/heat/transmittance.ts";
 import { ventilatedResistance } from "../../src/equations/heat/ventilated-resistance.ts";
 
 const INSIDE = 0.13;
@@ -43,7 +44,8 @@ describe("6.B.2: brick, cavity, sheathing, 140 mm frame, board", () => {
   });
 
   it("U 0.297 W/m²K", () => {
-    expect(2 / (resistanceUpper(wall) + resistanceLower(wall))).toBeCloseTo(0.297, 3);
+    const limits = { upperM2KPerW: resistanceUpper(wall), lowerM2KPerW: resistanceLower(wall) };
+    expect(transmittance({ ...limits, addedWPerM2K: 0 })).toBeCloseTo(0.297, 3);
   });
 });
 
@@ -99,5 +101,31 @@ describe("the same studs with 80 mm of wool outside and a ventilated cladding (w
     };
     const full = fastenerCorrection({ ...screw, depthMm: 80 });
     expect(fastenerCorrection({ ...screw, depthMm: 40 })).toBeCloseTo(full / 2, 12);
+  });
+});
+
+describe("38 mm timber straps at 600 mm through those 80 mm of wool, studs as before (worked apart)", () => {
+  it("raise U from 0.1836 to 0.1911 W/m²K by the limits of both layers together", () => {
+    const stud = 0.15;
+    const strap = 38 / 600;
+    const wool = { main: layer(80, 0.036), bridge: layer(80, 0.12) };
+    const series = INSIDE + layer(9, 0.13) + layer(12.5, 0.21) + INSIDE;
+    // Straps and studs cross at random: the four paths by their shares.
+    const paths = [
+      [(1 - stud) * (1 - strap), frame.mainM2KPerW + wool.main],
+      [(1 - stud) * strap, frame.mainM2KPerW + wool.bridge],
+      [stud * (1 - strap), frame.bridgeM2KPerW + wool.main],
+      [stud * strap, frame.bridgeM2KPerW + wool.bridge],
+    ] as const;
+    const upperM2KPerW =
+      1 / paths.reduce((sum, [share, resistance]) => sum + share / (series + resistance), 0);
+    const strapped = resistanceLower({
+      seriesM2KPerW: series,
+      mainM2KPerW: wool.main,
+      bridgeM2KPerW: wool.bridge,
+      bridgeShare: strap,
+    });
+    const lowerM2KPerW = resistanceLower({ ...frame, seriesM2KPerW: strapped });
+    expect(transmittance({ upperM2KPerW, lowerM2KPerW, addedWPerM2K: 0 })).toBeCloseTo(0.1911, 3);
   });
 });

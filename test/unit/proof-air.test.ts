@@ -122,6 +122,19 @@ describe("P036 openings against animals", () => {
     expect(holes?.says.values.rules).toMatchObject([{ values: { rule: { key: "proof.rule.insects" } } }]);
   });
 
+  it("where wildfires drive embers, the mesh is held to that as well", () => {
+    const wild = (material: string) => {
+      const context = meshed(material);
+      return openingSizes({
+        ...context,
+        project: { ...context.project, site: { ...context.project.site, wildfire: true } },
+      })[0];
+    };
+    expect(wild("mesh 3-0.5")).toMatchObject({ outcome: "pass", limit: 3.2 });
+    expect(wild("mesh 4-1")).toMatchObject({ outcome: "attention", demand: 4, limit: 3.2 });
+    expect(openingSizes(meshed("mesh 4-1"))[0]?.outcome).toBe("pass");
+  });
+
   it("joints of 9 mm let a mouse pass by one source, not by the others", () => {
     const findings = openingSizes(proofFixture());
     expect(findings.map(({ outcome, demand, limit }) => [outcome, demand, limit])).toEqual([

@@ -1,8 +1,9 @@
-/** P030 drainage path, P031 flashings, P032 splash, P033 driven rain. */
+/** P030 drainage path, P031 flashings, P032 splash, P033 driven rain, P043 laps of the membrane. */
 import { describe, expect, it } from "vitest";
 import { drainagePath } from "../../src/proof/drainage-path.ts";
 import { drivenRain } from "../../src/proof/driven-rain.ts";
 import { flashingWater } from "../../src/proof/flashing-water.ts";
+import { membraneLaps } from "../../src/proof/membrane-laps.ts";
 import { splashHeight } from "../../src/proof/splash-height.ts";
 import { type MutableFacade, proofFixture } from "../helpers/proof-fixture.ts";
 
@@ -194,5 +195,30 @@ describe("P033 driven rain", () => {
       demand: 8,
       limit: 7,
     });
+  });
+});
+
+describe("P043 laps of the membrane", () => {
+  const lapped = (level: number, upright: number) =>
+    membraneLaps(
+      proofFixture({
+        project: ({ buildUps }) => {
+          for (const layer of buildUps.flatMap(({ layers }) => layers))
+            if (layer.kind === "membrane") layer.laps = { level, upright };
+        },
+      }),
+    );
+
+  it("cannot tell until they are given, for each build-up in use", () => {
+    expect(membraneLaps(proofFixture()).map(({ outcome, where }) => [outcome, where.path])).toEqual([
+      ["cannot evaluate", "/buildUps/0/layers/1/laps"],
+      ["cannot evaluate", "/buildUps/1/layers/0/laps"],
+    ]);
+  });
+
+  it("NHBC 6.2.13: 100 mm level and 150 mm upright", () => {
+    expect(lapped(100, 150)[0]).toMatchObject({ outcome: "pass", provisional: false });
+    expect(lapped(150, 100)[0]).toMatchObject({ outcome: "attention", demand: 100, limit: 150 });
+    expect(lapped(60, 140)[0]).toMatchObject({ outcome: "attention", demand: 60, limit: 100 });
   });
 });

@@ -57,7 +57,7 @@ export interface CavityState {
 }
 
 /** Above this share of the cavity's section the source's loss of an opening means nothing: the cavity is freely ventilated. */
-export const FREE_ABOVE = 5 / 3;
+const FREE_ABOVE = 5 / 3;
 
 const DISCHARGE = { inlet: 0.66, outlet: 0.6 } as const;
 

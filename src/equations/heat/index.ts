@@ -4,6 +4,7 @@ import { FASTENER_CORRECTION } from "./fastener-correction.ts";
 import { LAYER_RESISTANCE } from "./layer-resistance.ts";
 import { RESISTANCE_LOWER } from "./resistance-lower.ts";
 import { RESISTANCE_UPPER } from "./resistance-upper.ts";
+import { TRANSMITTANCE } from "./transmittance.ts";
 import { VENTILATED_RESISTANCE } from "./ventilated-resistance.ts";
 
 export const HEAT_EQUATIONS: readonly Equation[] = [
@@ -12,4 +13,5 @@ export const HEAT_EQUATIONS: readonly Equation[] = [
   RESISTANCE_LOWER,
   VENTILATED_RESISTANCE,
   FASTENER_CORRECTION,
+  TRANSMITTANCE,
 ];

@@ -6,7 +6,7 @@ import { equation } from "../equation.ts";
 
 /** Openings (mm² per m of wall) up to which the layer counts as still, and from which as well ventilated. */
 const STILL_UP_TO = 500;
-export const OPEN_FROM = 1500;
+const OPEN_FROM = 1500;
 
 export interface VentilatedWall {
   /** Openings to outside per metre of wall (mm²/m). */

@@ -84,7 +84,13 @@ export const cladding = z.discriminatedUnion("kind", [boards, sheets]);
 
 /** A layer outward from the sheathing. `batten` and `counter-batten` name a batten of the stock. */
 export const layer = z.discriminatedUnion("kind", [
-  z.looseObject({ kind: z.literal("membrane"), thickness: clear, lightStable: z.boolean() }),
+  z.looseObject({
+    kind: z.literal("membrane"),
+    thickness: clear,
+    lightStable: z.boolean(),
+    /** How far the upper sheet laps over the lower, and a sheet over the one beside it. */
+    laps: z.looseObject({ level: size, upright: size }).optional(),
+  }),
   z.looseObject({
     kind: z.literal("insulation"),
     thickness: size,

@@ -64,6 +64,8 @@ export const site = z.looseObject({
   setting: z.string().optional(),
   climate: climate.optional(),
   exposure: exposure.optional(),
+  /** Whether the place lies where wildfires drive embers. */
+  wildfire: z.boolean().optional(),
   windPressure1in50Pa: figure.optional(),
   /** Weeks from the membrane's fixing to its covering, as planned. */
   weeksUncovered: z.number().nonnegative().optional(),
