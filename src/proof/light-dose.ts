@@ -2,7 +2,7 @@
 import { type Choice, type Finding, finding, type Working } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
 import type { ProofContext } from "./context.ts";
-import { gapsUnder } from "./light/keep-under.ts";
+import { type GapAtBevel, gapsUnder } from "./light/keep-under.ts";
 import type { YearOfLight } from "./light/model.ts";
 import { lightInput } from "./light/working.ts";
 import { type ZoneLight, zoneLights } from "./light/zone-light.ts";
@@ -94,24 +94,30 @@ const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 type Worst = NonNullable<ZoneLight["worst"]>;
 
 /** Bevels that a saw cuts; sheets have none, nor have upright joints. */
-export function bevelsFor({ view }: ZoneLight, { kind }: Worst): readonly number[] {
+function bevelsFor({ view }: ZoneLight, { kind }: Worst): readonly number[] {
   const { cladding } = view;
   const level = cladding.kind === "boards" && cladding.direction === "horizontal" && kind.across === "level";
   return level ? [...new Set([0, 15, 30, cladding.bevelDeg])].sort((a, b) => a - b) : [0];
 }
 
-/** Gaps under this let neither air nor water out (mm). */
-export const LEAST_GAP = 3;
+/** Gaps under this let neither air nor water out, ones over this are no joints (mm, as fixed). */
+const GAPS = [3, 50] as const;
 
-function choicesFor(light: ZoneLight, worst: Worst, mostMJ: number): Choice[] {
-  const { slot, fixedMm } = worst.kind;
-  const opening = slot.gapMm - fixedMm;
-  const found = gapsUnder(worst.lit, slot, {
+/** The widest gap at each bevel that keeps a dose at the brightest point, at the gap's widest in the year (mm). */
+export function gapsForLimit(light: ZoneLight, mostMJ: number): GapAtBevel[] {
+  const { worst } = light;
+  if (!worst) return [];
+  const opening = worst.kind.slot.gapMm - worst.kind.fixedMm;
+  return gapsUnder(worst.lit, worst.kind.slot, {
     mostMJ,
-    gaps: [LEAST_GAP + opening, Math.max(LEAST_GAP + opening, slot.gapMm)],
+    gaps: [GAPS[0] + opening, GAPS[1] + opening],
     bevelsDeg: bevelsFor(light, worst),
   });
-  return found
+}
+
+function choicesFor(light: ZoneLight, { kind }: Worst, mostMJ: number): Choice[] {
+  const opening = kind.slot.gapMm - kind.fixedMm;
+  return gapsForLimit(light, mostMJ)
     .flatMap(({ bevelDeg, widestMm }) =>
       widestMm === undefined ? [] : [{ bevelDeg, gap: widestMm - opening }],
     )

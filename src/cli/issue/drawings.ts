@@ -3,6 +3,7 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
+import { lightSheets } from "./light-sheets.ts";
 import { renderSceneSvg } from "../../output/svg/scene-svg.ts";
 import { renderSheetSvg } from "../../output/svg/sheet-svg.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
@@ -39,6 +40,7 @@ export function drawings({ design, findings, reader }: DrawingFacts): Document[]
       scenes: [developed(facade, { design, findings, reader })],
     },
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
+    ...lightSheets(design),
   ];
   return all.map((drawing, at) => {
     const svg = onPaper(drawing, { design, reader, number: at + 1, of: all.length });
