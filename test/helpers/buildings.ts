@@ -1,13 +1,11 @@
 /** Random buildings for property tests: plans, rakes, openings, ducts, claddings and corners that a reader accepts. */
 import fc from "fast-check";
-import demoText from "../../examples/atelier-bouleau.outerleaf.json" with { type: "json" };
 import { readDocument } from "../../src/project/read.ts";
 import type { Project, ProjectDocument } from "../../src/project/schema/project.ts";
+import { demo, demoBoards, demoSheets } from "./hard-buildings/makes.ts";
 
 type FaceDocument = ProjectDocument["faces"][number];
 type OpeningDocument = FaceDocument["openings"][number];
-
-const demo = demoText as unknown as ProjectDocument;
 
 interface Slot {
   readonly kind: "none" | "window" | "door";
@@ -134,15 +132,12 @@ export function buildingDocument(seed: BuildingSeed): ProjectDocument {
       .filter(({ cladding }) => cladding === "charred-boards")
       .map(({ id }) => ({ face: face.id, zone: id })),
   );
-  const claddings = demo.claddings.flatMap((one): ProjectDocument["claddings"] => {
-    if (one.kind !== "boards") return [one];
-    const level = { ...one, widths: [...seed.widths], gapBand: [6, 14] as [number, number] };
-    return [level, { ...level, id: "upright-boards", direction: "vertical" }];
-  });
+  const level = { ...demoBoards(), widths: [...seed.widths], gapBand: [6, 14] as [number, number] };
+  const upright = { ...level, id: "upright-boards", direction: "vertical" as const };
   return {
     ...demo,
     title: "Generated",
-    claddings,
+    claddings: [level, upright, demoSheets()],
     buildUps: [...demo.buildUps, UPRIGHT],
     faces,
     corners,

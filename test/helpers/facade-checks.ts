@@ -5,7 +5,7 @@
 import polygonClipping, { type MultiPolygon, type Pair, type Polygon as Rings } from "polygon-clipping";
 import type { Polygon } from "../../src/geometry/polygon.ts";
 import type { Project } from "../../src/project/schema/project.ts";
-import type { Facade, FaceLayout, Piece } from "../../src/setout/facade.ts";
+import type { Facade, FaceLayout, Joint, Piece } from "../../src/setout/facade.ts";
 
 const AREA_NOISE_MM2 = 1;
 const LENGTH_NOISE_MM = 0.01;
@@ -37,7 +37,7 @@ function shoelace(points: readonly Pair[]): number {
 const isClad = ({ kind }: Piece): boolean => kind === "sheet" || kind === "board";
 
 /** Pieces, joints, openings and clearances fill each zone, and nothing lies twice. */
-function fillProblems(facade: Facade): string[] {
+function fillProblems(project: Project, facade: Facade): string[] {
   return facade.faces.flatMap((face) =>
     face.zones.flatMap((zone) => {
       const region = rings(zone.region);
@@ -68,12 +68,37 @@ function fillProblems(facade: Facade): string[] {
             );
       const filled = solidParts.reduce((sum, area) => sum + area, 0) + keptArea;
       const whole = areaOf([region]);
-      if (pieces.length === 0 && joints.length === 0) return [];
+      const asked = areaOf(
+        polygonClipping.intersection(rings(face.outline), askedOf(project, face, zone.id)),
+      );
+      if (Math.abs(asked - whole) > AREA_NOISE_MM2)
+        return [`${face.id}.${zone.id}: laid on ${whole.toFixed(2)} of ${asked.toFixed(2)} mm²`];
+      const told = facade.findings.some(
+        ({ where, outcome }) => where.face === face.id && where.zone === zone.id && outcome !== "pass",
+      );
+      if (pieces.length === 0 && joints.length === 0 && told) return [];
       return Math.abs(filled - whole) > AREA_NOISE_MM2
         ? [`${face.id}.${zone.id}: filled ${filled.toFixed(2)} of ${whole.toFixed(2)} mm²`]
         : [];
     }),
   );
+}
+
+/** The rectangle that the file gives a zone, in the face as it reaches round its corners. */
+function askedOf(project: Project, { id, outline }: FaceLayout, zoneId: string): Rings {
+  const zone = project.faces.find((face) => face.id === id)?.zones.find((one) => one.id === zoneId);
+  const [left, right, bottom, top] = boxOf(outline);
+  const [from, to] = zone?.x ?? ["left end", "right end"];
+  const x = [from === "left end" ? left : from, to === "right end" ? right : to] as const;
+  const y = zone?.y ?? [bottom, top];
+  return [
+    [
+      [x[0], y[0]],
+      [x[1], y[0]],
+      [x[1], y[1]],
+      [x[0], y[1]],
+    ],
+  ];
 }
 
 /** No two pieces of one face share room. */
@@ -97,7 +122,7 @@ function overlapProblems(face: FaceLayout): string[] {
   return problems;
 }
 
-function boxOf(polygon: Polygon): [number, number, number, number] {
+function boxOf(polygon: Polygon | readonly Pair[]): [number, number, number, number] {
   const xs = polygon.map(([x]) => x);
   const ys = polygon.map(([, y]) => y);
   return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -108,7 +133,9 @@ function depthShared(a: readonly [number, number], b: readonly [number, number])
 }
 
 interface Slab {
-  readonly mark: string;
+  readonly face: FaceLayout;
+  readonly piece: Piece;
+  /** Of the whole piece as a box. */
   readonly plan: readonly Pair[];
   readonly y: readonly [number, number];
 }
@@ -122,10 +149,11 @@ function cornerProblems(facade: Facade): string[] {
   const problems: string[] = [];
   slabs.forEach((a, i) => {
     for (const b of slabs.slice(i + 1)) {
-      for (const one of a.slabs) {
-        for (const other of b.slabs) {
+      for (const one of within(a.slabs, roomOf(b.slabs))) {
+        for (const other of within(b.slabs, roomOf([one]))) {
           if (depthShared(one.y, other.y) <= LENGTH_NOISE_MM) continue;
-          if (plansOverlap(one.plan, other.plan)) problems.push(`${one.mark} lies in ${other.mark}`);
+          if (plansOverlap(one.plan, other.plan) && slicesOverlap(one, other))
+            problems.push(`${one.piece.mark} lies in ${other.piece.mark}`);
         }
       }
     }
@@ -133,21 +161,75 @@ function cornerProblems(facade: Facade): string[] {
   return problems;
 }
 
+type Room = readonly [left: number, right: number, front: number, back: number];
+
+function roomOf(slabs: readonly Slab[]): Room {
+  const room: [number, number, number, number] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const { plan } of slabs) {
+    const [left, right, front, back] = boxOf(plan);
+    room[0] = Math.min(room[0], left);
+    room[1] = Math.max(room[1], right);
+    room[2] = Math.min(room[2], front);
+    room[3] = Math.max(room[3], back);
+  }
+  return room;
+}
+
+function within(slabs: readonly Slab[], [left, right, front, back]: Room): Slab[] {
+  return slabs.filter(({ plan }) => {
+    const box = boxOf(plan);
+    return box[0] < right && box[1] > left && box[2] < back && box[3] > front;
+  });
+}
+
+/** Notched and raked pieces, level by level: at every height where either changes, and between them. */
+function slicesOverlap(a: Slab, b: Slab): boolean {
+  const [low, high] = [Math.max(a.y[0], b.y[0]), Math.min(a.y[1], b.y[1])];
+  const bends = [a, b].flatMap(({ piece }) => piece.outline.map(([, y]) => y));
+  const steps = [low, high, ...bends.filter((y) => y > low && y < high)].sort((one, other) => one - other);
+  const levels = steps.slice(1).flatMap((to, i) => {
+    const from = steps[i] as number;
+    return to - from <= 2 * LENGTH_NOISE_MM
+      ? []
+      : [from + LENGTH_NOISE_MM, (from + to) / 2, to - LENGTH_NOISE_MM];
+  });
+  return levels.some((y) =>
+    plansAt(a, y).some((one) => plansAt(b, y).some((other) => plansOverlap(one, other))),
+  );
+}
+
+function plansAt({ face, piece }: Slab, y: number): Pair[][] {
+  const crossed = piece.outline
+    .flatMap(([ax, ay], i) => {
+      const [bx, by] = piece.outline[(i + 1) % piece.outline.length] as Pair;
+      return ay > y !== by > y ? [ax + ((y - ay) / (by - ay)) * (bx - ax)] : [];
+    })
+    .sort((one, other) => one - other);
+  return crossed.flatMap((from, i) =>
+    i % 2 === 0 ? [planOf(face, piece, [from, crossed[i + 1] as number])] : [],
+  );
+}
+
 function slabOf(face: FaceLayout, piece: Piece): Slab {
   const [left, right, bottom, top] = boxOf(piece.outline);
+  return { face, piece, plan: planOf(face, piece, [left, right]), y: [bottom, top] };
+}
+
+/** A stretch of a piece seen from above; the piece's own ends are cut as it says. */
+function planOf(face: FaceLayout, piece: Piece, [from, to]: readonly [number, number]): Pair[] {
+  const [left, right] = boxOf(piece.outline);
   const [back, front] = piece.z;
   const slope = (angle: number): number => (front - back) * Math.tan((angle * Math.PI) / 180);
   const inFace: Pair[] = [
-    [left, front],
-    [right, front],
-    [right - slope(piece.ends.right.angleDeg), back],
-    [left + slope(piece.ends.left.angleDeg), back],
+    [from, front],
+    [to, front],
+    [to === right ? to - slope(piece.ends.right.angleDeg) : to, back],
+    [from === left ? from + slope(piece.ends.left.angleDeg) : from, back],
   ];
   const { origin, along, outward } = face.frame;
-  const plan = inFace.map(
+  return inFace.map(
     ([x, z]): Pair => [origin[0] + along[0] * x + outward[0] * z, origin[1] + along[1] * x + outward[1] * z],
   );
-  return { mark: piece.mark, plan, y: [bottom, top] };
 }
 
 /** Separating axes of two convex plans: they overlap when every axis shows more than the noise. */
@@ -184,8 +266,8 @@ function jointProblems(facade: Facade): string[] {
         off > LENGTH_NOISE_MM ||
         (plainRectangle && isRectangle(joint.region) && Math.abs(off) > LENGTH_NOISE_MM)
       ) {
-        // A zone's own edge may cut the outermost strip.
-        if (joint.kind === "edge" || touchesEdge(face, joint.region)) return [];
+        // An edge of the zone or of a clearance may cut a strip.
+        if (joint.kind === "edge" || isCutShort(face, joint)) return [];
         return [`${face.id} joint ${i} (${joint.kind}) is ${across} across, says ${joint.width}`];
       }
       return [];
@@ -200,11 +282,27 @@ function isRectangle(polygon: Polygon): boolean {
   });
 }
 
-function touchesEdge(face: FaceLayout, polygon: Polygon): boolean {
-  const [, , bottom, top] = boxOf(polygon);
-  return face.zones.some(({ region }) => {
-    const [, , low, high] = boxOf(region);
-    return Math.abs(bottom - low) < LENGTH_NOISE_MM || Math.abs(top - high) < LENGTH_NOISE_MM;
+/** Whether one side of a strip lies on an edge of its zone, of a clearance or of an opening that runs along with it. */
+function isCutShort(face: FaceLayout, { region, along }: Joint): boolean {
+  const [left, right, bottom, top] = boxOf(region);
+  const [across, length] = along === "x" ? [1, 0] : [0, 1];
+  const sides = along === "x" ? [bottom, top] : [left, right];
+  const span = along === "x" ? [left, right] : [bottom, top];
+  const edges = [
+    ...face.zones.map((zone) => zone.region),
+    ...face.clearances.map((one) => one.region),
+  ].flatMap((polygon) =>
+    polygon.map((from, i) => [from, polygon[(i + 1) % polygon.length] as Pair] as const),
+  );
+  return edges.some(([from, to]) => {
+    if (from[across] !== to[across]) return false;
+    const low = Math.min(from[length] as number, to[length] as number);
+    const high = Math.max(from[length] as number, to[length] as number);
+    return (
+      sides.some((side) => Math.abs(side - (from[across] as number)) < LENGTH_NOISE_MM) &&
+      low < (span[1] as number) &&
+      high > (span[0] as number)
+    );
   });
 }
 
@@ -215,21 +313,30 @@ function stockProblems(project: Project, facade: Facade): string[] {
       .filter(({ outcome, code }) => outcome === "fail" && (code === "S006" || code === "S012"))
       .flatMap(({ where }) => where.marks ?? []),
   );
-  const boards = project.claddings.find((one) => one.kind === "boards");
+  const longest = new Map(
+    project.faces.flatMap((face) =>
+      face.zones.map(({ id, cladding }) => {
+        const boards = project.claddings.find((one) => one.id === cladding);
+        return [
+          `${face.id}.${id}`,
+          boards?.kind === "boards" ? boards.maxPieceLength : Number.POSITIVE_INFINITY,
+        ] as const;
+      }),
+    ),
+  );
   return facade.faces
     .flatMap(({ pieces }) => pieces)
     .filter((piece) => !named.has(piece.mark) && !fitsStock(piece))
     .map(({ mark, cut }) => `${mark} of ${cut.length} × ${cut.width} fits no stock`);
 
-  function fitsStock({ kind, stock, cut }: Piece): boolean {
+  function fitsStock({ kind, face, zone, stock, cut }: Piece): boolean {
     if (kind === "sheet") {
       const sheet = project.stock.sheets.find(({ id }) => id === stock);
       if (!sheet) return false;
       const upright = cut.width <= sheet.width && cut.length <= sheet.height;
       return upright || (cut.length <= sheet.width && cut.width <= sheet.height);
     }
-    if (kind === "board")
-      return boards?.kind !== "boards" || cut.length <= boards.maxPieceLength + LENGTH_NOISE_MM;
+    if (kind === "board") return cut.length <= (longest.get(`${face}.${zone}`) ?? 0) + LENGTH_NOISE_MM;
     if (kind === "batten") {
       const batten = project.stock.battens.find(({ id }) => id === stock);
       return !!batten && cut.length <= Math.max(...batten.lengths) && cut.width <= batten.width;
@@ -284,7 +391,7 @@ function markProblems(facade: Facade): string[] {
 /** All of the above. */
 export function facadeProblems(project: Project, facade: Facade): string[] {
   return [
-    ...fillProblems(facade),
+    ...fillProblems(project, facade),
     ...facade.faces.flatMap(overlapProblems),
     ...cornerProblems(facade),
     ...jointProblems(facade),

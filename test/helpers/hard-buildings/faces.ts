@@ -2,8 +2,8 @@
 import fc from "fast-check";
 import type { ProjectDocument } from "../../../src/project/schema/project.ts";
 import { BUILD_UP, CLADDING } from "./makes.ts";
-import { ductsOf, isLined, type OpeningsSeed, openingsOf, openingsSeed } from "./openings.ts";
-import { BASE_MM, type OutlineSeed, outlineOf, outlineSeed, sureHeights } from "./outlines.ts";
+import { ductsOf, isLined, type OpeningsSeed, openingsOf, openingsSeed, RECESS_DEEP_MM } from "./openings.ts";
+import { type OutlineSeed, outlineOf, outlineSeed, sureHeights } from "./outlines.ts";
 import { type Make, type ZonesSeed, zonesOf, zonesSeed } from "./zones.ts";
 
 export type FaceDocument = ProjectDocument["faces"][number];
@@ -85,12 +85,17 @@ export function liningsOf(
   ];
   return face.openings.filter(isLined).flatMap((opening) => {
     const [left, right] = opening.x.map(Number) as [number, number];
-    const corners = [at(left, planeZ), at(left, -900), at(right, -900), at(right, planeZ)];
+    const corners = [
+      at(left, planeZ),
+      at(left, -RECESS_DEEP_MM),
+      at(right, -RECESS_DEEP_MM),
+      at(right, planeZ),
+    ];
     const top = Number(opening.y[1]) - SOFFIT_MM;
     return liningIds(opening.id).map((id, i): FaceDocument => {
       const place = { id, from: corners[i] as Point, to: corners[i + 1] as Point };
       const wide = written(lengthOf(place));
-      const base = Math.max(BASE_MM, Number(opening.y[0]) + BASE_MM);
+      const base = Number(opening.y[0]);
       return {
         id,
         azimuthDeg: azimuthOf(place),

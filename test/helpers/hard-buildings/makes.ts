@@ -114,25 +114,37 @@ export function buildUpsOf({ insulation, packer }: MakesSeed): BuildUp[] {
 export const CLADDING = { boards: "level-boards", sheets: "sheets", upright: "upright-boards" } as const;
 
 export function claddingsOf({ sheets, boards }: MakesSeed): Cladding[] {
-  return demo.claddings.flatMap((one): Cladding[] => {
-    if (one.kind === "sheets") {
-      const { thickness, joint, lay } = sheets;
-      return [{ ...one, id: CLADDING.sheets, thickness, joint, lay, stock: ["s"] }];
-    }
-    const { maxEqualWidthsTouching: _most, ...rest } = one;
-    const level: Cladding = {
-      ...rest,
-      id: CLADDING.boards,
-      thickness: boards.thickness,
-      widths: [...boards.widths],
-      gapBand: [6, 14],
-      endGap: boards.endGap,
-      maxPieceLength: boards.longest,
-      bevelDeg: boards.bevelDeg,
-      ...(boards.most !== null && { maxEqualWidthsTouching: boards.most }),
-    };
-    return [level, { ...level, id: CLADDING.upright, direction: "vertical" }];
-  });
+  const { thickness, joint, lay } = sheets;
+  const { maxEqualWidthsTouching: _most, ...rest } = demoBoards();
+  const level: Cladding = {
+    ...rest,
+    id: CLADDING.boards,
+    thickness: boards.thickness,
+    widths: [...boards.widths],
+    gapBand: [6, 14],
+    endGap: boards.endGap,
+    maxPieceLength: boards.longest,
+    bevelDeg: boards.bevelDeg,
+    ...(boards.most !== null && { maxEqualWidthsTouching: boards.most }),
+  };
+  return [
+    { ...demoSheets(), id: CLADDING.sheets, thickness, joint, lay, stock: ["s"] },
+    level,
+    { ...level, id: CLADDING.upright, direction: "vertical" },
+  ];
+}
+
+/** The demo's level boards and its sheets, which generated claddings are variants of. */
+export function demoBoards(): Extract<Cladding, { kind: "boards" }> {
+  const found = demo.claddings.find((one) => one.kind === "boards" && one.direction === "horizontal");
+  if (found?.kind !== "boards") throw new Error("the demo has level boards");
+  return found;
+}
+
+export function demoSheets(): Extract<Cladding, { kind: "sheets" }> {
+  const found = demo.claddings.find((one) => one.kind === "sheets");
+  if (found?.kind !== "sheets") throw new Error("the demo has sheets");
+  return found;
 }
 
 export function structureOf({ studs, bands }: MakesSeed): ProjectDocument["structure"] {

@@ -31,7 +31,7 @@ export interface OpeningsSeed {
 export const openingsSeed: fc.Arbitrary<OpeningsSeed> = fc.record({
   openings: fc.array(
     fc.record({
-      kind: fc.constantFrom("window", "window", "door", "passage", "niche", "recess"),
+      kind: fc.constantFrom("window", "window", "door", "passage", "niche", "recess", "recess"),
       left: millimetres(40, 900),
       width: millimetres(300, 1400, 5),
       sill: millimetres(100, 1300, 10),
@@ -58,9 +58,11 @@ export interface Wall {
   readonly sure: readonly [number, number];
 }
 
+export const RECESS_DEEP_MM = 300;
 const PASSAGE_MOST_MM = 400;
-/** Timber of two neighbours' corners and a lining's own build-up lie within this of a wall's ends. */
-const RECESS_FROM_END_MM = 420;
+/** From a wall's ends: room for the neighbour's own recess and for the timber behind both linings. */
+const RECESS_FROM_END_MM = 700;
+const RECESS_LEAST_MM = 700;
 
 export function openingsOf({ openings }: OpeningsSeed, { id, length, sure }: Wall): OpeningDocument[] {
   const made: OpeningDocument[] = [];
@@ -68,12 +70,12 @@ export function openingsOf({ openings }: OpeningsSeed, { id, length, sure }: Wal
   for (const one of openings) {
     const lined = one.kind === "recess";
     const wide = one.kind === "passage" ? Math.min(one.width, PASSAGE_MOST_MM) : one.width;
-    const width = lined ? Math.max(900, wide) : wide;
+    const width = lined ? Math.max(RECESS_LEAST_MM, wide) : wide;
     const left = reached + (lined ? Math.max(RECESS_FROM_END_MM, one.left) : one.left);
     const right = left + width;
     if (right + (lined ? RECESS_FROM_END_MM : 40) > length) continue;
     const toBase = one.kind === "door" || lined;
-    const bottom = toBase ? Math.max(0, sure[0]) : Math.max(one.sill, sure[0] + 30);
+    const bottom = lined ? sure[0] : toBase ? Math.max(0, sure[0]) : Math.max(one.sill, sure[0] + 30);
     const tall = one.kind === "passage" ? Math.min(one.height, PASSAGE_MOST_MM) : one.height;
     const top = Math.min(toBase ? 2050 : bottom + tall, sure[1] - 20);
     if (top - bottom < 100) continue;
@@ -84,7 +86,7 @@ export function openingsOf({ openings }: OpeningsSeed, { id, length, sure }: Wal
       x: [left, right],
       y: [bottom, top],
       ...(toBase && { toBase: true }),
-      ...((one.kind === "niche" || lined) && { depth: 300 }),
+      ...((one.kind === "niche" || lined) && { depth: RECESS_DEEP_MM }),
       ...(one.own && !lined && { clearance: { jamb: one.own[0], head: one.own[1], sill: one.own[2] } }),
     });
   }

@@ -21,11 +21,14 @@ export const outlineSeed: fc.Arbitrary<OutlineSeed> = fc.record({
   drop: millimetres(-300, 300, 10),
 });
 
-export const BASE_MM = -50;
+const BASE_MM = -50;
+
+/** From a step to the right end: a notch beside it and some wall. */
+const ROOM_MM = 330;
 
 /** Counter-clockwise from the left end of the base; `length` is written as the plan has it, to the grid or to the millimetre. */
 export function outlineOf({ top, base, heights, at, drop }: OutlineSeed, length: number): Point[] {
-  const x = Math.round((length * at) / 10) * 10;
+  const x = Math.min(Math.max(200, Math.round((length * at) / 10) * 10), length - ROOM_MM);
   const [left, middle, right] = heights;
   const low: Point[] =
     base === "step" && drop !== 0
