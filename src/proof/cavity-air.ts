@@ -89,6 +89,8 @@ const ENTERING = humidityRatio({
 function through(view: ZoneView, wall: CavityWall): Finding {
   const state = cavityFlow(wall, WEATHER);
   const changes = airChanges({ speedMPerS: state.speedMPerS, heightM: wall.heightM });
+  // The nearest variant: the same wall with its ends half closed by dirt or by a denser mesh.
+  const halved = cavityFlow({ ...wall, baseM: wall.baseM / 2, topM: wall.topM / 2 }, WEATHER);
   const leavingRatio = humidityRatio({
     vapourPa: HUMID.leaving * saturationPressure({ airC: state.leavingC }),
     pressurePa: WEATHER.pressurePa,
@@ -101,6 +103,7 @@ function through(view: ZoneView, wall: CavityWall): Finding {
     says: message("proof.air.through", {
       changes,
       speed: state.speedMPerS,
+      halved: airChanges({ speedMPerS: halved.speedMPerS, heightM: wall.heightM }),
       water: perMetre / wall.heightM,
       sun: WEATHER.sunWPerM2,
       air: WEATHER.outsideC,

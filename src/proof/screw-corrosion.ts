@@ -117,10 +117,15 @@ function judged(
         input("F_3", { meaning: "washing-factor", value: UNWASHED, unit: "1", basis: "typical" }),
         input("CRC", { meaning: "metal-class", value: stands.grade, unit: "class", basis: stands.basis }),
       ],
-      substituted: `${printed.sum - UNWASHED} − ${-UNWASHED} = ${printed.sum} → ${needs}`,
+      substituted: `${signed(printed.sum - UNWASHED)} − ${-UNWASHED} = ${signed(printed.sum)} → ${needs}`,
     },
     source: EN,
   });
+}
+
+/** With the minus sign of print, as the rest of a working has. */
+function signed(value: number): string {
+  return String(value).replace("-", "−");
 }
 
 function metalName(metal: NonNullable<Screw["metal"]>) {
