@@ -12,12 +12,21 @@ export interface EquationSource {
   readonly clause?: string;
 }
 
+/** What inputs must keep between them, each being in its own range. */
+interface Together<Key extends string> {
+  readonly keys: readonly Key[];
+  /** In symbols, with the keys of the inputs. */
+  readonly condition: string;
+  readonly holds: (inputs: Readonly<Record<Key, number>>) => boolean;
+}
+
 interface EquationFields<Key extends string> {
   /** Words joined by hyphens: how a reader asks for it. */
   readonly name: string;
   /** In symbols, with the keys of the inputs. */
   readonly formula: string;
   readonly inputs: readonly EquationInput<Key>[];
+  readonly together?: Together<Key>;
   readonly result: { readonly unit: string };
   readonly source: EquationSource;
   readonly work: (inputs: Readonly<Record<Key, number>>) => number;
@@ -28,7 +37,8 @@ export type Reckoned =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly missing: readonly string[]; readonly outside: readonly string[] };
 
-export interface Equation extends Omit<EquationFields<string>, "work"> {
+export interface Equation extends Omit<EquationFields<string>, "work" | "together"> {
+  readonly together?: Pick<Together<string>, "keys" | "condition">;
   /** Works it with named numbers, such as those typed on a command line. */
   readonly reckon: (inputs: Readonly<Record<string, number>>) => Reckoned;
 }
@@ -45,7 +55,10 @@ export function equation<const Key extends string>(fields: EquationFields<Key>):
         .filter(({ key, range }) => !missing.includes(key) && !within(given[key], range))
         .map(({ key }) => key);
       if (missing.length > 0 || outside.length > 0) return { ok: false, missing, outside };
-      return { ok: true, value: work(given as Readonly<Record<Key, number>>) };
+      const whole = given as Readonly<Record<Key, number>>;
+      const { together } = fields;
+      if (together && !together.holds(whole)) return { ok: false, missing, outside: together.keys };
+      return { ok: true, value: work(whole) };
     },
   };
 }

@@ -11,6 +11,7 @@ import { saturationPressure } from "../../src/equations/air/saturation-pressure.
 import { airChanges } from "../../src/equations/cavity/air-changes.ts";
 import { buoyancyPressure } from "../../src/equations/cavity/buoyancy-pressure.ts";
 import { type CavityWall, cavityFlow, freelyVentilated } from "../../src/equations/cavity/cavity-flow.ts";
+import { CAVITY_FLOW_SPEED } from "../../src/equations/cavity/cavity-flow-records.ts";
 import { cavitySpeed } from "../../src/equations/cavity/cavity-speed.ts";
 import { cavitySpeedRough } from "../../src/equations/cavity/cavity-speed-rough.ts";
 import { dryingBound } from "../../src/equations/cavity/drying-bound.ts";
@@ -175,6 +176,16 @@ describe("air changes an hour by vents and drive (worked apart, smooth friction)
       expect(changes).toBeGreaterThan(100);
       expect(changes).toBeLessThan(1000);
     }
+  });
+});
+
+it("the record refuses open boarding: the source does not stand for it", () => {
+  const along = { ...wall, ...weather };
+  expect(CAVITY_FLOW_SPEED.reckon(along).ok).toBe(true);
+  expect(CAVITY_FLOW_SPEED.reckon({ ...along, jointsM: 0.55 })).toEqual({
+    ok: false,
+    missing: [],
+    outside: ["baseM", "topM", "jointsM"],
   });
 });
 

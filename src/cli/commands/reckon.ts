@@ -118,24 +118,35 @@ function worked(equation: Equation, given: Readonly<Record<string, number>>, rea
     result: { unit: result.unit, ...(reckoned.ok && { value: reckoned.value }) },
     source,
   };
+  const beyond = inputs.filter(
+    ({ key, range: [least, most] }) => outside.includes(key) && !within(given[key], least, most),
+  );
   const last = reckoned.ok
     ? `= ${sayNumber(reckoned.value, undefined, reader)} ${result.unit === "1" ? "" : result.unit}`.trimEnd()
-    : inputs
-        .filter(({ key }) => outside.includes(key))
-        .map(({ key, unit, range }) =>
-          say(
-            message("cli.reckon.outside", {
-              key,
-              unit,
-              value: plain(given[key] ?? Number.NaN, reader),
-              range: rangeText(range, reader),
-            }),
-            reader,
-          ),
+    : beyond.length === 0
+      ? say(
+          message("cli.reckon.together", { keys: outside, condition: equation.together?.condition ?? "" }),
+          reader,
         )
-        .join("\n");
+      : beyond
+          .map(({ key, unit, range }) =>
+            say(
+              message("cli.reckon.outside", {
+                key,
+                unit,
+                value: plain(given[key] ?? Number.NaN, reader),
+                range: rangeText(range, reader),
+              }),
+              reader,
+            ),
+          )
+          .join("\n");
   const text = `${name} [${result.unit}]\n  ${formula}\n  ${substituted}\n${last}\n${sourceText(equation, reader)}\n`;
   return { exit: reckoned.ok ? 0 : 1, json, text };
+}
+
+function within(value: number | undefined, least: number, most: number): boolean {
+  return value !== undefined && value >= least && value <= most;
 }
 
 /** The formula with its numbers; a negative one in brackets, so that signs do not run together. */

@@ -1,7 +1,13 @@
 /** The coupled state of a cavity as records to reckon with: its speed, and the temperatures that go with it. */
 
 import { type EquationInput, equation } from "../equation.ts";
-import { type CavityState, type CavityWall, type CavityWeather, cavityFlow } from "./cavity-flow.ts";
+import {
+  type CavityState,
+  type CavityWall,
+  type CavityWeather,
+  cavityFlow,
+  freelyVentilated,
+} from "./cavity-flow.ts";
 
 const INPUTS = [
   { key: "depthM", unit: "m", range: [0.005, 0.3] },
@@ -31,11 +37,20 @@ const BALANCE =
 
 type Given = CavityWall & CavityWeather;
 
+/** With more open joints than this the cavity is freely ventilated, and a flow along it means nothing. */
+const ALONG = {
+  keys: ["baseM", "topM", "jointsM"],
+  condition:
+    "not freely ventilated: an equivalent opening, by equivalent-inlet, of at most 5/3 of depthM at one end",
+  holds: (wall: CavityWall) => !freelyVentilated(wall),
+} as const;
+
 const record = (name: string, symbol: string, unit: string, pick: (state: CavityState) => number) =>
   equation({
     name,
     formula: `${symbol} ${BALANCE}`,
     inputs: INPUTS,
+    together: ALONG,
     result: { unit },
     source: {
       document:
