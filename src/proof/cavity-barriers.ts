@@ -6,6 +6,7 @@ import type { FireStopDemand } from "../codes/demands.ts";
 import { type Finding, finding } from "../findings/finding.ts";
 import { intervalLength } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
+import type { ZonePlane } from "../setout/facade.ts";
 import { type Message, message } from "../text/message.ts";
 import type { ProofContext, ZoneView } from "./context.ts";
 import { ruleName } from "./rules-asking.ts";
@@ -26,9 +27,10 @@ function stretch({ demands }: ProofContext, view: ZoneView): Finding[] {
   const { plane } = view;
   if (!plane || view.pieces.length === 0) return [];
   const { x, y } = polygonBounds(view.zone.region);
+  const depth = combinedDepth(plane);
   const size = { along: intervalLength(x), up: intervalLength(y) };
   const rules = demands.fireStops.filter(
-    ({ exemptDepthMm }) => !holds("at most", { demand: plane.cavity, limit: exemptDepthMm }),
+    ({ exemptDepthMm }) => !holds("at most", { demand: depth, limit: exemptDepthMm }),
   );
   const all = rules.flatMap((rule): Excess[] => [
     { rule, direction: "up", demand: size.up, limit: rule.upMm },
@@ -43,7 +45,7 @@ function stretch({ demands }: ProofContext, view: ZoneView): Finding[] {
         code: "P041",
         outcome: "not applicable",
         where: view.where,
-        says: message("proof.barrier.within", { up: size.up, along: size.along, depth: plane.cavity }),
+        says: message("proof.barrier.within", { up: size.up, along: size.along, depth }),
         hint: message("proof.ask-local-code"),
         source: { kind: "common practice" },
       }),
@@ -57,7 +59,7 @@ function stretch({ demands }: ProofContext, view: ZoneView): Finding[] {
       where: view.where,
       says: message(`proof.barrier.${direction}`, {
         size: demand,
-        depth: plane.cavity,
+        depth,
         rules: over.map(named),
       }),
       hint: message(view.cladding.kind === "boards" ? "proof.barrier.open-joints" : "proof.barrier.air"),
@@ -83,6 +85,15 @@ function stretch({ demands }: ProofContext, view: ZoneView): Finding[] {
       source: rule.source,
     }),
   ];
+}
+
+/**
+ * From the membrane to the cladding's back, air between crossed battens and rails together: a board of appeal held
+ * 19 + 19 mm of crossed strapping to be 38 mm.
+ */
+function combinedDepth({ layers, backZ, cavity }: ZonePlane): number {
+  const behind = layers.filter(({ kind }) => kind === "membrane" || kind === "insulation");
+  return behind.length === 0 ? cavity : backZ - Math.max(...behind.map(({ z }) => z[1]));
 }
 
 function named({ rule, limit }: Excess): Message {

@@ -161,6 +161,31 @@ describe("P041 barriers in the cavity", () => {
     expect(decision(38, 4200)).toMatchObject({ outcome: "attention", demand: 4200, limit: 3000, unit: "mm" });
   });
 
+  it("crossed battens and rails count together, as in that decision", () => {
+    const crossed = cavityBarriers(
+      proofFixture({
+        facade: ({ planes, faces: [face] }) => {
+          Object.assign(planes[0]!, {
+            backZ: 38,
+            cavity: 19,
+            layers: [
+              { kind: "membrane", z: [0, 0] },
+              { kind: "batten", z: [0, 19] },
+              { kind: "rail", z: [19, 38] },
+            ],
+          });
+          face!.zones[0]!.region = [
+            [0, 0],
+            [1220, 0],
+            [1220, 4200],
+            [0, 4200],
+          ];
+        },
+      }),
+    )[0];
+    expect(crossed).toMatchObject({ outcome: "attention", demand: 4200, says: { values: { depth: 38 } } });
+  });
+
   it("a single air space of 25 mm is exempt in Canada", () => {
     expect(decision(25, 4200)?.outcome).toBe("not applicable");
     expect(decision(26, 4200)?.outcome).toBe("attention");
