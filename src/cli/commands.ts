@@ -65,7 +65,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "prove",
     takes: [FILE],
-    options: USUAL,
+    options: [...USUAL, { name: "weather", value: "FILE.epw" }],
     example: "outerleaf prove house.outerleaf.json --edit wider-gap.json",
     load: () => import("./commands/prove.ts"),
   },

@@ -19,6 +19,7 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly weather?: string;
   readonly mark?: string;
   readonly at?: string;
   readonly depth?: "membrane" | "batten";

@@ -8,13 +8,16 @@ import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { exitOf } from "../waivers.ts";
+import { weatherInput } from "../weather.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);
   if (isRefusal(opened)) return opened;
   const { project, reader } = opened;
+  const light = await weatherInput(job, project);
+  if (isRefusal(light)) return light;
   job.progress(message("cli.doing.design"));
-  const { findings } = design(project);
+  const { findings } = design(project, undefined, light);
   const options = { reader, waivers: project.waivers };
   return {
     exit: exitOf(findings, project.waivers),

@@ -2,10 +2,10 @@
  * A year of clear skies: more than any real year on sunny faces, about as much on faces that see little sun. Some days of
  * each month stand for the rest; their time is cut more finely while the sun is low, where its light changes fastest.
  */
-import { clearSky } from "../../equations/light/clear-sky.ts";
 import { extraterrestrialBeam } from "../../equations/light/extraterrestrial-beam.ts";
 import { type SunDirection, sunCoordinates } from "../../equations/light/sun-direction.ts";
-import type { Air, LightSite, Months } from "./model.ts";
+import type { LightSite, Months } from "./model.ts";
+import { skyByHeight } from "./sky-by-height.ts";
 import { between, overHorizon, type SunTable, SunTableMaker } from "./sun-table.ts";
 
 /** How finely a year is cut. */
@@ -120,35 +120,5 @@ function turner(site: LightSite): (of: { midnight: number; stretch: number }) =>
         };
       },
     };
-  };
-}
-
-type SkyByHeight = (up: number, ground: number) => { beam: number; sky: number; level: number };
-
-const HEIGHTS = 256;
-
-/** The clear sky for one unit of light outside the air, by the sine of the sun's height. */
-function skyByHeight(air: Air): SkyByHeight {
-  const beams = new Float64Array(HEIGHTS + 2);
-  const levels = new Float64Array(HEIGHTS + 2);
-  const returned = new Float64Array(HEIGHTS + 2);
-  for (let k = 0; k <= HEIGHTS; k++) {
-    const up = (k / HEIGHTS) ** 2;
-    const zenithDeg = (Math.acos(up) * 180) / Math.PI;
-    const dark = clearSky({ ...air, zenithDeg, outsideWPerM2: 1, groundShare: 0 });
-    const half = clearSky({ ...air, zenithDeg, outsideWPerM2: 1, groundShare: 0.5 });
-    beams[k] = dark.beam;
-    levels[k] = dark.level;
-    returned[k] = dark.level > 0 ? 2 * (1 - dark.level / half.level) : 0;
-  }
-  return (up, ground) => {
-    const place = HEIGHTS * Math.sqrt(Math.min(1, Math.max(0, up)));
-    const k = Math.min(HEIGHTS - 1, Math.floor(place));
-    const part = place - k;
-    const at = (row: Float64Array): number =>
-      (row[k] as number) + part * ((row[k + 1] as number) - (row[k] as number));
-    const beam = at(beams);
-    const level = at(levels) / (1 - ground * at(returned));
-    return { beam, level, sky: Math.max(0, level - beam * up) };
   };
 }
