@@ -36,6 +36,7 @@ export const RULES = {
   F030: "points out of order",
   F031: "survey table of unequal rows",
   F032: "value repeated",
+  F033: "eaves under their face",
   // Setting-out.
   S001: "storey rod",
   S002: "rod lines missed",

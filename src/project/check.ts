@@ -1,6 +1,7 @@
 /** What the schema cannot see: values that must agree with each other. Every rule runs, so that all problems show at once. */
 import type { Finding } from "../findings/finding.ts";
 import { azimuthProblems, cornerProblems } from "./check/corners.ts";
+import { eavesProblems } from "./check/eaves.ts";
 import { doubledIds } from "./check/ids.ts";
 import { jointProblems } from "./check/joints.ts";
 import { layerProblems } from "./check/layers.ts";
@@ -22,6 +23,7 @@ const RULES: readonly Rule[] = [
   spanProblems,
   outlineProblems,
   openingProblems,
+  eavesProblems,
   penetrationProblems,
   zoneProblems,
   jointProblems,
