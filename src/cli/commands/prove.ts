@@ -1,8 +1,8 @@
 /** `outerleaf prove`: every finding of setting-out and proof, what is to be settled first in front. */
-import { design } from "../../design.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
+import { designed } from "../designed.ts";
 import type { Job } from "../job.ts";
 import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
@@ -17,7 +17,7 @@ export async function command(job: Job): Promise<Answer> {
   const light = await weatherInput(job, project);
   if (isRefusal(light)) return light;
   job.progress(message("cli.doing.design"));
-  const { findings } = design(project, undefined, light);
+  const { findings } = designed(project, light);
   const options = { reader, waivers: project.waivers };
   return {
     exit: exitOf(findings, project.waivers),

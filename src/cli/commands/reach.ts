@@ -5,25 +5,16 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import { nearest } from "../../project/nearest.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import { careOf } from "../../setout/removal/care.ts";
-import { type Removal, reach, removalOf } from "../../setout/removal/reach.ts";
+import { reach, removalOf } from "../../setout/removal/reach.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import { parseLength } from "../../units/feet-inch.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
-import { reachJson } from "../json/reach.ts";
+import { type Reached, reachJson } from "../json/reach.ts";
 import { openProject } from "../open-project.ts";
 import type { Options } from "../options.ts";
 import { printReach } from "../print/reach.ts";
-
-/** What was asked for, and the way there. */
-export interface Reached {
-  readonly face: string;
-  readonly goal:
-    | { readonly kind: "piece"; readonly mark: string }
-    | { readonly kind: "place"; readonly at: Point; readonly depth: "membrane" | "batten" };
-  readonly way: Removal;
-}
 
 export async function command(job: Job): Promise<Answer> {
   const asked = askedIn(job.options);

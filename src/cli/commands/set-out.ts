@@ -1,10 +1,10 @@
 /** `outerleaf set-out`: the whole facade with every piece, joint, screw and control line. */
-import { design } from "../../design.ts";
 import { byWeight } from "../../findings/finding.ts";
 import type { Facade, FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
+import { designed } from "../designed.ts";
 import type { Job } from "../job.ts";
 import { setOutJson } from "../json/set-out.ts";
 import { openProject } from "../open-project.ts";
@@ -17,7 +17,7 @@ export async function command(job: Job): Promise<Answer> {
   if (isRefusal(opened)) return opened;
   const { project, reader } = opened;
   job.progress(message("cli.doing.design"));
-  const { demands, facade } = design(project);
+  const { demands, facade } = designed(project);
   const findings = [...facade.findings].sort(byWeight);
   const options = { reader, waivers: project.waivers };
   return {

@@ -1,11 +1,12 @@
 /** The whole flow for one project: designed, cut, taken off, and every finding of it in one list. */
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import type { CutPlan } from "../../cutting/facade/plan.ts";
-import { type Design, design } from "../../design.ts";
+import type { Design } from "../../design.ts";
 import { byWeight, type Finding } from "../../findings/finding.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import { message } from "../../text/message.ts";
+import { designed } from "../designed.ts";
 import type { Job } from "../job.ts";
 import type { OpenedProject } from "../open-project.ts";
 
@@ -23,15 +24,15 @@ export interface Worked {
 export function workThrough(job: Job, opened: OpenedProject): Worked {
   const { project } = opened;
   job.progress(message("cli.doing.design"));
-  const designed = design(project);
+  const done = designed(project);
   job.progress(message("cli.doing.cut"));
-  const { plan, findings: cutFindings } = cutFacade(project, designed.facade);
+  const { plan, findings: cutFindings } = cutFacade(project, done.facade);
   return {
     opened,
-    design: designed,
+    design: done,
     plan,
     cutFindings,
-    takeoff: takeOff(project, designed.facade, plan),
-    findings: [...designed.findings, ...cutFindings].sort(byWeight),
+    takeoff: takeOff(project, done.facade, plan),
+    findings: [...done.findings, ...cutFindings].sort(byWeight),
   };
 }

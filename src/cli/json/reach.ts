@@ -1,13 +1,22 @@
 /** The way to a place or a piece in its published shape. */
 import type { Demands } from "../../codes/demands.ts";
+import type { Point } from "../../geometry/point.ts";
 import { screwById } from "../../project/lookup.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { RemovalCare } from "../../setout/removal/care.ts";
 import { type Removal, screwsOf } from "../../setout/removal/reach.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import type { Reached } from "../commands/reach.ts";
 import type { ReachJson } from "../shapes/reach.ts";
+
+/** What was asked for, and the way there. */
+export interface Reached {
+  readonly face: string;
+  readonly goal:
+    | { readonly kind: "piece"; readonly mark: string }
+    | { readonly kind: "place"; readonly at: Point; readonly depth: "membrane" | "batten" };
+  readonly way: Removal;
+}
 
 export interface ReachFacts {
   readonly reached: Reached;
