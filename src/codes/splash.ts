@@ -4,14 +4,14 @@ import type { Face, Project } from "../project/schema/project.ts";
 import { ownFirst, type RuleValue, ruleValue } from "./rule-value.ts";
 
 /** A gravel strip narrower than this takes nothing off the splash: German facade handbook. */
-const STRIP_MM = 200;
+export const GRAVEL_STRIP_MM = 200;
 
 type Splash = NonNullable<Face["splash"]>;
 
 /** Rules for this cover alone (mm); the plain rule on ground holds beside them. */
 export function splashRules(project: Project, splash: Splash): RuleValue[] {
   const { cover, width = 0 } = splash;
-  const strip = cover === "gravel" && width >= STRIP_MM;
+  const strip = cover === "gravel" && width >= GRAVEL_STRIP_MM;
   const asked = [
     ...(cover === "deck"
       ? []

@@ -105,7 +105,11 @@ function shape(view: ZoneView, { opening, piece, plane, least }: Shaped): Findin
       drip,
       lacking: lacking.map((one): Message => message(`proof.flashing.part-${one.what}`)),
     }),
-    ...(sound ? {} : { hint: message("proof.flashing.bend", { slope: LEAST.slope, drip: least }) }),
+    ...(sound
+      ? {}
+      : {
+          hint: message("proof.flashing.bend", { slope: LEAST.slope, upstand: LEAST.upstand, drip: least }),
+        }),
     ...compared("at least", { demand, limit, unit }),
     working: {
       formula: "x ≥ x_min",

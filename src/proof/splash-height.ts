@@ -1,5 +1,5 @@
 /** P032: how high the base stands over what rain splashes up from. */
-import { splashRules } from "../codes/splash.ts";
+import { GRAVEL_STRIP_MM, splashRules } from "../codes/splash.ts";
 import { type Finding, finding } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
 import { type BaseHeight, baseHeight } from "./base-height.ts";
@@ -41,7 +41,7 @@ function judged({ project }: ProofContext, view: ZoneView, { heightMm, mark }: B
       cover: message(`proof.cover.${splash.cover}`),
       rules: rulesAsking(clear ? rules : asking, "mm"),
     }),
-    ...(clear ? {} : { hint: message("proof.splash.raise") }),
+    ...(clear ? {} : { hint: message("proof.splash.raise", { strip: GRAVEL_STRIP_MM }) }),
     ...compared("at least", { demand: heightMm, limit, unit: "mm" }),
     working: {
       formula: "h ≥ h_s",
