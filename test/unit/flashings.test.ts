@@ -31,6 +31,7 @@ describe("the demo's flashings", () => {
       "E-Hh-R1",
       "N-Hh-W4",
       "N-Hs-W4",
+      "RB-Hh-D2",
     ]);
     expect(findings.every(({ outcome }) => outcome === "pass")).toBe(true);
   });
@@ -68,5 +69,5 @@ it("fails, and makes none, where the clearance is too small", () => {
     Object.assign(document.limits.clearances.head, { value: 9 }),
   );
   expect(pieces.some(({ mark }) => mark.includes("-Hh-"))).toBe(false);
-  expect(findings.filter(({ outcome }) => outcome === "fail")).toHaveLength(5);
+  expect(findings.filter(({ outcome }) => outcome === "fail")).toHaveLength(6);
 });

@@ -117,7 +117,8 @@ describe("the soffit of a recess", () => {
           direction: "horizontal",
           maxEqualWidthsTouching: 3,
         });
-        Object.assign(document.faces[0].openings[0].soffit, { cladding: "across" });
+        document.buildUps.push({ ...document.buildUps[0], id: "bare-boards" });
+        Object.assign(document.faces[0].openings[0].soffit, { cladding: "across", buildUp: "bare-boards" });
       }),
     );
     expect(level.pieces.some(({ kind, grain }) => kind === "board" && grain === "x")).toBe(true);

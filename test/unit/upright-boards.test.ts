@@ -95,18 +95,18 @@ describe("build-ups that cannot carry upright boards", () => {
   it.each([
     [
       "no rails",
-      (document: Loose) => document.buildUps[3].layers.pop(),
+      (document: Loose) => document.buildUps[4].layers.pop(),
       ["F020", "/faces/0/zones/0/buildUp", "project.upright-without-rails"],
     ],
     [
       "rails behind the battens",
-      (document: Loose) => document.buildUps[3].layers.reverse(),
-      ["F020", "/buildUps/3/layers", "project.rail-place"],
+      (document: Loose) => document.buildUps[4].layers.reverse(),
+      ["F020", "/buildUps/4/layers", "project.rail-place"],
     ],
     [
       "no screw for the rails",
-      (document: Loose) => delete document.buildUps[3].railScrew,
-      ["F020", "/buildUps/3/railScrew", "project.rail-screw"],
+      (document: Loose) => delete document.buildUps[4].railScrew,
+      ["F020", "/buildUps/4/railScrew", "project.rail-screw"],
     ],
     [
       "no battens at all",
