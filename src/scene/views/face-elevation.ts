@@ -16,6 +16,7 @@ import { findingItems } from "./finding-symbols.ts";
 import { groundItems, groundLine } from "./ground.ts";
 import { jointWidthItems } from "./joint-widths.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
+import { reliefItems, reliefNotes } from "./reliefs.ts";
 import { fittingScale } from "./scales.ts";
 import { DIMENSION_STEP, TEXT, tenth } from "./style.ts";
 
@@ -63,17 +64,20 @@ export function faceElevation(
       labelX: extent.x[1] + 28 * paper,
       scale,
     }),
+    ...reliefItems(face, scale),
     ...openingNames(face, scale),
     ...jointWidthItems(face, { extent, scale }),
     ...findingItems(facade.findings, face.id),
     ...dimensions(facade, face, { extent, low, paper }),
   ];
-  return makeScene({
+  const made = {
     id: `face-${face.id}`,
     title: message("drawing.title.face-elevation", { face: heading(face.id) }),
     scale,
-    items,
-  });
+  };
+  const scene = makeScene({ ...made, items });
+  const notes = reliefNotes(face, { x: extent.x[0], y: scene.bounds.y[0], scale });
+  return notes.length === 0 ? scene : makeScene({ ...made, items: [...items, ...notes] });
 }
 
 interface Room {

@@ -68,7 +68,7 @@ function place(
       mark: text,
       outline: piece.outline,
       holes: [...piece.holes, ...covers.map(({ outline }) => outline), ...texts.map(rectOutline)],
-      dots: piece.fixings.map(({ x, y }): Point => [x, y]),
+      dots: [...piece.fixings, ...(piece.reliefs ?? [])].map(({ x, y }): Point => [x, y]),
       clear: clads(piece) ? 0.25 : 0.1,
       dotRadius: dotRadius(piece.kind, scale) * 1.25,
       height: TEXT,
