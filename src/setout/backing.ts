@@ -70,9 +70,20 @@ export function backingMaker(task: ZoneTask, battens: readonly DraftBatten[]) {
 }
 
 /** Where nothing can lie in the wall: its openings and ducts, whether or not timber stands beside them. */
-function holesOf({ openings, outline, penetrations = [] }: Face): Rect[] {
+function holesOf({ openings, outline, ground, penetrations = [] }: Face): Rect[] {
   const bottom = Math.min(...outline.map(([, y]) => y));
+  const top = Math.max(...outline.map(([, y]) => y));
+  const anywhere = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+  // A soffit, which has no ground, ends with its sheathing: before it lies the cavity of the wall over it.
+  const beyond: Rect[] =
+    ground.length > 0
+      ? []
+      : [
+          { x: anywhere, y: [anywhere[0], bottom] },
+          { x: anywhere, y: [top, anywhere[1]] },
+        ];
   return [
+    ...beyond,
     ...openings.map(({ x, y, toBase }) => ({
       x,
       y: [toBase ? Math.min(bottom, y[0]) : y[0], y[1]] as const,
