@@ -19,9 +19,10 @@ import {
   throughSlot,
 } from "../../src/proof/light/behind-slot.ts";
 import { clearYear } from "../../src/proof/light/clear-year.ts";
-import { type Across, faceSun } from "../../src/proof/light/face-sun.ts";
+import type { Across } from "../../src/proof/light/face-sun.ts";
 import { gapsUnder } from "../../src/proof/light/keep-under.ts";
 import { type LightSite, NO_SHADE, type Shade } from "../../src/proof/light/model.ts";
+import { placeSun } from "../../src/proof/light/sun-memo.ts";
 
 const SITE: LightSite = {
   latitudeDeg: 46.8,
@@ -35,7 +36,7 @@ const SITE: LightSite = {
 const TABLE = clearYear(SITE);
 
 function lit(azimuthDeg: number, across: Across, shade: Shade = NO_SHADE): Lit {
-  return { site: SITE, table: TABLE, sun: faceSun(TABLE, { azimuthDeg, across, shade }) };
+  return placeSun(SITE, TABLE).on({ azimuthDeg, across, shade });
 }
 
 interface Case {

@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { readEpw } from "../../src/project/weather/epw.ts";
 import { bareWall, throughSlot } from "../../src/proof/light/behind-slot.ts";
 import { clearYear } from "../../src/proof/light/clear-year.ts";
-import { faceSun } from "../../src/proof/light/face-sun.ts";
 import { NO_SHADE } from "../../src/proof/light/model.ts";
+import { placeSun } from "../../src/proof/light/sun-memo.ts";
 import { weatherYear } from "../../src/proof/light/weather-year.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { clearEpw, hourOf, SITE } from "../helpers/epw.ts";
@@ -85,11 +85,7 @@ describe("light", () => {
   const clear = clearYear(SITE);
   const years = (azimuthDeg: number) =>
     [weather, clear].map((table) => {
-      const lit = {
-        site: SITE,
-        table,
-        sun: faceSun(table, { azimuthDeg, across: "level", shade: NO_SHADE }),
-      };
+      const lit = placeSun(SITE, table).on({ azimuthDeg, across: "level", shade: NO_SHADE });
       return {
         bare: bareWall(lit).uvMJYear,
         slot: throughSlot(lit, { gapMm: 10, thicknessMm: 20, bevelDeg: 0 }).uvMJYear,

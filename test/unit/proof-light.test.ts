@@ -198,6 +198,6 @@ describe("the light of a zone", () => {
     expect(memo.recall({ ...site })).toBe(first);
     expect(memo.recall({ ...site, latitudeDeg: 60 })).not.toBe(first);
     expect(memo.recall(site)).not.toBe(first);
-    expect(memo.recall(site).beam).toEqual(first.beam);
+    expect(memo.recall(site).table.beam).toEqual(first.table.beam);
   });
 });

@@ -19,6 +19,8 @@ export interface Lit {
   readonly site: LightSite;
   readonly table: SunTable;
   readonly sun: FaceSun;
+  /** Tells faces of one place apart. */
+  readonly key: string;
 }
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => month);

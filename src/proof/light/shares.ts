@@ -25,10 +25,11 @@ export interface EvenShares {
 
 /** Tangents between which sky or ground is seen past what stands before the wall. */
 function directions(of: "sky" | "ground", { across, shade }: Standing): Directions {
-  const sides = { from: -shade.left, to: shade.right };
-  const height = of === "sky" ? { from: 0, to: shade.up } : { from: -Infinity, to: 0 };
-  const [over, length] = across === "level" ? [height, sides] : [sides, height];
-  return { acrossFrom: over.from, acrossTo: over.to, alongFrom: length.from, alongTo: length.to };
+  const bottom = of === "sky" ? 0 : -Infinity;
+  const top = of === "sky" ? shade.up : 0;
+  return across === "level"
+    ? { acrossFrom: bottom, acrossTo: top, alongFrom: -shade.left, alongTo: shade.right }
+    : { acrossFrom: -shade.left, acrossTo: shade.right, alongFrom: bottom, alongTo: top };
 }
 
 const sidesOpen = ({ left, right }: Shade): boolean => left === Infinity && right === Infinity;
@@ -51,20 +52,22 @@ export function slotShares(slot: Slot, standing: Standing): EvenShares {
 }
 
 /** On a point that sees out between two tangents across its slot. */
-export function pointShares([low, high]: readonly [number, number], standing: Standing): EvenShares {
-  const seen = (of: "sky" | "ground"): number => {
-    const window = directions(of, standing);
-    const from = Math.max(low, window.acrossFrom);
-    const to = Math.min(high, window.acrossTo);
-    if (from >= to) return 0;
-    const ends = [window.alongFrom, window.alongTo].map((at) => Math.abs(at));
-    if (ends.every((at) => at === Infinity || at === 0)) {
-      const length = ends.filter((at) => at === Infinity).length / 2;
-      return length * viewShare({ fromDeg: degrees(from), toDeg: degrees(to) });
-    }
-    return openWindowShare({ ...window, acrossFrom: from, acrossTo: to });
+export function pointShares(seen: readonly [number, number], standing: Standing): EvenShares {
+  return {
+    sky: pointShare(seen, directions("sky", standing)),
+    ground: pointShare(seen, directions("ground", standing)),
   };
-  return { sky: seen("sky"), ground: seen("ground") };
+}
+
+function pointShare([low, high]: readonly [number, number], window: Directions): number {
+  const { alongFrom, alongTo } = window;
+  const from = Math.max(low, window.acrossFrom);
+  const to = Math.min(high, window.acrossTo);
+  if (from >= to) return 0;
+  const endless = (alongFrom === -Infinity ? 1 : 0) + (alongTo === Infinity ? 1 : 0);
+  const level = (alongFrom === 0 ? 1 : 0) + (alongTo === 0 ? 1 : 0);
+  if (endless + level < 2) return openWindowShare({ ...window, acrossFrom: from, acrossTo: to });
+  return (endless / 2) * viewShare({ fromDeg: degrees(from), toDeg: degrees(to) });
 }
 
 /** On the bare wall. */

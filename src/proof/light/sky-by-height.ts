@@ -24,10 +24,12 @@ export function skyByHeight(air: Air): SkyByHeight {
     const place = HEIGHTS * Math.sqrt(Math.min(1, Math.max(0, up)));
     const k = Math.min(HEIGHTS - 1, Math.floor(place));
     const part = place - k;
-    const at = (row: Float64Array): number =>
-      (row[k] as number) + part * ((row[k + 1] as number) - (row[k] as number));
-    const beam = at(beams);
-    const level = at(levels) / (1 - ground * at(returned));
+    const beam = between(beams, k, part);
+    const level = between(levels, k, part) / (1 - ground * between(returned, k, part));
     return { beam, level, sky: Math.max(0, level - beam * up) };
   };
+}
+
+function between(row: Float64Array, k: number, part: number): number {
+  return (row[k] as number) + part * ((row[k + 1] as number) - (row[k] as number));
 }

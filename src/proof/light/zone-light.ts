@@ -3,13 +3,14 @@ import type { Demands } from "../../codes/demands.ts";
 import { regionArea } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { ZoneView } from "../context.ts";
-import { type Brightest, bareWall, brightest, type Lit, throughSlot } from "./behind-slot.ts";
+import { type Brightest, bareWall, type Lit, throughSlot } from "./behind-slot.ts";
 import { clearYear } from "./clear-year.ts";
-import { type Across, type FaceSun, faceSun } from "./face-sun.ts";
+import type { Across } from "./face-sun.ts";
 import type { LightInput } from "./input.ts";
-import type { LightSite, Shade, YearOfLight } from "./model.ts";
+import type { LightSite, YearOfLight } from "./model.ts";
 import { hasOverhang, shadeAt } from "./shade.ts";
 import { heightsOf, type SlotKind, slotKinds } from "./slots.ts";
+import { type PlaceSun, placeSun } from "./sun-memo.ts";
 import { mixed } from "./year-of-light.ts";
 
 export interface SlotLight extends SlotKind {
@@ -21,7 +22,7 @@ export interface ZoneLight {
   readonly view: ZoneView;
   /** On the wall before any cladding, at its foot. */
   readonly bare: YearOfLight;
-  /** On the membrane, spread over the whole zone. */
+  /** On the membrane, spread over the whole zone; under eaves, as at the zone's middle height. */
   readonly average: YearOfLight;
   readonly slots: readonly SlotLight[];
   /** The slot behind which one point takes most, and that point; undefined where no light gets in. */
@@ -45,61 +46,45 @@ export function lightSite({ light }: Demands): LightSite | undefined {
 export function zoneLights(asked: Asked): ZoneLight[] | undefined {
   const site = lightSite(asked.demands);
   if (!site) return undefined;
-  const table = asked.light?.weather ?? asked.light?.memo?.recall(site) ?? clearYear(site);
-  const suns = new Map<string, FaceSun>();
-  const sunOn = (azimuthDeg: number, across: Across, shade: Shade): Lit => {
-    const key = `${azimuthDeg} ${across} ${shade.up} ${shade.left} ${shade.right}`;
-    const sun = suns.get(key) ?? faceSun(table, { azimuthDeg, across, shade });
-    suns.set(key, sun);
-    return { site, table, sun };
-  };
-  return asked.zones.flatMap((view) => zoneLight(view, asked, sunOn) ?? []);
+  const { memo, weather } = asked.light ?? {};
+  const sun = weather ? placeSun(site, weather) : (memo?.recall(site) ?? placeSun(site, clearYear(site)));
+  return asked.zones.flatMap((view) => zoneLight(view, asked, sun) ?? []);
 }
 
-type SunOn = (azimuthDeg: number, across: Across, shade: Shade) => Lit;
-
-function zoneLight(view: ZoneView, { project, demands }: Asked, sunOn: SunOn): ZoneLight | undefined {
+function zoneLight(view: ZoneView, { project, demands }: Asked, sun: PlaceSun): ZoneLight | undefined {
   const { plane, projectFace: face } = view;
   if (!plane || view.pieces.length === 0) return undefined;
   const shaded = { project, face, faceZ: plane.faceZ };
   const heights = heightsOf(view.pieces);
-  const litAt = (y: number, across: Across): Lit => sunOn(face.azimuthDeg, across, shadeAt(shaded, y));
-  const levels = hasOverhang(shaded) ? thirds(heights) : [heights[0]];
+  const litAt = (y: number, across: Across): Lit =>
+    sun.on({ azimuthDeg: face.azimuthDeg, across, shade: shadeAt(shaded, y) });
+  const middle = hasOverhang(shaded) ? (heights[0] + heights[1]) / 2 : heights[0];
   const slots = slotKinds(view, growthMm(view, demands)).map(
-    (kind): SlotLight => ({
-      ...kind,
-      through: mixed(
-        levels.map((y) => ({
-          year: throughSlot(litAt(y, kind.across), kind.slot),
-          share: 1 / levels.length,
-        })),
-      ),
-    }),
+    (kind): SlotLight => ({ ...kind, through: throughSlot(litAt(middle, kind.across), kind.slot) }),
   );
   const area = zoneArea(view);
   return {
     view,
-    bare: bareWall(litAt(heights[0], "level")),
+    bare: bareWall(litAt(heights[0], slots[0]?.across ?? "level")),
     average: mixed(slots.map(({ through, areaMm2 }) => ({ year: through, share: areaMm2 / area }))),
     slots,
-    worst: worstOf(slots, (kind) => litAt(heights[0], kind.across)),
+    worst: worstOf(slots, sun, (kind) => litAt(heights[0], kind.across)),
   };
 }
 
-/** The middles of three equal parts. */
-function thirds([low, high]: readonly [number, number]): number[] {
-  return [1, 3, 5].map((sixths) => low + (sixths * (high - low)) / 6);
-}
-
 /** Behind boards of one thickness the widest of each direction is the brightest, so it alone is searched. */
-function worstOf(slots: readonly SlotLight[], litFor: (kind: SlotLight) => Lit): ZoneLight["worst"] {
+function worstOf(
+  slots: readonly SlotLight[],
+  sun: PlaceSun,
+  litFor: (kind: SlotLight) => Lit,
+): ZoneLight["worst"] {
   const found = (["level", "upright"] as const).flatMap((across) => {
     const [widest] = slots
       .filter((kind) => kind.across === across)
       .sort((a, b) => b.slot.gapMm - a.slot.gapMm);
     if (!widest) return [];
     const lit = litFor(widest);
-    return [{ kind: widest, lit, point: brightest(lit, widest.slot) }];
+    return [{ kind: widest, lit, point: sun.brightest(lit, widest.slot) }];
   });
   return found.sort((a, b) => b.point.year.uvMJYear - a.point.year.uvMJYear)[0];
 }
