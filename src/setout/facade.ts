@@ -230,6 +230,8 @@ export interface ZoneLayout {
 
 export interface FaceLayout {
   readonly id: string;
+  /** What the marks of its pieces begin with. */
+  readonly code: string;
   readonly frame: FaceFrame;
   /** None of a soffit. */
   readonly azimuthDeg?: number;

@@ -5,6 +5,7 @@ import { faceFrame } from "../geometry/frame.ts";
 import type { Interval } from "../geometry/interval.ts";
 import { counterClockwise, type Polygon, polygonBounds, subtract } from "../geometry/polygon.ts";
 import { commonRect, type Rect, rectOutline, rectsOverlap } from "../geometry/rect.ts";
+import { faceCode } from "../project/lookup.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { type Message, message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
@@ -68,6 +69,7 @@ export function layFace(
   const flashings = flashingsOf({ face, ends, keepOuts, grounds }, planes);
   const layout: FaceLayout = {
     id: face.id,
+    code: faceCode(face),
     frame: faceFrame(face.plan),
     azimuthDeg: face.azimuthDeg,
     outline,

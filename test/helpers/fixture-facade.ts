@@ -366,6 +366,7 @@ function layoutOf(face: Face, zones: readonly { id: string; x: Interval }[]): Fa
   });
   return {
     id: face.id,
+    code: face.id.slice(0, 1).toUpperCase(),
     frame: faceFrame(face.plan),
     azimuthDeg: face.azimuthDeg,
     outline: face.outline,

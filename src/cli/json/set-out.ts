@@ -31,9 +31,10 @@ export function setOutJson(facts: SetOutFacts, reader: Reader): SetOutJson {
 
 function faceJson(facts: SetOutFacts, face: FaceLayout, reader: Reader): FaceJson {
   const neighbours = neighboursOn(face);
-  const { id, frame, azimuthDeg, outline, ground, openings, zones, clearances, solids } = face;
+  const { id, code, frame, azimuthDeg, outline, ground, openings, zones, clearances, solids } = face;
   return {
     id,
+    code,
     frame: {
       origin: [...frame.origin],
       along: [...frame.along],

@@ -85,6 +85,7 @@ const rod = z.object({
 
 const face = z.object({
   id: z.string(),
+  code: z.string().describe("What the marks of its pieces begin with."),
   frame: z.object({
     origin: point.describe("Left end of the sheathing in the building's plan."),
     along: point,

@@ -3,7 +3,7 @@ import type { Finding } from "../../findings/finding.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
-import { message } from "../../text/message.ts";
+import { type Message, message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
@@ -22,6 +22,8 @@ import { DIMENSION_STEP, NAME } from "./style.ts";
 const BETWEEN_FACES = 8;
 const BETWEEN_NAMES = 4;
 const BESIDE = 5;
+/** From the end of the level lines to past their names. */
+const LABELS = 36;
 
 export interface DevelopedElevationOptions {
   /** Millimetres of paper for one of the model; 1/100 unless told. */
@@ -37,13 +39,20 @@ export function developedElevation(
 ): Scene {
   const { scale = 1 / 100, findings = facade.findings } = options;
   const paper = 1 / scale;
-  const placed = placeFaces(facade.faces, paper);
-  const left = placed[0]?.from ?? 0;
-  const right = placed.at(-1)?.to ?? 0;
-  const top = Math.max(...facade.faces.map((face) => faceExtent(face).y[1]));
-  const low = Math.min(...facade.faces.map(lowestGround));
+  const standing = facade.faces.filter(stands);
+  const walls = placeFaces(standing, { paper, from: 0 });
+  const left = walls[0]?.from ?? 0;
+  const right = walls.at(-1)?.to ?? 0;
+  // Heights mean nothing on a soffit: those lie beyond the names of the level lines.
+  const soffits = placeFaces(
+    facade.faces.filter((face) => !stands(face)),
+    { paper, from: right + (BESIDE + LABELS) * paper },
+  );
+  const placed = [...walls, ...soffits];
+  const top = Math.max(...standing.map((face) => faceExtent(face).y[1]));
+  const low = Math.min(...standing.map(lowestGround));
   const half = (BETWEEN_FACES / 2) * paper;
-  const lines = heightLines(facade.faces.flatMap((face) => face.controlLines));
+  const lines = heightLines(standing.flatMap((face) => face.controlLines));
   const rodStep = (ROD_WIDTH + 2) * paper;
   const items: Item[] = [
     ...facade.rods.flatMap((rod, i) =>
@@ -70,7 +79,7 @@ export function developedElevation(
         [
           ...openingNames(face, scale),
           ...findingItems(findings, face.id),
-          ...faceNameItems(face, top + 8 * paper),
+          ...faceNameItems(face, top + 8 * paper, paper),
         ],
         { dx, dy: 0 },
       ),
@@ -83,6 +92,10 @@ export function developedElevation(
     scale,
     items,
   });
+}
+
+function stands({ frame }: FaceLayout): boolean {
+  return frame.level === undefined;
 }
 
 /** One chain for all faces, so that long figures of neighbours keep out of each other's way. */
@@ -115,29 +128,53 @@ interface PlacedFace {
  * Where each face stands on the developed drawing: add `dx` to an x of its own frame. Narrow faces stand further apart,
  * so that their names do not run into each other.
  */
-function placeFaces(faces: readonly FaceLayout[], paper: number): PlacedFace[] {
+function placeFaces(
+  faces: readonly FaceLayout[],
+  { paper, from: start }: { readonly paper: number; readonly from: number },
+): PlacedFace[] {
   const placed: PlacedFace[] = [];
   for (const face of faces) {
     const { x } = faceExtent(face);
     const width = x[1] - x[0];
     const last = placed.at(-1);
-    const beside = last ? last.to + BETWEEN_FACES * paper : 0;
+    const beside = last ? last.to + BETWEEN_FACES * paper : start;
     const pastName = last
-      ? (last.from + last.to + nameWidth(last.face) * paper + nameWidth(face) * paper - width) / 2
+      ? (last.from + last.to + (nameWidth(last.face, paper) + nameWidth(face, paper)) * paper - width) / 2
       : 0;
-    const from = Math.max(beside, last ? pastName + BETWEEN_NAMES * paper : 0);
+    const from = Math.max(beside, last ? pastName + BETWEEN_NAMES * paper : start);
     placed.push({ face, dx: from - x[0], from, to: from + width });
   }
   return placed;
 }
 
-/** On paper, mm: the name is the same in every language. */
-function nameWidth(face: FaceLayout): number {
-  const text = face.azimuthDeg === undefined ? heading(face.id) : `${heading(face.id)} · ${face.azimuthDeg}°`;
+/** On paper, mm. */
+function nameWidth(face: FaceLayout, paper: number): number {
+  return written(isNarrow(face, paper) ? face.code : wholeName(face));
+}
+
+function written(text: string): number {
   return textWidth({ text, height: NAME, weight: "bold" });
 }
 
-function faceNameItems(face: FaceLayout, y: number): Item[] {
+/** Narrow faces bear their code, which their marks begin with: names side by side would need the width of a house. */
+function isNarrow(face: FaceLayout, paper: number): boolean {
+  const { x } = faceExtent(face);
+  return written(wholeName(face)) > (x[1] - x[0]) / paper + BETWEEN_FACES - BETWEEN_NAMES;
+}
+
+/** The same in every language, save a soffit's, whose words are longest in French. */
+function wholeName({ id, azimuthDeg }: FaceLayout): string {
+  return `${heading(id)} · ${azimuthDeg === undefined ? "vu du dessous" : `${azimuthDeg}°`}`;
+}
+
+function nameOf(face: FaceLayout, paper: number): Message | string {
+  if (isNarrow(face, paper)) return face.code;
+  return face.azimuthDeg === undefined
+    ? message("drawing.soffit", { face: heading(face.id) })
+    : message("drawing.face", { face: heading(face.id), azimuth: face.azimuthDeg });
+}
+
+function faceNameItems(face: FaceLayout, y: number, paper: number): Item[] {
   const { x } = faceExtent(face);
   return [
     {
@@ -145,10 +182,7 @@ function faceNameItems(face: FaceLayout, y: number): Item[] {
       layer: layerName("FRAME", "T"),
       of: face.id,
       at: [(x[0] + x[1]) / 2, y],
-      text:
-        face.azimuthDeg === undefined
-          ? message("drawing.soffit", { face: heading(face.id) })
-          : message("drawing.face", { face: heading(face.id), azimuth: face.azimuthDeg }),
+      text: nameOf(face, paper),
       height: NAME,
       weight: "bold",
       anchor: "middle",

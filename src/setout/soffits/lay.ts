@@ -2,6 +2,7 @@
 import type { Demands } from "../../codes/demands.ts";
 import { type Finding, finding } from "../../findings/finding.ts";
 import { rectOutline } from "../../geometry/rect.ts";
+import { faceCode } from "../../project/lookup.ts";
 import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
@@ -49,6 +50,7 @@ export function laySoffit(
   return {
     layout: {
       id: face.id,
+      code: faceCode(face),
       frame,
       outline: region,
       ground: [],
