@@ -77,6 +77,9 @@ describe("outerleaf reach", () => {
     expect((await desk.run("reach", DEMO, "--mark", "F2-S1b")).out).toContain("guard against falls");
     expect((await way(DEMO, "--mark", "W-B106b")).cautions).toEqual([]);
     expect(sheet.out).not.toContain("dust");
+    const soffit = await desk.run("reach", DEMO, "--mark", "ER1-B101a");
+    expect(soffit.out).toContain("Overhead: hold each piece before its last screw is drawn.");
+    expect(sheet.out).not.toContain("Overhead");
   });
 
   it("says it in French", async () => {

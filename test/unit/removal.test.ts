@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
 import { readProject } from "../../src/project/read.ts";
+import { careOf } from "../../src/setout/removal/care.ts";
 import { reach, removalOf } from "../../src/setout/removal/reach.ts";
 
 function facadeOf(name: string) {
@@ -41,6 +42,30 @@ describe("reaching a place on the demo", () => {
     expect(reach(demo, { face: "roof", point: [0, 0], depth: "membrane" })).toBeUndefined();
     expect(reach(demo, { face: "front", point: [4800, 1000], depth: "membrane" })).toBeUndefined();
     expect(removalOf(demo, "Z-B1")).toBeUndefined();
+  });
+});
+
+describe("what to take care of", () => {
+  const limits = { onePersonKg: 25, fallHeightMm: 3000 };
+  const care = (facade: typeof demo, mark: string) => careOf(facade, removalOf(facade, mark)!, limits);
+
+  it("is the height of the highest piece above the lowest ground, and each piece over the mass", () => {
+    // F2-S1b ends under the roof at 3010 over ground at -350; F2-S1a, of 36 kg, at the door's head.
+    expect(care(demo, "F2-S1b")).toEqual({ high: true, overhead: false, heavy: [] });
+    expect(care(demo, "F2-S1a")).toEqual({ high: false, overhead: false, heavy: ["F2-S1a"] });
+    expect(careOf(demo, removalOf(demo, "F2-S1b")!, { ...limits, fallHeightMm: 9000 }).high).toBe(false);
+    expect(careOf(demo, removalOf(demo, "F2-S1a")!, { ...limits, onePersonKg: 40 }).heavy).toEqual([]);
+  });
+
+  it("is said of a soffit by its level, for its own y is no height", () => {
+    const raisedTo = (level: number): typeof demo => ({
+      ...demo,
+      faces: demo.faces.map((face) =>
+        face.frame.level === undefined ? face : { ...face, frame: { ...face.frame, level } },
+      ),
+    });
+    expect(care(demo, "ER1-B101a")).toEqual({ high: false, overhead: true, heavy: [] });
+    expect(care(raisedTo(5000), "ER1-B101a").high).toBe(true);
   });
 });
 

@@ -59,6 +59,7 @@ export function withDrivers(
 export function cautionsOf({ care, demands }: Pick<ReachFacts, "care" | "demands">): Message[] {
   return [
     ...(care.high ? [message("proof.caution.heights", { height: demands.fallHeightMm })] : []),
+    ...(care.overhead ? [message("cli.reach.overhead")] : []),
     ...(care.heavy.length > 0
       ? [message("cli.reach.two-people", { marks: care.heavy, limit: demands.onePersonKg })]
       : []),

@@ -37,6 +37,7 @@ export function takeOffOf(design: Design, pick: Pick): TakeOff | undefined {
     })),
     cautions: [
       ...(care.high ? [message("proof.caution.heights", { height: demands.fallHeightMm })] : []),
+      ...(care.overhead ? [message("page.take-off.overhead")] : []),
       ...(care.heavy.length > 0
         ? [message("page.take-off.two-people", { marks: care.heavy, limit: demands.onePersonKg })]
         : []),
