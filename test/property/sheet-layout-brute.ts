@@ -265,7 +265,7 @@ export class BruteForce {
   /** The costs of the two cheapest layouts, each column stacked as cheaply as it can be. */
   twoBest(): readonly number[] {
     const found: { total: number; layout: string }[] = [];
-    this.#walk(
+    this.walk(
       (x) => Math.min(...this.columnRows(x).map(({ cost }) => cost)),
       (from, off) => this.jointCost(from, off),
       (total, columns) => {
@@ -287,7 +287,7 @@ export class BruteForce {
       const cost = this.pieceCost(x, y);
       return cost < WEIGHTS.oversize && (notches || cost < WEIGHTS.notch);
     };
-    this.#walk(
+    this.walk(
       (x) => {
         const fine = this.columnRows(x).filter(({ rows }) => rows.every((y) => isFine(x, y)));
         return Math.min(Number.POSITIVE_INFINITY, ...fine.map(({ rows }) => rows.length));
@@ -301,7 +301,7 @@ export class BruteForce {
     return fewest;
   }
 
-  #walk(
+  walk(
     columnCost: (x: Span) => number,
     jointCost: (from: number, off: boolean) => number,
     ended: (total: number, columns: readonly Span[]) => number,

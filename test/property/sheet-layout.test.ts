@@ -6,6 +6,7 @@ import { buildingDocument, buildingSeed, read } from "../helpers/buildings.ts";
 import { faceZone, type SmallFace, smallFace } from "../helpers/sheet-faces.ts";
 import { sheetZones } from "../helpers/sheet-zones.ts";
 import { BruteForce, GridBruteForce } from "./sheet-layout-brute.ts";
+import { OffsetBruteForce } from "./sheet-offset-brute.ts";
 
 const SOAK = process.env.OUTERLEAF_SOAK !== undefined;
 const RUNS = SOAK ? 3000 : 300;
@@ -88,6 +89,26 @@ describe("a grid", () => {
           expect(planColumns(zone).score.total).toBeCloseTo(new GridBruteForce(zone).best(), 6);
         }),
         { numRuns: RUNS / 10, seed: 20261128 },
+      );
+    },
+    LIMIT_MS,
+  );
+});
+
+/** Sheets of both lays have so many lines to lie on that not all of their stacks can be tried. */
+const offsetFace = smallFace({ widest: 1900 }).filter(({ lay }) => lay !== "either");
+
+describe("the offset pattern", () => {
+  it(
+    "is the cheapest over all joints and all ways to stack the columns, crowded neighbours counted",
+    () => {
+      fc.assert(
+        fc.property(offsetFace, (face) => {
+          const zone = faceZone({ ...face, pattern: "offset" });
+          const { total } = planColumns(zone).score;
+          expect(new OffsetBruteForce(zone, total).best()).toBeCloseTo(total, 6);
+        }),
+        { numRuns: RUNS / 6, seed: 20261129 },
       );
     },
     LIMIT_MS,

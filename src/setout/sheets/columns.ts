@@ -33,7 +33,7 @@ export interface Found {
 const NOISE = 1e-6;
 
 /** In the offset pattern every column carries its cheapest stacks along, so that neighbours can be matched. */
-const STACKS_KEPT = 16;
+const STACKS_KEPT = 64;
 
 /** @param limit layouts that cost more are not looked for */
 export function findColumns(planner: Planner, limit = Number.POSITIVE_INFINITY): Found {

@@ -35,15 +35,38 @@ export function everyStack(planner: Planner, x: Interval, most: number): Stack[]
   const { column, parts, over } = broken(planner, x);
   let stacks = [bare(over)];
   for (const part of parts) {
-    const runs = everyRun(planner, column, part)
-      .sort((a, b) => a.total - b.total)
-      .slice(0, most);
-    stacks = stacks
-      .flatMap((stack) => runs.map((run) => append(stack, run)))
-      .sort((a, b) => a.total - b.total)
-      .slice(0, most);
+    const runs = useful(everyRun(planner, column, part), most, cutsOf);
+    stacks = useful(
+      stacks.flatMap((stack) => runs.map((run) => append(stack, run))),
+      most,
+      ({ cuts }) => cuts,
+    );
   }
   return stacks;
+}
+
+/**
+ * The cheapest `most` that could serve beside some neighbour: one is beaten wherever it stands by another that costs no
+ * more and has no joint of its own. The two cheapest stay in any case, to tell what comes next.
+ */
+function useful<T extends { readonly total: number }>(
+  all: readonly T[],
+  most: number,
+  cuts: (one: T) => readonly number[],
+): T[] {
+  const kept: T[] = [];
+  [...all]
+    .sort((a, b) => a.total - b.total)
+    .forEach((one, i) => {
+      if (kept.length >= most) return;
+      const own = cuts(one);
+      if (i < 2 || !kept.some((other) => cuts(other).every((cut) => own.includes(cut)))) kept.push(one);
+    });
+  return kept;
+}
+
+function cutsOf({ rows }: Run): number[] {
+  return rows.slice(1).map((_, i) => (rows[i] as Interval)[1]);
 }
 
 /** No more than any stack of the column costs, told without stacking it. */
