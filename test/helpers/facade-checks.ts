@@ -6,9 +6,10 @@ import polygonClipping, { type MultiPolygon, type Pair, type Polygon as Rings } 
 import type { Polygon } from "../../src/geometry/polygon.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import type { Facade, FaceLayout, Joint, Piece } from "../../src/setout/facade.ts";
+import { cornerProblems } from "./corner-checks.ts";
+import { boxOf, depthShared, LENGTH_NOISE_MM } from "./piece-boxes.ts";
 
 const AREA_NOISE_MM2 = 1;
-const LENGTH_NOISE_MM = 0.01;
 
 const ring = (polygon: Polygon): Pair[] => polygon.map(([x, y]): Pair => [x, y]);
 const rings = (outline: Polygon, holes: readonly Polygon[] = []): Rings => [
@@ -122,138 +123,6 @@ function overlapProblems(face: FaceLayout): string[] {
   return problems;
 }
 
-function boxOf(polygon: Polygon | readonly Pair[]): [number, number, number, number] {
-  const xs = polygon.map(([x]) => x);
-  const ys = polygon.map(([, y]) => y);
-  return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-}
-
-function depthShared(a: readonly [number, number], b: readonly [number, number]): number {
-  return Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
-}
-
-interface Slab {
-  readonly face: FaceLayout;
-  readonly piece: Piece;
-  /** Of the whole piece as a box. */
-  readonly plan: readonly Pair[];
-  readonly y: readonly [number, number];
-}
-
-/** No two pieces of different faces share room: their plans at the corners stay apart, mitred ends included. */
-function cornerProblems(facade: Facade): string[] {
-  const slabs = facade.faces.map((face) => ({
-    face,
-    slabs: face.pieces.map((piece) => slabOf(face, piece)),
-  }));
-  const problems: string[] = [];
-  slabs.forEach((a, i) => {
-    for (const b of slabs.slice(i + 1)) {
-      for (const one of within(a.slabs, roomOf(b.slabs))) {
-        for (const other of within(b.slabs, roomOf([one]))) {
-          if (depthShared(one.y, other.y) <= LENGTH_NOISE_MM) continue;
-          if (plansOverlap(one.plan, other.plan) && slicesOverlap(one, other))
-            problems.push(`${one.piece.mark} lies in ${other.piece.mark}`);
-        }
-      }
-    }
-  });
-  return problems;
-}
-
-type Room = readonly [left: number, right: number, front: number, back: number];
-
-function roomOf(slabs: readonly Slab[]): Room {
-  const room: [number, number, number, number] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const { plan } of slabs) {
-    const [left, right, front, back] = boxOf(plan);
-    room[0] = Math.min(room[0], left);
-    room[1] = Math.max(room[1], right);
-    room[2] = Math.min(room[2], front);
-    room[3] = Math.max(room[3], back);
-  }
-  return room;
-}
-
-function within(slabs: readonly Slab[], [left, right, front, back]: Room): Slab[] {
-  return slabs.filter(({ plan }) => {
-    const box = boxOf(plan);
-    return box[0] < right && box[1] > left && box[2] < back && box[3] > front;
-  });
-}
-
-/** Notched and raked pieces, level by level: at every height where either changes, and between them. */
-function slicesOverlap(a: Slab, b: Slab): boolean {
-  const [low, high] = [Math.max(a.y[0], b.y[0]), Math.min(a.y[1], b.y[1])];
-  const bends = [a, b].flatMap(({ piece }) => piece.outline.map(([, y]) => y));
-  const steps = [low, high, ...bends.filter((y) => y > low && y < high)].sort((one, other) => one - other);
-  const levels = steps.slice(1).flatMap((to, i) => {
-    const from = steps[i] as number;
-    return to - from <= 2 * LENGTH_NOISE_MM
-      ? []
-      : [from + LENGTH_NOISE_MM, (from + to) / 2, to - LENGTH_NOISE_MM];
-  });
-  return levels.some((y) =>
-    plansAt(a, y).some((one) => plansAt(b, y).some((other) => plansOverlap(one, other))),
-  );
-}
-
-function plansAt({ face, piece }: Slab, y: number): Pair[][] {
-  const crossed = piece.outline
-    .flatMap(([ax, ay], i) => {
-      const [bx, by] = piece.outline[(i + 1) % piece.outline.length] as Pair;
-      return ay > y !== by > y ? [ax + ((y - ay) / (by - ay)) * (bx - ax)] : [];
-    })
-    .sort((one, other) => one - other);
-  return crossed.flatMap((from, i) =>
-    i % 2 === 0 ? [planOf(face, piece, [from, crossed[i + 1] as number])] : [],
-  );
-}
-
-function slabOf(face: FaceLayout, piece: Piece): Slab {
-  const [left, right, bottom, top] = boxOf(piece.outline);
-  return { face, piece, plan: planOf(face, piece, [left, right]), y: [bottom, top] };
-}
-
-/** A stretch of a piece seen from above; the piece's own ends are cut as it says. */
-function planOf(face: FaceLayout, piece: Piece, [from, to]: readonly [number, number]): Pair[] {
-  const [left, right] = boxOf(piece.outline);
-  const [back, front] = piece.z;
-  const slope = (angle: number): number => (front - back) * Math.tan((angle * Math.PI) / 180);
-  const inFace: Pair[] = [
-    [from, front],
-    [to, front],
-    [to === right ? to - slope(piece.ends.right.angleDeg) : to, back],
-    [from === left ? from + slope(piece.ends.left.angleDeg) : from, back],
-  ];
-  const { origin, along, outward } = face.frame;
-  return inFace.map(
-    ([x, z]): Pair => [origin[0] + along[0] * x + outward[0] * z, origin[1] + along[1] * x + outward[1] * z],
-  );
-}
-
-/** Separating axes of two convex plans: they overlap when every axis shows more than the noise. */
-function plansOverlap(a: readonly Pair[], b: readonly Pair[]): boolean {
-  for (const polygon of [a, b]) {
-    for (let i = 0; i < polygon.length; i++) {
-      const [px, py] = polygon[i] as Pair;
-      const [qx, qy] = polygon[(i + 1) % polygon.length] as Pair;
-      const length = Math.hypot(qx - px, qy - py);
-      if (length < 1e-9) continue;
-      const axis: Pair = [(qy - py) / length, (px - qx) / length];
-      const [aMin, aMax] = along(a, axis);
-      const [bMin, bMax] = along(b, axis);
-      if (Math.min(aMax, bMax) - Math.max(aMin, bMin) <= LENGTH_NOISE_MM) return false;
-    }
-  }
-  return true;
-}
-
-function along(polygon: readonly Pair[], axis: Pair): [number, number] {
-  const values = polygon.map(([x, y]) => x * axis[0] + y * axis[1]);
-  return [Math.min(...values), Math.max(...values)];
-}
-
 /** Joints have the width that they say, except where a rake or opening cuts them shorter across. */
 function jointProblems(facade: Facade): string[] {
   return facade.faces.flatMap((face) =>
@@ -314,7 +183,7 @@ function stockProblems(project: Project, facade: Facade): string[] {
       .flatMap(({ where }) => where.marks ?? []),
   );
   const longest = new Map(
-    project.faces.flatMap((face) =>
+    facade.faces.flatMap((face) =>
       face.zones.map(({ id, cladding }) => {
         const boards = project.claddings.find((one) => one.id === cladding);
         return [
