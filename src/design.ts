@@ -49,8 +49,9 @@ export type FileDesign =
 export function designFile(
   { name, text }: { readonly name: string; readonly text: string },
   memo?: FaceMemo,
+  light?: LightInput,
 ): FileDesign {
   const read = readProject(text, name);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
-  return { kind: "designed", name, design: design(read.project, memo), readFindings: read.findings };
+  return { kind: "designed", name, design: design(read.project, memo, light), readFindings: read.findings };
 }
