@@ -1,7 +1,7 @@
 /** Lays out the courses of a board zone: runs broken at openings, pieces joined over battens, the gaps between. */
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
-import { polygonBounds, type Region } from "../../geometry/polygon.ts";
+import { intersect, polygonBounds, type Region } from "../../geometry/polygon.ts";
 import { rectsOverlap } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
@@ -101,7 +101,9 @@ function splitRun(
   const joints: Joint[] = [];
   for (let i = 0; i + 1 < cuts.length; i++) {
     const x: Interval = [cuts[i] as number, cuts[i + 1] as number];
-    const regions = freeWithin(ground, { x, y: [course.from, course.to] });
+    const regions = freeWithin(ground, { x, y: [course.from, course.to] }).filter((part) =>
+      isPartOf(part, run),
+    );
     if (i % 2 === 0) pieces.push(...regions);
     else {
       joints.push(
@@ -116,6 +118,12 @@ function splitRun(
     }
   }
   return { pieces, joints };
+}
+
+/** A duct at a course's edge leaves tips over or under the run, which are runs of their own. */
+function isPartOf({ outline }: Region, run: Region): boolean {
+  if (!rectsOverlap(polygonBounds(outline), polygonBounds(run.outline))) return false;
+  return run.outline.length === 4 || intersect(run.outline, outline).length > 0;
 }
 
 function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: string): DraftPiece {
