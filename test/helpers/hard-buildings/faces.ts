@@ -29,7 +29,7 @@ interface Place {
   readonly to: Point;
 }
 
-export function lengthOf({ from, to }: Pick<Place, "from" | "to">): number {
+function lengthOf({ from, to }: Pick<Place, "from" | "to">): number {
   return Math.hypot(to[0] - from[0], to[1] - from[1]);
 }
 
