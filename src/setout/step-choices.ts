@@ -16,9 +16,11 @@ import { setOut } from "./set-out.ts";
 
 /** Enough to choose from; the plane search itself tells all. */
 const MOST_OFFERED = 3;
-/** The ranks of a group that are set out, and the set-outs of a whole project, before it is left at what was found. */
+/** The ranks of a group that are set out. */
 const MOST_TRIED = 8;
+/** How often the whole project is set out, and how many faces in all, unless that is too few for one finding. */
 const MOST_SET_OUTS = 24;
+const MOST_FACES_SET_OUT = 300;
 /** A row of many houses shares its build-ups: its first groups of zones tell what there is to tell. */
 const MOST_GROUPS = 8;
 
@@ -64,6 +66,8 @@ function apart(findings: readonly Finding[]): (zones: ReturnType<typeof planeGro
 function trials({ project, facade }: StepChoicesRequest): (one: PassingCombination) => boolean {
   const before = worstByPlace(facade.findings);
   const known = new Map<string, boolean>();
+  const inReach = Math.floor(MOST_FACES_SET_OUT / facade.faces.length);
+  const most = Math.min(MOST_SET_OUTS, Math.max(MOST_OFFERED, inReach));
   const attempt = ({ edit }: PassingCombination): boolean => {
     const patched = applyPatch(project, edit);
     if (!patched.ok) return false;
@@ -80,7 +84,7 @@ function trials({ project, facade }: StepChoicesRequest): (one: PassingCombinati
     const key = JSON.stringify(one.edit);
     const held = known.get(key);
     if (held !== undefined) return held;
-    if (known.size >= MOST_SET_OUTS) return false;
+    if (known.size >= most) return false;
     const result = attempt(one);
     known.set(key, result);
     return result;
