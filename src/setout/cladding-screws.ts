@@ -8,6 +8,7 @@ import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { DraftPiece } from "./draft.ts";
 import { screwLine, usableWidth } from "./sheets/screw-line.ts";
+import { rowsWithin } from "./sheets/screw-rows.ts";
 
 export interface CladdingPoint {
   readonly x: number;
@@ -15,8 +16,6 @@ export interface CladdingPoint {
   readonly batten: DraftBatten;
 }
 
-/** Rows of a sheet keep this from its level edges where the data sheet allows it. */
-const ROW_FROM_EDGE_MM = 50;
 /** A screw keeps this from a batten's sawn end, so that it does not split it. */
 const FROM_BATTEN_END_MM = 10;
 
@@ -88,7 +87,7 @@ function ontoBatten(
 export function sheetPoints(
   piece: DraftPiece,
   cladding: SheetCladding,
-  battens: readonly BattenLine[],
+  { battens, levels }: { readonly battens: readonly BattenLine[]; readonly levels: readonly number[] },
 ): CladdingPoint[] {
   const box = polygonBounds(piece.outline);
   const { edgeDistance } = cladding.dataSheet;
@@ -101,25 +100,13 @@ export function sheetPoints(
     if (at === undefined) return;
     for (const height of heightsAt(piece, at)) {
       const within: Interval = [height[0] + edgeMin, height[1] - edgeMin];
-      for (const y of rowHeights(height, cladding)) {
+      for (const y of rowsWithin(height, cladding, levels)) {
         const place = ontoBatten(line.battens, y, within);
         if (place) points.push({ x: at, y: place.y, batten: place.batten });
       }
     }
   });
   return points;
-}
-
-function rowHeights([from, to]: Interval, cladding: SheetCladding): number[] {
-  const { edgeDistance, fixingSpacing } = cladding.dataSheet;
-  const length = to - from;
-  if (length < 2 * edgeDistance[0]) return [];
-  const inset = Math.min(Math.max(ROW_FROM_EDGE_MM, edgeDistance[0]), edgeDistance[1], length / 2);
-  if (length <= 2 * edgeDistance[1] - 1e-9 && length < 2 * inset + 2 * edgeDistance[0])
-    return [(from + to) / 2];
-  const [first, last] = [from + inset, to - inset];
-  const gaps = Math.max(1, Math.ceil((last - first) / fixingSpacing[1] - 1e-9));
-  return Array.from({ length: gaps + 1 }, (_, i) => first + ((last - first) * i) / gaps);
 }
 
 /** The screw nearest to the middle of the sheet is its fixed point; ties go to the lower, then the left one. */

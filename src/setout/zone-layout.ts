@@ -8,14 +8,7 @@ import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
 import { crossings, layUpright } from "./boards/upright.ts";
-import {
-  type BattenLine,
-  battenLines,
-  boardPoints,
-  type CladdingPoint,
-  fixedPoint,
-  sheetPoints,
-} from "./cladding-screws.ts";
+import { battenLines, boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
 import { faceLength, isSlanted } from "./corners.ts";
@@ -25,6 +18,7 @@ import { battenFixer, boardFixer, railFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
 import { battenStock, claddingOf } from "./resolve.ts";
 import { laySheets } from "./sheets/layout.ts";
+import { rowLevels } from "./sheets/screw-rows.ts";
 import { studCentres } from "./solids.ts";
 import { supportFindings } from "./support-findings.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
@@ -46,7 +40,14 @@ export function layZone(task: ZoneTask): ZoneResult {
   const draft = layCladding(task, cladding, studs);
   const battens = battensFor(task, draft.wishes);
   const lines = battenLines(battens);
-  const clad = draft.pieces.map((piece) => ({ piece, points: pointsOf(piece, cladding, lines) }));
+  const levels = cladding.kind === "sheets" ? rowLevels(draft.pieces, cladding) : [];
+  const clad = draft.pieces.map((piece) => ({
+    piece,
+    points:
+      cladding.kind === "sheets"
+        ? sheetPoints(piece, cladding, { battens: lines, levels })
+        : boardPoints(piece, cladding, lines),
+  }));
   const fixAll = claddingFixer(task, cladding);
   const claddingPieces = clad.map(({ piece, points }) =>
     claddingPiece(task, piece, points, fixAll(piece, points)),
@@ -194,12 +195,6 @@ function noRod(ground: ZoneGround): Finding {
     says: message("setout.rod.none", { zone: ground.zone.id, face: ground.face.id }),
     hint: message("setout.rod.none.hint"),
   });
-}
-
-function pointsOf(piece: DraftPiece, cladding: Cladding, battens: readonly BattenLine[]): CladdingPoint[] {
-  return cladding.kind === "sheets"
-    ? sheetPoints(piece, cladding, battens)
-    : boardPoints(piece, cladding, battens);
 }
 
 type FixAll = (piece: DraftPiece, points: readonly CladdingPoint[]) => Fixing[];
