@@ -1,19 +1,22 @@
 /** Where zones stand apart: every edit that the step's finding offers, put into the file, read and set out again. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Design, design } from "../../src/design.ts";
+import { demandsOf } from "../../src/codes/demands.ts";
 import type { Finding, PatchOperation } from "../../src/findings/finding.ts";
 import { applyPatch } from "../../src/project/edit.ts";
 import type { ProjectDocument } from "../../src/project/schema/project.ts";
 import { planeGroups, searchPlanes } from "../../src/setout/plane-search/index.ts";
-import { stepChoices } from "../../src/setout/step-choices.ts";
+import { setOut } from "../../src/setout/set-out.ts";
+import { type StepChoicesRequest, stepChoices } from "../../src/setout/step-choices.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { exampleDocument, projectOf } from "../helpers/plane-search.ts";
 
 const SOAK = process.env.OUTERLEAF_SOAK !== undefined;
 
-function designOf(document: unknown): Design {
-  return design(projectOf(document));
+function laidOut(document: unknown): StepChoicesRequest {
+  const project = projectOf(document);
+  const demands = demandsOf(project);
+  return { project, demands, facade: setOut(project, demands) };
 }
 
 function applied(document: unknown, edit: readonly PatchOperation[]): unknown {
@@ -23,7 +26,7 @@ function applied(document: unknown, edit: readonly PatchOperation[]): unknown {
 }
 
 /** Puts each choice of a finding in, and gives back how many there were. */
-function held(document: unknown, before: Design, found: Finding): number {
+function held(document: unknown, before: StepChoicesRequest, found: Finding): number {
   const { findings } = before.facade;
   const unsettled = new Set(findings.filter(({ outcome }) => !SETTLED.includes(outcome)).map(placeOf));
   const passed = new Set(findings.map(placeOf).filter((place) => !unsettled.has(place)));
@@ -33,7 +36,7 @@ function held(document: unknown, before: Design, found: Finding): number {
   expect(choices.length).toBeLessThanOrEqual(3);
   for (const { says, edit = [] } of choices) {
     expect(say(says, ENGLISH_MM)).not.toMatch(/[[\]]|undefined/);
-    const after = designOf(applied(document, edit)).facade.findings;
+    const after = laidOut(applied(document, edit)).facade.findings;
     const step = after.filter((one) => placeOf(one) === placeOf(found));
     expect(step.map(({ outcome }) => outcome)).toEqual(["pass"]);
     const broken = after.filter(
@@ -89,7 +92,7 @@ describe("a step between planes", () => {
     fc.assert(
       fc.property(spoiling, (how) => {
         const document = spoilt(how);
-        const before = designOf(document);
+        const before = laidOut(document);
         const failing = before.facade.findings.filter(failsStep);
         fc.pre(failing.length > 0);
         const choices = stepChoices(before);
@@ -105,12 +108,12 @@ describe("a step between planes", () => {
     // Boards of 18 on the imperial house: deeper battens bring a corner's end batten too near its sheet's edge (S010).
     const how = { boards: 18, sheets: 8, packed: true, thickBattens: false };
     const document = spoilt({ name: "imperial", ...how });
-    const before = designOf(document);
+    const before = laidOut(document);
     const blocked = new Set(before.facade.findings.filter(blocks).map(placeOf));
     const zones = planeGroups(before.project)[0]!;
     const { passing } = searchPlanes({ ...before, zones, show: { passing: 8, failing: 0 } });
     const holding = passing.filter(({ edit }) =>
-      designOf(applied(document, edit)).facade.findings.every(
+      laidOut(applied(document, edit)).facade.findings.every(
         (one) => !blocks(one) || blocked.has(placeOf(one)),
       ),
     );
@@ -122,6 +125,6 @@ describe("a step between planes", () => {
 
   it("that does not fail is not searched for", () => {
     for (const name of ["atelier-bouleau", "imperial"])
-      expect(stepChoices(designOf(exampleDocument(name))).size).toBe(0);
+      expect(stepChoices(laidOut(exampleDocument(name))).size).toBe(0);
   });
 });
