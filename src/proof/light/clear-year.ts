@@ -18,7 +18,7 @@ export interface Fineness {
 }
 
 /** On the average of a membrane within 0.1 % of a far finer year, at its brightest point within 0.5 %. */
-export const FINENESS: Fineness = { daysAMonth: 6, stepsADay: 96, partsWhenLow: 4 };
+export const FINENESS: Fineness = { daysAMonth: 4, stepsADay: 72, partsWhenLow: 3 };
 
 const DAYS: Months = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 /** Midnight at Greenwich before 1 January 2025, in days from noon of 1 January 2000. Every year's sun is the same to 0.2°. */

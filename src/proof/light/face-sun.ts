@@ -23,8 +23,8 @@ export interface FaceSun {
 /** The month that stands for the whole year. */
 export const YEAR = 12;
 const ROWS = 13;
-/** Buckets over all tangents, even in the sine of their angles: 0.002 wide at level. */
-const BUCKETS = 1024;
+/** Buckets over all tangents, even in the sine of their angles: 0.004 wide at level. */
+const BUCKETS = 512;
 const EDGES = BUCKETS + 1;
 /** The place of a level beam. */
 const LEVEL = BUCKETS / 2;
