@@ -4,7 +4,7 @@
  */
 import { type Demands, demandsOf } from "./codes/demands.ts";
 import { byWeight, type Finding } from "./findings/finding.ts";
-import { readProject } from "./project/read.ts";
+import { readDocument, readProject } from "./project/read.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
 import type { LightInput } from "./proof/light/input.ts";
@@ -36,22 +36,24 @@ export type FileDesign =
   | {
       readonly kind: "designed";
       readonly name: string;
+      /** The JSON as it stands, brought up to the present version: what edits are made to. */
+      readonly document: unknown;
       readonly design: Design;
       /** Of reading the file: what hinders nothing. */
       readonly readFindings: readonly Finding[];
     }
   | { readonly kind: "refused"; readonly name: string; readonly findings: readonly Finding[] };
 
-/**
- * Reads and designs a project file.
- * @param file its text, and the name that findings call it by
- */
-export function designFile(
-  { name, text }: { readonly name: string; readonly text: string },
-  memo?: FaceMemo,
-  light?: LightInput,
-): FileDesign {
-  const read = readProject(text, name);
+/** A project file by the name that findings call it by: its text, or its JSON as after an edit. */
+export type ProjectFile =
+  | { readonly name: string; readonly text: string }
+  | { readonly name: string; readonly document: unknown };
+
+/** Reads and designs a project file. */
+export function designFile(file: ProjectFile, memo?: FaceMemo, light?: LightInput): FileDesign {
+  const { name } = file;
+  const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
-  return { kind: "designed", name, design: design(read.project, memo, light), readFindings: read.findings };
+  const { document, project, findings: readFindings } = read;
+  return { kind: "designed", name, document, design: design(project, memo, light), readFindings };
 }

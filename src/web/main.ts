@@ -11,7 +11,9 @@ import { createDesigner } from "./work/designer.ts";
 
 const designer = createDesigner();
 const first = fetchDesign();
-void first.then(() => requestIdleCallback(() => designer.warm()));
+void first.then((answer) =>
+  requestIdleCallback(() => designer.warm(answer?.kind === "designed" ? answer : undefined)),
+);
 
 const root = document.getElementById("root");
 if (root) void import("./page.tsx").then(({ showPage }) => showPage(root, { designer, first }));

@@ -2,6 +2,7 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { heading } from "../../scene/views/extent.ts";
+import { OpeningFields } from "../edit/OpeningFields.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import { ProofBand } from "../notes/ProofBand.tsx";
 import { TakeOffFold } from "../notes/TakeOffFold.tsx";
@@ -10,6 +11,7 @@ import { concerns, leadOpening, type Pick, pickName } from "../picks/pick.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { SectionDrawing } from "./SectionDrawing.tsx";
 import { YearPlot } from "./YearPlot.tsx";
@@ -19,12 +21,24 @@ export interface DetailBandProps {
   readonly design: Design | undefined;
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
+  /** The project's JSON, which edits are made to. */
+  readonly document: unknown;
   onFinding(finding: Finding): void;
   onPick(pick: Pick): void;
+  onEdit(edit: Edit): void;
 }
 
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
-export function DetailBand({ part, design, findings, pick, onFinding, onPick }: DetailBandProps) {
+export function DetailBand({
+  part,
+  design,
+  findings,
+  pick,
+  document,
+  onFinding,
+  onPick,
+  onEdit,
+}: DetailBandProps) {
   const { w } = useWords();
   const shown = design && (pick ?? leadOpening(design) ?? firstFace(design));
   return (
@@ -42,8 +56,10 @@ export function DetailBand({ part, design, findings, pick, onFinding, onPick }: 
               design={design}
               pick={shown}
               findings={findings}
+              document={document}
               onFinding={onFinding}
               onPick={onPick}
+              onEdit={onEdit}
             />
             <YearPlot design={design} pick={shown} />
           </>
@@ -65,14 +81,18 @@ function PickFacts({
   design,
   pick,
   findings,
+  document,
   onFinding,
   onPick,
+  onEdit,
 }: {
   design: Design;
   pick: Pick;
   findings: readonly Finding[];
+  document: unknown;
   onFinding: (finding: Finding) => void;
   onPick: (pick: Pick) => void;
+  onEdit: (edit: Edit) => void;
 }) {
   const { w, s } = useWords();
   const here = findings.filter(concerns(design, pick)).filter(({ outcome }) => outcome !== "not applicable");
@@ -90,6 +110,15 @@ function PickFacts({
           </div>
         ))}
       </dl>
+      {pick.kind === "opening" && (
+        <OpeningFields
+          key={`${pick.face} ${pick.id}`}
+          design={design}
+          pick={pick}
+          document={document}
+          onEdit={onEdit}
+        />
+      )}
       {takeOff && <TakeOffFold takeOff={takeOff} pick={pick} onPick={onPick} />}
       <h3>{w("page.said-here", { count: here.length })}</h3>
       <ul>

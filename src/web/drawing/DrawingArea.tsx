@@ -2,7 +2,10 @@ import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react"
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
+import { GhostOverlay } from "../edit/GhostOverlay.tsx";
+import { useOpeningDrag } from "../edit/use-opening-drag.ts";
 import { boxOf, type Jump, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import type { Edit } from "../sheet/use-project.ts";
 import { useSize } from "../sheet/use-size.ts";
 import { useWords } from "../words.ts";
 import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
@@ -17,6 +20,10 @@ import { useView } from "./use-view.ts";
 
 export interface DrawingAreaProps {
   readonly design: Design | undefined;
+  /** The project's JSON, which edits are made to. */
+  readonly document: unknown;
+  /** Another file starts its own view; an edit keeps it. */
+  readonly load: number;
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
   /** Further marks to show, of the finding that is open. */
@@ -25,11 +32,19 @@ export interface DrawingAreaProps {
   /** What stands in the drawing's place while there is none. */
   readonly empty: string;
   onPick(pick: Pick | undefined): void;
+  onEdit(edit: Edit): void;
   onFields(finder: FieldFinder): void;
   /** How many times smaller than the wall the view is. */
   onScale(times: number): void;
 }
 
+/** Where the arrows move a picked opening, with Alt held: right and up. */
+const WAYS: Readonly<Record<string, readonly [number, number] | undefined>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
 /** CSS pixels for a millimetre of screen: 96 to an inch. */
 const SCREEN = 96 / 25.4;
 /** On screens narrower than this the view starts at one face. */
@@ -42,12 +57,15 @@ const NO_SIZE: Size = { width: 0, height: 0 };
 
 export function DrawingArea({
   design,
+  document,
+  load,
   findings,
   pick,
   marked,
   jump,
   empty,
   onPick,
+  onEdit,
   onFields,
   onScale,
 }: DrawingAreaProps) {
@@ -55,21 +73,26 @@ export function DrawingArea({
   const help = useId();
   const host = useRef<HTMLDivElement>(null);
   const size = useSize(host) ?? NO_SIZE;
+  const there = design !== undefined;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: an edit is drawn in the view that the file began with
   const home = useMemo(
     () =>
-      design && size.width > 0 && size.height > 0 ? findHome(design, { size, reader, findings }) : undefined,
-    [design, size, reader, findings],
+      design && size.width > 0 && size.height > 0
+        ? { ...findHome(design, { size, reader, findings }), design }
+        : undefined,
+    [there, load, size, reader],
   );
-  const start = useMemo(() => home && design && startView(home, { design, size }), [home, design, size]);
+  const start = useMemo(() => home && startView(home, { design: home.design, size }), [home, size]);
   const homeScale = home?.elevation.scene.scale ?? 0;
   const [scale, setScale] = useState(0);
   const elevation = useMemo(
     () =>
-      !home || !design || scale <= homeScale
+      !home || !design || (design === home.design && scale <= homeScale)
         ? home?.elevation
-        : drawElevation(design, { scale, reader, findings }),
+        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings }),
     [home, design, scale, homeScale, reader, findings],
   );
+  const drag = useOpeningDrag({ design, document, elevation, pick, units: reader.units, onEdit });
 
   const { camera, setCamera, zoom, handlers } = useView({
     host,
@@ -84,6 +107,16 @@ export function DrawingArea({
       onPick(pickAt(elevation.faces, point, (touch ? 14 : 6) / camera.k));
     },
     onEscape: () => onPick(undefined),
+    onGrab(at, touch) {
+      if (!elevation || !camera) return undefined;
+      const [x, y] = centreOn(elevation, camera);
+      return drag.grab([x + at[0] / camera.k, y - at[1] / camera.k], camera.k, touch);
+    },
+    onKey({ key, altKey, shiftKey }) {
+      const way = altKey ? WAYS[key] : undefined;
+      const far = shiftKey ? 10 : 1;
+      return way !== undefined && drag.nudge([way[0] * far, way[1] * far]);
+    },
   });
 
   const k = camera?.k ?? 0;
@@ -94,8 +127,8 @@ export function DrawingArea({
     return () => clearTimeout(rested);
   }, [k, homeScale, onScale]);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another design starts from its own whole
-  useEffect(() => setCamera(undefined), [design, setCamera]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another file starts from its own whole
+  useEffect(() => setCamera(undefined), [load, setCamera]);
 
   const fields = useMemo(() => {
     if (!home || size.width === 0) return undefined;
@@ -139,6 +172,7 @@ export function DrawingArea({
     [elevation, camera, size],
   );
   const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
+  const ghostDx = drag.ghost && elevation?.faces.find(({ face }) => face.id === drag.ghost?.face)?.dx;
   const origin = toPixels(0, 0);
   const drawnScale = elevation?.scene.scale ?? 1;
 
@@ -170,7 +204,14 @@ export function DrawingArea({
               picked={picked}
               transform={`translate(${origin[0]} ${origin[1]}) scale(${camera.k / drawnScale})`}
             />
-            {design && pick && dx !== undefined && (
+            {design && drag.ghost && ghostDx !== undefined && (
+              <GhostOverlay
+                design={design}
+                ghost={drag.ghost}
+                toPixels={(x, y) => toPixels(x + ghostDx, y)}
+              />
+            )}
+            {design && pick && dx !== undefined && !drag.ghost && (
               <PickOverlay design={design} pick={pick} size={size} toPixels={(x, y) => toPixels(x + dx, y)} />
             )}
             {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}

@@ -29,6 +29,18 @@ export interface ViewOptions {
   /** A tap or click that moved nothing: pixels from the middle of the view, and whether by finger. */
   onTap(at: readonly [number, number], touch: boolean): void;
   onEscape(): void;
+  /** Whether what lies under a press (pixels from the middle) is taken hold of, rather than the view. */
+  onGrab?(at: readonly [number, number], touch: boolean): Hold | undefined;
+  /** A key that the view does not know, or one with Alt held; true where it was used. */
+  onKey?(event: KeyboardEvent<HTMLElement>): boolean;
+}
+
+/** Something of the drawing in the hand. */
+export interface Hold {
+  /** Pixels from where it was taken; `free` where lines must not draw it. */
+  move(by: readonly [number, number], free: boolean): void;
+  drop(): void;
+  cancel(): void;
 }
 
 /** A hand that moved less than this meant to press, pixels. */
@@ -36,7 +48,17 @@ const STILL = 5;
 const KEY_PAN = 60;
 const KEY_ZOOM = 1.25;
 
-export function useView({ host, elevation, start, homeK, size, onTap, onEscape }: ViewOptions): {
+export function useView({
+  host,
+  elevation,
+  start,
+  homeK,
+  size,
+  onTap,
+  onEscape,
+  onGrab,
+  onKey,
+}: ViewOptions): {
   camera: Camera | undefined;
   setCamera: (camera: Camera | undefined) => void;
   zoom: (factor: number) => void;
@@ -46,6 +68,7 @@ export function useView({ host, elevation, start, homeK, size, onTap, onEscape }
   const camera = moved ?? start;
   const pointers = useRef(new Map<number, readonly [number, number]>());
   const travelled = useRef(0);
+  const hold = useRef<{ readonly by: Hold; readonly from: readonly [number, number] }>(undefined);
 
   const change = useCallback(
     (next: (elevation: Elevation, camera: Camera) => Camera): void => {
@@ -92,12 +115,22 @@ export function useView({ host, elevation, start, homeK, size, onTap, onEscape }
   const release = (event: PointerEvent<HTMLElement>): void => {
     pointers.current.delete(event.pointerId);
   };
+  const letGo = (how: "drop" | "cancel"): void => {
+    const held = hold.current;
+    hold.current = undefined;
+    held?.by[how]();
+  };
   const handlers: ViewHandlers = {
     onPointerDown(event) {
       if (event.button !== 0) return;
       event.currentTarget.setPointerCapture(event.pointerId);
-      if (pointers.current.size === 0) travelled.current = 0;
-      pointers.current.set(event.pointerId, fromMiddle(event));
+      const at = fromMiddle(event);
+      if (pointers.current.size === 0) {
+        travelled.current = 0;
+        const grabbed = onGrab?.(at, event.pointerType === "touch");
+        hold.current = grabbed && { by: grabbed, from: at };
+      } else letGo("cancel");
+      pointers.current.set(event.pointerId, at);
     },
     onPointerMove(event) {
       const before = pointers.current.get(event.pointerId);
@@ -107,7 +140,10 @@ export function useView({ host, elevation, start, homeK, size, onTap, onEscape }
       travelled.current += Math.hypot(dx, dy);
       const other = [...pointers.current].find(([id]) => id !== event.pointerId)?.[1];
       pointers.current.set(event.pointerId, now);
-      if (other) {
+      if (hold.current) {
+        const { by, from } = hold.current;
+        if (travelled.current > STILL) by.move([now[0] - from[0], now[1] - from[1]], event.altKey);
+      } else if (other) {
         const spread = (at: readonly [number, number]): number =>
           Math.hypot(at[0] - other[0], at[1] - other[1]);
         const factor = spread(now) / Math.max(spread(before), 1);
@@ -119,13 +155,22 @@ export function useView({ host, elevation, start, homeK, size, onTap, onEscape }
     onPointerUp(event) {
       const alone = pointers.current.size === 1 && pointers.current.has(event.pointerId);
       release(event);
+      letGo(travelled.current > STILL ? "drop" : "cancel");
       if (alone && travelled.current <= STILL) onTap(fromMiddle(event), event.pointerType === "touch");
     },
-    onPointerCancel: release,
+    onPointerCancel(event) {
+      release(event);
+      letGo("cancel");
+    },
     onKeyDown(event) {
+      if (onKey?.(event)) {
+        event.preventDefault();
+        return;
+      }
       if (event.ctrlKey || event.metaKey || event.altKey) return;
       const act = KEYS[event.key];
-      if (event.key === "Escape") onEscape();
+      if (event.key === "Escape" && hold.current) letGo("cancel");
+      else if (event.key === "Escape") onEscape();
       else if (event.key === "0") setCamera(undefined);
       else if (event.key === "+" || event.key === "=") zoom(KEY_ZOOM);
       else if (event.key === "-") zoom(1 / KEY_ZOOM);

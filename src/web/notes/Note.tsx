@@ -4,8 +4,10 @@ import { heading } from "../../scene/views/extent.ts";
 import { sayNumber } from "../../text/say.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
 import { placeOfFinding } from "../picks/pick.ts";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords, type Words } from "../words.ts";
 import type { NoteGroup } from "./groups.ts";
+import { Mends } from "./Mends.tsx";
 import { OutcomeMark } from "./OutcomeMark.tsx";
 import { sourceText } from "./source.ts";
 import { WorkingOf } from "./WorkingOf.tsx";
@@ -17,10 +19,11 @@ export interface NoteProps {
   readonly fieldOf: FieldFinder | undefined;
   onToggle(): void;
   onFinding(finding: Finding): void;
+  onEdit(edit: Edit): void;
 }
 
 /** One note: pressing it goes to its place and opens its working. */
-export function Note({ group, design, open, fieldOf, onToggle, onFinding }: NoteProps) {
+export function Note({ group, design, open, fieldOf, onToggle, onFinding, onEdit }: NoteProps) {
   const words = useWords();
   const { w, s, reader } = words;
   const [first] = group.findings;
@@ -58,6 +61,7 @@ export function Note({ group, design, open, fieldOf, onToggle, onFinding }: Note
           ))}
         </p>
       )}
+      {open && <Mends finding={first} onEdit={onEdit} />}
       {open && <WorkingOf finding={first} />}
     </li>
   );

@@ -38,6 +38,7 @@ export function NotesColumn({ project, pick, fieldOf, onFinding, onPick }: Notes
       fieldOf={fieldOf}
       onToggle={() => setOpen(open === group.key ? undefined : group.key)}
       onFinding={onFinding}
+      onEdit={project.edit}
     />
   );
   return (

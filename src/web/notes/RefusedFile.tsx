@@ -10,7 +10,10 @@ export function RefusedFile({ refused, onPutAway }: { refused: Refused; onPutAwa
       ? w("page.file.absent")
       : refused.kind === "broken"
         ? w("page.file.broken", { file: refused.name })
-        : w("page.file.refused", { file: refused.name, count: refused.findings.length });
+        : w(refused.kind === "edit" ? "page.edit.refused" : "page.file.refused", {
+            file: refused.name,
+            count: refused.findings.length,
+          });
   return (
     <div className="refused" role="alert">
       <div className="refused-head">
@@ -19,7 +22,7 @@ export function RefusedFile({ refused, onPutAway }: { refused: Refused; onPutAwa
           {w("page.file.put-away")}
         </button>
       </div>
-      {refused.kind === "refused" && (
+      {"findings" in refused && (
         <ul>
           {refused.findings.map(({ code, outcome, says: text, hint, where }) => (
             <li key={`${code} ${where.path ?? ""} ${s(text)}`}>

@@ -20,6 +20,7 @@ export interface TreeNode {
 const ORDER: readonly PieceKind[] = [
   "sheet",
   "board",
+  "post",
   "flashing",
   "closure",
   "batten",

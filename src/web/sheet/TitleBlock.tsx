@@ -67,8 +67,28 @@ export function TitleBlock({ project, preferences, timesSmaller, onChoose }: Tit
       <Field name="totals" label={w("page.block.totals")}>
         {sheeted ? totals(sheeted.design, words) : ""}
       </Field>
+      <Field name="history" label={w("page.block.edits")}>
+        <span className="file-name">{project.back ? words.s(project.back) : w("page.block.no-edits")}</span>
+        <button type="button" disabled={!project.back} onClick={project.undo}>
+          {w("page.edit.undo")}
+        </button>
+        <button
+          type="button"
+          disabled={!project.forth}
+          title={project.forth ? words.s(project.forth) : undefined}
+          onClick={project.redo}
+        >
+          {w("page.edit.redo")}
+        </button>
+      </Field>
       <Field name="file" label={w("page.block.file")}>
-        <span className="file-name">{sheeted?.name ?? w("page.block.no-file")}</span>
+        <span className="file-name">
+          {sheeted?.name ?? w("page.block.no-file")}
+          {project.unsaved && <span className="unsaved"> · {w("page.block.unsaved")}</span>}
+        </span>
+        <button type="button" disabled={!sheeted} onClick={() => handOut(project)}>
+          {w("page.edit.save")}
+        </button>
         <button type="button" onClick={() => input.current?.click()}>
           {w("page.block.open")}
         </button>
@@ -132,6 +152,18 @@ function Choice<Value extends string>({
       </span>
     </fieldset>
   );
+}
+
+/** Hands the project file to the browser's downloads: a page may not write to the disk by itself. */
+function handOut(project: ProjectState): void {
+  const text = project.save();
+  if (text === undefined || !project.sheeted) return;
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = project.sheeted.name;
+  link.click();
+  URL.revokeObjectURL(address);
 }
 
 /** Two figures that count: a view dragged about needs no more. */

@@ -4,6 +4,7 @@ import type { Reader } from "../../text/say.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
+import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
 import { type Jump, outlineOf, type Pick, pickKey, placeOfFinding } from "../picks/pick.ts";
 import { ReaderContext, wordsFor } from "../words.ts";
@@ -13,6 +14,14 @@ import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
 import { type ProjectSources, useProject } from "./use-project.ts";
+
+/** The keys that all programs share; in a field they belong to its text. */
+function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent): "undo" | "redo" | undefined {
+  if (!(ctrlKey || metaKey) || target instanceof HTMLInputElement) return undefined;
+  const letter = key.toLowerCase();
+  if (letter === "z") return shiftKey ? "redo" : "undo";
+  return letter === "y" ? "redo" : undefined;
+}
 
 const NO_FINDINGS: readonly Finding[] = [];
 
@@ -41,17 +50,29 @@ export function Workbench(sources: WorkbenchProps) {
   );
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
+  const document = sheeted && present(sheeted.history).document;
   // What the last design had and this one has not is no longer picked.
   const held = design && pick && outlineOf(design, pick) ? pick : undefined;
 
   useEffect(() => {
-    document.documentElement.lang = reader.language;
+    window.document.documentElement.lang = reader.language;
   }, [reader.language]);
   useEffect(() => {
-    document.documentElement.dataset.light = preferences.light;
+    window.document.documentElement.dataset.light = preferences.light;
   }, [preferences.light]);
+  const { undo, redo } = project;
   useEffect(() => {
-    document.title = design ? `${design.project.title} · Outerleaf` : "Outerleaf";
+    const press = (event: KeyboardEvent): void => {
+      const way = historyKey(event);
+      if (!way) return;
+      event.preventDefault();
+      (way === "undo" ? undo : redo)();
+    };
+    window.addEventListener("keydown", press);
+    return () => window.removeEventListener("keydown", press);
+  }, [undo, redo]);
+  useEffect(() => {
+    window.document.title = design ? `${design.project.title} · Outerleaf` : "Outerleaf";
   }, [design]);
 
   const choose = (change: Partial<Preferences>): void => {
@@ -88,12 +109,15 @@ export function Workbench(sources: WorkbenchProps) {
         <Guard says={w("page.guarded")} trial={design}>
           <DrawingArea
             design={design}
+            document={document}
+            load={sheeted?.load ?? 0}
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
             marked={marked}
             jump={jump}
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}
             onPick={pickOnly}
+            onEdit={project.edit}
             onFields={holdFields}
             onScale={setTimesSmaller}
           />
@@ -104,8 +128,10 @@ export function Workbench(sources: WorkbenchProps) {
             design={design}
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
+            document={document}
             onFinding={show}
             onPick={goTo}
+            onEdit={project.edit}
           />
         </Guard>
         <div className="column">

@@ -1,29 +1,54 @@
-/** The project on the sheet: the served one first, then whatever is opened from disk; designed by the worker. */
+/** The project on the sheet: the served one first, then whatever is opened from disk; edited, and designed by the worker. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
-import type { Finding } from "../../findings/finding.ts";
+import type { Finding, PatchOperation } from "../../findings/finding.ts";
+import { applyPatch } from "../../project/edit.ts";
+import { printProject } from "../../project/print.ts";
+import { type Message, message } from "../../text/message.ts";
+import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
 import type { Designer } from "../work/designer.ts";
+import { forget, keep, keptOf } from "../work/keep.ts";
 import type { DesignAnswer } from "../work/messages.ts";
 
 export interface Sheeted {
   readonly name: string;
+  /** Counts the files put on the sheet: another one starts its own view. */
+  readonly load: number;
   readonly design: Design;
   /** Of reading and designing, what is to be settled first in front. */
   readonly findings: readonly Finding[];
+  readonly history: History;
 }
 
-/** Why a file is not on the sheet; the design before it stays. */
+/** Why a file or an edit is not on the sheet; the design before it stays. */
 export type Refused =
-  | { readonly kind: "refused"; readonly name: string; readonly findings: readonly Finding[] }
+  | { readonly kind: "refused" | "edit"; readonly name: string; readonly findings: readonly Finding[] }
   | { readonly kind: "broken"; readonly name: string }
   | { readonly kind: "absent" };
+
+export interface Edit {
+  readonly operations: readonly PatchOperation[];
+  readonly says: Message;
+  /** Edits with one key in a row are one step to take back. */
+  readonly merge?: string;
+}
 
 export interface ProjectState {
   readonly sheeted?: Sheeted;
   readonly refused?: Refused;
   readonly busy: boolean;
+  /** What taking a step back, or doing it again, would undo or redo. */
+  readonly back: Message | undefined;
+  readonly forth: Message | undefined;
+  /** The project differs from the file that it was read from or last saved to. */
+  readonly unsaved: boolean;
   open(file: File): void;
   putAway(): void;
+  edit(edit: Edit): void;
+  undo(): void;
+  redo(): void;
+  /** The project file's text, for the reader to save; what is handed out counts as saved. */
+  save(): string | undefined;
 }
 
 export interface ProjectSources {
@@ -32,28 +57,98 @@ export interface ProjectSources {
   readonly first: Promise<DesignAnswer | undefined>;
 }
 
+/** What the designer is asked for, and what its answer does to the history. */
+interface Asked {
+  readonly document: unknown;
+  readonly after: (history: History) => History;
+}
+
 export function useProject({ designer, first }: ProjectSources): ProjectState {
   const [sheeted, setSheeted] = useState<Sheeted>();
   const [refused, setRefused] = useState<Refused>();
   const [busy, setBusy] = useState(true);
+  const [saved, setSaved] = useState<unknown>();
   const latest = useRef(0);
+  const held = useRef<Sheeted>(undefined);
+  const base = useRef("");
+  const touched = useRef(false);
+  const running = useRef<Asked>(undefined);
+  const waiting = useRef<Asked>(undefined);
 
-  const show = useCallback(async (coming: Promise<DesignAnswer | undefined>) => {
-    latest.current += 1;
-    const turn = latest.current;
-    setBusy(true);
-    const answer = await coming;
-    // A file opened meanwhile has taken this one's place.
-    if (turn !== latest.current) return;
-    setBusy(false);
-    if (answer?.kind === "designed") {
-      const { name, design, readFindings } = answer;
-      setRefused(undefined);
-      setSheeted({ name, design, findings: [...readFindings, ...design.findings] });
-    } else if (answer?.kind === "refused") {
-      setRefused({ kind: "refused", name: answer.name, findings: answer.findings });
-    } else setRefused(answer ? { kind: "broken", name: answer.name } : { kind: "absent" });
+  const put = useCallback((next: Sheeted) => {
+    held.current = next;
+    setSheeted(next);
   }, []);
+
+  /** One question at a time; of those that wait the latest alone is asked, since it holds what came before it. */
+  const ask = useCallback(
+    (asked: Asked) => {
+      if (running.current) {
+        waiting.current = asked;
+        return;
+      }
+      const now = held.current;
+      if (!now) return;
+      running.current = asked;
+      const { load, name } = now;
+      void designer.design({ name, document: asked.document }).then((answer) => {
+        running.current = undefined;
+        const next = waiting.current;
+        waiting.current = undefined;
+        const still = held.current;
+        if (still?.load === load) {
+          if (answer.kind === "designed") {
+            const { design, readFindings } = answer;
+            put({
+              ...still,
+              design,
+              findings: [...readFindings, ...design.findings],
+              history: asked.after(still.history),
+            });
+            setRefused(undefined);
+          } else if (answer.kind === "refused") {
+            if (!next) setRefused({ kind: "edit", name, findings: answer.findings });
+          } else setRefused({ kind: "broken", name });
+        }
+        if (next) ask(next);
+      });
+    },
+    [designer, put],
+  );
+
+  const show = useCallback(
+    async (coming: Promise<DesignAnswer | undefined>) => {
+      latest.current += 1;
+      const turn = latest.current;
+      setBusy(true);
+      const answer = await coming;
+      // A file opened meanwhile has taken this one's place.
+      if (turn !== latest.current) return;
+      setBusy(false);
+      if (answer?.kind === "designed") {
+        const { name, document, design, readFindings } = answer;
+        setRefused(undefined);
+        setSaved(document);
+        waiting.current = undefined;
+        touched.current = false;
+        base.current = printProject(document);
+        put({
+          name,
+          load: turn,
+          design,
+          findings: [...readFindings, ...design.findings],
+          history: begin({ document, says: message("page.edit.read", { file: name }) }),
+        });
+        const kept = await keptOf(name);
+        if (turn !== latest.current || !kept || kept.base !== base.current) return;
+        const step: Step = { document: kept.document, says: message("page.edit.kept") };
+        ask({ document: kept.document, after: (history) => done(history, step) });
+      } else if (answer?.kind === "refused") {
+        setRefused({ kind: "refused", name: answer.name, findings: answer.findings });
+      } else setRefused(answer ? { kind: "broken", name: answer.name } : { kind: "absent" });
+    },
+    [put, ask],
+  );
 
   useEffect(() => {
     void show(first);
@@ -69,6 +164,72 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
     },
     [designer, show],
   );
+
+  const edit = useCallback(
+    ({ operations, says, merge }: Edit) => {
+      const now = held.current;
+      if (!now || operations.length === 0) return;
+      const from = waiting.current?.document ?? running.current?.document ?? present(now.history).document;
+      // Each place of a drag stands for itself: one that was refused must not hold up the next.
+      const onto = merge === undefined ? from : present(now.history).document;
+      const patched = applyPatch(onto, operations);
+      if (!patched.ok) {
+        setRefused({ kind: "edit", name: now.name, findings: patched.findings });
+        return;
+      }
+      const step: Step = { document: patched.document, says, ...(merge !== undefined && { merge }) };
+      ask({ document: patched.document, after: (history) => done(history, step) });
+    },
+    [ask],
+  );
+
+  const go = useCallback(
+    (by: 1 | -1) => {
+      const now = held.current;
+      if (!now) return;
+      const to = moved(now.history, now.history.at + by);
+      if (to.at !== now.history.at) ask({ document: present(to).document, after: () => to });
+    },
+    [ask],
+  );
+
+  const document = sheeted && present(sheeted.history).document;
+  const name = sheeted?.name;
+  const unsaved = document !== undefined && document !== saved;
+  const at = sheeted?.history.at ?? 0;
+  useEffect(() => {
+    if (document === undefined || name === undefined) return;
+    if (at > 0) {
+      touched.current = true;
+      void keep(name, { base: base.current, document });
+      return;
+    }
+    // The file as it was read: what was kept of it is wanted no more, once it was asked for.
+    if (touched.current) void forget(name);
+  }, [document, name, at]);
+
+  const save = useCallback((): string | undefined => {
+    const now = held.current && present(held.current.history).document;
+    if (now === undefined) return undefined;
+    setSaved(now);
+    return printProject(now);
+  }, []);
   const putAway = useCallback(() => setRefused(undefined), []);
-  return { busy, open, putAway, ...(sheeted ? { sheeted } : {}), ...(refused ? { refused } : {}) };
+  const undo = useCallback(() => go(-1), [go]);
+  const redo = useCallback(() => go(1), [go]);
+  const { back, forth } = sheeted ? besides(sheeted.history) : { back: undefined, forth: undefined };
+  return {
+    busy,
+    back: back?.says,
+    forth: forth?.says,
+    unsaved,
+    open,
+    putAway,
+    edit,
+    undo,
+    redo,
+    save,
+    ...(sheeted ? { sheeted } : {}),
+    ...(refused ? { refused } : {}),
+  };
 }

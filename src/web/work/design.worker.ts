@@ -1,19 +1,28 @@
 /** Reads and designs a project beside the page, so that the drawing never waits for it. */
 import { designFile } from "../../design.ts";
 import { createSunMemo } from "../../proof/light/sun-memo.ts";
+import type { FaceLayout } from "../../setout/facade.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
-import type { DesignAnswer, DesignReply, DesignRequest } from "./messages.ts";
+import type { DesignReply, DesignRequest } from "./messages.ts";
+import { packed } from "./packed.ts";
 
 /** The faces of the project at hand and of a few edits back: enough to try a change and take it back at once. */
 const memo = createFaceMemo({ faces: 500, shareds: 3 });
 /** The sun of the project's place, and of one before it. */
 const light = { memo: createSunMemo({ places: 2 }) };
 
-function answer({ name, text }: DesignRequest): DesignAnswer {
+/** The faces that the page has. */
+let held: readonly FaceLayout[] = [];
+
+function answer({ file }: DesignRequest): DesignReply["answer"] {
   try {
-    return designFile({ name, text }, memo, light);
+    const made = designFile(file, memo, light);
+    if (made.kind !== "designed") return made;
+    const sent = packed(made, held);
+    held = made.design.facade.faces;
+    return sent;
   } catch {
-    return { kind: "broken", name };
+    return { kind: "broken", name: file.name };
   }
 }
 

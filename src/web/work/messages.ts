@@ -1,19 +1,21 @@
 /** What the page and its worker say to each other. */
-import type { FileDesign } from "../../design.ts";
+import type { FileDesign, ProjectFile } from "../../design.ts";
+import type { PackedDesign } from "./packed.ts";
 
 export interface DesignRequest {
   readonly id: number;
-  /** As messages name the file. */
-  readonly name: string;
-  readonly text: string;
+  readonly file: ProjectFile;
 }
 
-export type DesignAnswer =
-  | FileDesign
-  /** A mistake of the program's, not of the file's. */
-  | { readonly kind: "broken"; readonly name: string };
+/** A mistake of the program's, not of the file's. */
+export interface Broken {
+  readonly kind: "broken";
+  readonly name: string;
+}
+
+export type DesignAnswer = FileDesign | Broken;
 
 export interface DesignReply {
   readonly id: number;
-  readonly answer: DesignAnswer;
+  readonly answer: PackedDesign | Exclude<DesignAnswer, { kind: "designed" }>;
 }
