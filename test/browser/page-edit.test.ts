@@ -1,0 +1,122 @@
+/** A window moved on the sheet: the facade follows, each step can be taken back, and nothing is lost. */
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import type { Serving } from "../../src/server/serve.ts";
+import { describeInBrowser } from "./browser.ts";
+import { exampleFile, openPage, serveExample } from "./page-harness.ts";
+
+const places = (page: Page): Promise<string[]> =>
+  page
+    .locator(".opening-fields input")
+    .evaluateAll((inputs) => inputs.map((one) => (one as HTMLInputElement).value));
+
+async function pickW2(page: Page): Promise<{ x: number; y: number; k: number }> {
+  const box = await page.locator('.drawing-host [data-of="W2"]').first().boundingBox();
+  if (!box) throw new Error("W2 is not drawn");
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2, k: box.width / 900 };
+  await page.mouse.click(middle.x, middle.y);
+  await expect.poll(() => page.locator(".facts h2").textContent()).toBe("W2");
+  return middle;
+}
+
+const sheets = (page: Page): Promise<string | null> => page.locator(".field-totals").textContent();
+
+describeInBrowser("editing on the sheet", (browser) => {
+  let serving: Serving;
+  beforeAll(async () => {
+    serving = await serveExample("atelier-bouleau");
+  });
+  afterAll(() => serving.close());
+
+  it("a window is dragged, the facade follows, and the drag is one step to take back and do again", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    const before = await sheets(page);
+    const at = await pickW2(page);
+    expect(await places(page)).toEqual(["750", "920", "900", "1180"]);
+    await page.mouse.move(at.x, at.y);
+    await page.mouse.down();
+    for (let step = 1; step <= 10; step++) await page.mouse.move(at.x + 30 * step * at.k, at.y);
+    await page.mouse.up();
+    await expect.poll(async () => Number((await places(page))[0])).toBeGreaterThan(900);
+    const [left] = await places(page);
+    await expect.poll(() => sheets(page)).not.toBe(before);
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => places(page)).toEqual(["750", "920", "900", "1180"]);
+    await expect.poll(() => sheets(page)).toBe(before);
+    await page.keyboard.press("Control+Shift+z");
+    await expect.poll(async () => (await places(page))[0]).toBe(left);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it("keys move it a millimetre, and its place can be typed in either system", async () => {
+    const { page, close } = await openPage(browser(), serving);
+    await pickW2(page);
+    await page.locator(".drawing-host").focus();
+    await page.keyboard.press("Alt+ArrowRight");
+    await expect.poll(async () => (await places(page))[0]).toBe("751");
+    const sill = page.getByLabel("sill over the datum");
+    await sill.fill("3 ft");
+    await sill.press("Enter");
+    await expect.poll(async () => (await places(page))[1]).toBe("914.4");
+    await sill.fill("a yard");
+    await expect.poll(() => page.locator(".wrong").count()).toBe(1);
+    await sill.press("Enter");
+    await sill.press("Escape");
+    await expect.poll(() => places(page)).toEqual(["751", "914.4", "900", "1180"]);
+    await close();
+  });
+
+  it("an edit that the file cannot hold is told and not made", async () => {
+    const { page, close } = await openPage(browser(), serving);
+    await pickW2(page);
+    const left = page.getByLabel("from the left end");
+    await left.fill("4000");
+    await left.press("Enter");
+    await expect.poll(() => page.locator(".refused").textContent()).toContain("F013");
+    await expect.poll(async () => (await places(page))[0]).toBe("750");
+    expect(await page.locator(".field-history").textContent()).toContain("none");
+    await close();
+  });
+
+  it("what was edited is there after the page was closed, and can be saved as a file that is the edited project", async () => {
+    const { page, close } = await openPage(browser(), serving);
+    await pickW2(page);
+    const width = page.getByLabel("width", { exact: true });
+    await width.fill("950");
+    await width.press("Enter");
+    await expect.poll(async () => (await places(page))[2]).toBe("950");
+    await expect.poll(() => page.locator(".field-file").textContent()).toContain("edited");
+    await page.waitForTimeout(200);
+    await page.reload();
+    await expect.poll(() => page.locator(".field-history").textContent()).toContain("kept");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save a copy" }).click(),
+    ]);
+    const saved = JSON.parse(readFileSync(await download.path(), "utf8"));
+    const asServed = JSON.parse(readFileSync(exampleFile("atelier-bouleau"), "utf8"));
+    asServed.faces[1].openings[1].x = [750, 1700];
+    expect(saved).toEqual(asServed);
+    await expect.poll(() => page.locator(".unsaved").count()).toBe(0);
+    await close();
+  });
+
+  it("a mend that is safe is done in one press", async () => {
+    const { page, close } = await openPage(browser(), serving);
+    const project = JSON.parse(readFileSync(exampleFile("atelier-bouleau"), "utf8"));
+    project.claddings[0].gapBand = [9, 9.2];
+    await page.locator('input[type="file"]').setInputFiles({
+      name: "tight.outerleaf.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(JSON.stringify(project)),
+    });
+    const note = page.locator(".note-press", { hasText: "Storey rod" }).first();
+    await note.click();
+    await page.locator(".mends button").first().click();
+    await expect.poll(() => page.locator(".field-history").textContent()).toContain("Mended: Storey rod");
+    await expect.poll(() => page.locator(".mends button").count()).toBe(0);
+    await close();
+  });
+});
