@@ -57,6 +57,13 @@ export const RULES = {
   S017: "packers over soft insulation",
   S018: "flashing in its clearance",
   S019: "soffit",
+  S020: "membrane in strips",
+  S021: "pan and liners of an opening",
+  S022: "level joint of sheets",
+  S023: "sleeve or box to the face",
+  S024: "board beside a duct",
+  S025: "edge under the roof",
+  S026: "battens on soft insulation",
   // Proof.
   P001: "cavity depth",
   P002: "joint against the membrane's limit",

@@ -9,6 +9,7 @@ import { faceCode } from "../project/lookup.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { type Message, message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
+import { behindCladding } from "./behind/index.ts";
 import type { FaceEnds } from "./corners.ts";
 import { jointsOf } from "./draft.ts";
 import type { Clearance, Facade, FaceLayout, Joint, RodResult, Solid } from "./facade.ts";
@@ -67,6 +68,18 @@ export function layFace(
     }),
   );
   const flashings = flashingsOf({ face, ends, keepOuts, grounds }, planes);
+  const laid = [...results.flatMap(({ pieces }) => pieces), ...flashings.pieces];
+  const behind = behindCladding({
+    project,
+    face,
+    path: `/faces/${project.faces.indexOf(face)}`,
+    ends,
+    grounds,
+    planes: planes.filter((plane) => plane.face === face.id),
+    keepOuts,
+    rounds,
+    laid,
+  });
   const layout: FaceLayout = {
     id: face.id,
     code: faceCode(face),
@@ -83,7 +96,7 @@ export function layFace(
     })),
     clearances: clearancesOf(outline, keepOuts, rounds),
     solids,
-    pieces: [...results.flatMap(({ pieces }) => pieces), ...flashings.pieces],
+    pieces: [...laid, ...behind.pieces],
     joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
     controlLines: lines,
     vents: results.flatMap(({ vents }) => vents),
@@ -93,6 +106,7 @@ export function layFace(
     findings: [
       ...results.flatMap(({ findings }) => findings),
       ...flashings.findings,
+      ...behind.findings,
       ...notSetOut(project, face, outline, grounds),
     ],
   };

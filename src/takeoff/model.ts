@@ -71,12 +71,14 @@ export interface StripLine {
   readonly metres: number;
 }
 
-/** A layer that is rolled out or laid in boards: net of openings, laps not counted. */
+/** A layer that is rolled out or laid in boards: net of openings, laps not counted in `areaM2`. */
 export interface LayerArea {
   readonly kind: "membrane" | "insulation";
   readonly material?: string;
   readonly thickness: number;
   readonly areaM2: number;
+  /** A membrane in strips: the roll that they take, laps, turned corners and what is cut off included. */
+  readonly roll?: { readonly width: number; readonly areaM2: number };
 }
 
 /** Finish of one cladding's boards, on four sides and both ends. */

@@ -224,14 +224,17 @@ function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
         ordered: wholeWith(metres, SPARE.small),
       }),
     ),
-    ...layers.map(
-      ({ kind, material, thickness, areaM2 }): OrderLine => ({
-        item: message(`schedule.order.${kind}`, { material: material ?? "", thickness }),
+    ...layers.map(({ kind, material, thickness, areaM2, roll }): OrderLine => {
+      const needed = roll?.areaM2 ?? areaM2;
+      return {
+        item: roll
+          ? message("schedule.order.membrane-roll", { width: roll.width })
+          : message(`schedule.order.${kind}`, { material: material ?? "", thickness }),
         unit: "m2",
-        needed: areaM2,
-        ordered: wholeWith(areaM2, SPARE.small),
-      }),
-    ),
+        needed,
+        ordered: wholeWith(needed, SPARE.small),
+      };
+    }),
     ...finishes.flatMap(({ finish, litres, areaM2, coats }): OrderLine[] =>
       litres === undefined || coats === undefined
         ? [

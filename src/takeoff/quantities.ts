@@ -1,6 +1,8 @@
 /** Counts, areas, masses and running metres of a facade. */
 import { intersect, regionArea } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
+import type { Project } from "../project/schema/project.ts";
+import { USUAL_ROLL } from "../setout/behind/index.ts";
 import type { Facade, FaceLayout, Piece } from "../setout/facade.ts";
 import type { LayerArea, MassLine, ScrewCount, StripLine, ZoneArea } from "./model.ts";
 import { counted } from "./schedules.ts";
@@ -87,8 +89,8 @@ export function stripLines(pieces: readonly Piece[], kind: "closure" | "gasket" 
   return [...lines.values()];
 }
 
-/** Membranes and insulation over the net areas of their zones. */
-export function layerAreas(facade: Facade, areas: readonly ZoneArea[]): LayerArea[] {
+/** Membranes and insulation over the net areas of their zones, and the roll that a membrane's strips take. */
+export function layerAreas(project: Project, facade: Facade, areas: readonly ZoneArea[]): LayerArea[] {
   const lines = new Map<string, LayerArea>();
   for (const plane of facade.planes) {
     const net = areas.find(({ face, zone }) => face === plane.face && zone === plane.zone)?.net ?? 0;
@@ -100,5 +102,34 @@ export function layerAreas(facade: Facade, areas: readonly ZoneArea[]): LayerAre
       lines.set(key, { kind, ...(material === undefined ? {} : { material }), thickness, areaM2 });
     }
   }
-  return [...lines.values()];
+  const rolls = rollAreas(project, facade);
+  return [...lines.values()].flatMap((line): LayerArea[] => {
+    const own = line.kind === "membrane" ? rolls.filter(({ thickness }) => thickness === line.thickness) : [];
+    return own.length === 0 ? [line] : own.map(({ width, areaM2 }) => ({ ...line, roll: { width, areaM2 } }));
+  });
+}
+
+interface RollArea {
+  readonly thickness: number;
+  readonly width: number;
+  readonly areaM2: number;
+}
+
+/** A strip takes the roll's whole width, whatever is cut off along it. */
+function rollAreas(project: Project, facade: Facade): RollArea[] {
+  const sums = new Map<string, RollArea>();
+  for (const { zones, pieces } of facade.faces) {
+    for (const { zone: id, kind, cut, profile } of pieces) {
+      if (kind !== "membrane" || profile) continue;
+      const buildUp = zones.find((zone) => zone.id === id)?.buildUp;
+      const layer = project.buildUps
+        .find((one) => one.id === buildUp)
+        ?.layers.find((one) => one.kind === "membrane");
+      const { width } = layer?.roll ?? USUAL_ROLL;
+      const key = `${cut.thickness} ${width}`;
+      const areaM2 = (sums.get(key)?.areaM2 ?? 0) + (cut.length * width) / MM2_PER_M2;
+      sums.set(key, { thickness: cut.thickness, width, areaM2 });
+    }
+  }
+  return [...sums.values()];
 }

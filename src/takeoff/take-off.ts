@@ -32,7 +32,7 @@ export function takeOff(project: Project, facade: Facade, plan: CutPlan | undefi
     closures: stripLines(pieces, "closure"),
     flashings: stripLines(pieces, "flashing"),
     gaskets: stripLines(pieces, "gasket"),
-    layers: layerAreas(facade, areas),
+    layers: layerAreas(project, facade, areas),
     finishes: finishLines(project, facade),
   };
   return { ...quantities, order: orderOf(project, plan, quantities) };

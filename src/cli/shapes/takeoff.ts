@@ -91,6 +91,10 @@ export const shape = z.object({
       material: z.string().optional(),
       thickness: z.number(),
       areaM2: z.number(),
+      roll: z
+        .object({ width: z.number(), areaM2: z.number() })
+        .optional()
+        .describe("Of a membrane: what its strips take, with laps and what is cut off."),
     }),
   ),
   finishes: z.array(finish),

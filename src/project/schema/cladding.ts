@@ -90,6 +90,8 @@ export const layer = z.discriminatedUnion("kind", [
     lightStable: z.boolean(),
     /** How far the upper sheet laps over the lower, and a sheet over the one beside it. */
     laps: z.looseObject({ level: size, upright: size }).optional(),
+    /** The roll that it comes on; 1500 mm by 50 m, which is usual, where absent. */
+    roll: z.looseObject({ width: size, length: size }).optional(),
   }),
   z.looseObject({
     kind: z.literal("insulation"),

@@ -173,7 +173,9 @@ const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
 const SIGHT = 700;
 
 function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
-  const cut = face.pieces.flatMap((piece) =>
+  // The membrane's strips lie where the build-up's layer is drawn.
+  const seen = face.pieces.filter(({ kind, profile }) => kind !== "membrane" || profile);
+  const cut = seen.flatMap((piece) =>
     sliceVertical(piece.outline, x)
       .flatMap((whole) =>
         subtractIntervals(

@@ -5,6 +5,7 @@ import { rectOutline } from "../../geometry/rect.ts";
 import { faceCode } from "../../project/lookup.ts";
 import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
+import { membraneStrips } from "../behind/index.ts";
 import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
 import { type FaceEnds, freeEnd } from "../corners.ts";
 import type { RodResult, Solid, ZonePlane } from "../facade.ts";
@@ -47,6 +48,17 @@ export function laySoffit(
     lines: [],
     solids,
   });
+  const membrane = membraneStrips({
+    project,
+    face,
+    path,
+    ends,
+    grounds: [ground],
+    planes: [plane],
+    keepOuts: [],
+    rounds: [],
+    laid: laid.pieces,
+  });
   return {
     layout: {
       id: face.id,
@@ -58,7 +70,7 @@ export function laySoffit(
       zones: [{ id: zone.id, cladding: zone.cladding, buildUp: zone.buildUp, region }],
       clearances: [],
       solids,
-      pieces: laid.pieces,
+      pieces: [...laid.pieces, ...membrane.pieces],
       joints: laid.joints,
       controlLines: controlLines({
         face,
@@ -69,7 +81,7 @@ export function laySoffit(
       }),
       vents: laid.vents,
     },
-    findings: [overhead(soffit, laid.pieces.length), ...(rod ? [rod.finding] : []), ...laid.findings],
+    findings: [overhead(soffit, laid.pieces.length), ...(rod ? [rod.finding] : []), ...laid.findings, ...membrane.findings],
   };
 }
 
