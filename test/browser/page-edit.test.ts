@@ -6,6 +6,9 @@ import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
 import { exampleFile, openPage, serveExample } from "./page-harness.ts";
 
+/** The first edit loads the designer, which takes its time on a busy machine. */
+const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 15_000 });
+
 const places = (page: Page): Promise<string[]> =>
   page
     .locator(".opening-fields input")
@@ -16,7 +19,7 @@ async function pickW2(page: Page): Promise<{ x: number; y: number; k: number }> 
   if (!box) throw new Error("W2 is not drawn");
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2, k: box.width / 900 };
   await page.mouse.click(middle.x, middle.y);
-  await expect.poll(() => page.locator(".facts h2").textContent()).toBe("W2");
+  await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
   return middle;
 }
 
@@ -38,14 +41,14 @@ describeInBrowser("editing on the sheet", (browser) => {
     await page.mouse.down();
     for (let step = 1; step <= 10; step++) await page.mouse.move(at.x + 30 * step * at.k, at.y);
     await page.mouse.up();
-    await expect.poll(async () => Number((await places(page))[0])).toBeGreaterThan(900);
+    await soon(async () => Number((await places(page))[0])).toBeGreaterThan(900);
     const [left] = await places(page);
-    await expect.poll(() => sheets(page)).not.toBe(before);
+    await soon(() => sheets(page)).not.toBe(before);
     await page.keyboard.press("Control+z");
-    await expect.poll(() => places(page)).toEqual(["750", "920", "900", "1180"]);
-    await expect.poll(() => sheets(page)).toBe(before);
+    await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
+    await soon(() => sheets(page)).toBe(before);
     await page.keyboard.press("Control+Shift+z");
-    await expect.poll(async () => (await places(page))[0]).toBe(left);
+    await soon(async () => (await places(page))[0]).toBe(left);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -55,16 +58,16 @@ describeInBrowser("editing on the sheet", (browser) => {
     await pickW2(page);
     await page.locator(".drawing-host").focus();
     await page.keyboard.press("Alt+ArrowRight");
-    await expect.poll(async () => (await places(page))[0]).toBe("751");
+    await soon(async () => (await places(page))[0]).toBe("751");
     const sill = page.getByLabel("sill over the datum");
     await sill.fill("3 ft");
     await sill.press("Enter");
-    await expect.poll(async () => (await places(page))[1]).toBe("914.4");
+    await soon(async () => (await places(page))[1]).toBe("914.4");
     await sill.fill("a yard");
-    await expect.poll(() => page.locator(".wrong").count()).toBe(1);
+    await soon(() => page.locator(".wrong").count()).toBe(1);
     await sill.press("Enter");
     await sill.press("Escape");
-    await expect.poll(() => places(page)).toEqual(["751", "914.4", "900", "1180"]);
+    await soon(() => places(page)).toEqual(["751", "914.4", "900", "1180"]);
     await close();
   });
 
@@ -74,8 +77,8 @@ describeInBrowser("editing on the sheet", (browser) => {
     const left = page.getByLabel("from the left end");
     await left.fill("4000");
     await left.press("Enter");
-    await expect.poll(() => page.locator(".refused").textContent()).toContain("F013");
-    await expect.poll(async () => (await places(page))[0]).toBe("750");
+    await soon(() => page.locator(".refused").textContent()).toContain("F013");
+    await soon(async () => (await places(page))[0]).toBe("750");
     expect(await page.locator(".field-history").textContent()).toContain("none");
     await close();
   });
@@ -86,11 +89,11 @@ describeInBrowser("editing on the sheet", (browser) => {
     const width = page.getByLabel("width", { exact: true });
     await width.fill("950");
     await width.press("Enter");
-    await expect.poll(async () => (await places(page))[2]).toBe("950");
-    await expect.poll(() => page.locator(".field-file").textContent()).toContain("edited");
+    await soon(async () => (await places(page))[2]).toBe("950");
+    await soon(() => page.locator(".field-file").textContent()).toContain("edited");
     await page.waitForTimeout(200);
     await page.reload();
-    await expect.poll(() => page.locator(".field-history").textContent()).toContain("kept");
+    await soon(() => page.locator(".field-history").textContent()).toContain("kept");
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Save a copy" }).click(),
@@ -99,7 +102,7 @@ describeInBrowser("editing on the sheet", (browser) => {
     const asServed = JSON.parse(readFileSync(exampleFile("atelier-bouleau"), "utf8"));
     asServed.faces[1].openings[1].x = [750, 1700];
     expect(saved).toEqual(asServed);
-    await expect.poll(() => page.locator(".unsaved").count()).toBe(0);
+    await soon(() => page.locator(".unsaved").count()).toBe(0);
     await close();
   });
 
@@ -115,8 +118,8 @@ describeInBrowser("editing on the sheet", (browser) => {
     const note = page.locator(".note-press", { hasText: "Storey rod" }).first();
     await note.click();
     await page.locator(".mends button").first().click();
-    await expect.poll(() => page.locator(".field-history").textContent()).toContain("Mended: Storey rod");
-    await expect.poll(() => page.locator(".mends button").count()).toBe(0);
+    await soon(() => page.locator(".field-history").textContent()).toContain("Mended: Storey rod");
+    await soon(() => page.locator(".mends button").count()).toBe(0);
     await close();
   });
 });

@@ -68,7 +68,7 @@ export function TitleBlock({ project, preferences, timesSmaller, onChoose }: Tit
         {sheeted ? totals(sheeted.design, words) : ""}
       </Field>
       <Field name="history" label={w("page.block.edits")}>
-        <span className="file-name">{project.back ? words.s(project.back) : w("page.block.no-edits")}</span>
+        <span className="edit-name">{project.back ? words.s(project.back) : w("page.block.no-edits")}</span>
         <button type="button" disabled={!project.back} onClick={project.undo}>
           {w("page.edit.undo")}
         </button>
