@@ -35,6 +35,7 @@ export interface BattenZone {
 }
 
 const WEIGHT: readonly BattenWish["reason"][] = [
+  "post",
   "corner",
   "end",
   "joint",
@@ -142,7 +143,7 @@ function withClosureRoom([from, to]: Interval, [least, most]: Interval): Interva
   return [Math.max(least, snap(from - CLOSURE_ROOM_MM)), Math.min(most, snap(to + CLOSURE_ROOM_MM))];
 }
 
-function breakToLength(y: Interval, longest: number): Interval[] {
+export function breakToLength(y: Interval, longest: number): Interval[] {
   const parts = Math.ceil((intervalLength(y) + BATTEN_JOINT_MM) / (longest + BATTEN_JOINT_MM) - 1e-9);
   const pitch = (intervalLength(y) + BATTEN_JOINT_MM) / parts;
   return Array.from({ length: parts }, (_, i): Interval => {

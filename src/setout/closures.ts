@@ -22,6 +22,8 @@ const MESH_THICKNESS_MM = 1;
 interface OpenEnd {
   readonly position: Vent["position"];
   readonly region: Region;
+  /** Outer side of the mesh, where it is not the back of the cladding. */
+  readonly front?: number;
 }
 
 export function closuresOf(zone: {
@@ -31,22 +33,24 @@ export function closuresOf(zone: {
   readonly battens: readonly DraftBatten[];
 }): { readonly pieces: readonly DraftPiece[]; readonly vents: readonly Vent[] } {
   const { ground, plane } = zone;
-  const ends = openEnds(ground).flatMap((end) => withinWall(end, zone));
+  const ends = openEnds(ground)
+    .flatMap((end) => withinWall(end, zone))
+    .flatMap((end) => behindPost(end, zone));
   const limits = limitsOf(zone);
   const pieces = ends.map(
-    ({ region, position }, i): DraftPiece => ({
+    ({ region, position, front = plane.backZ }, i): DraftPiece => ({
       mark: markOf({ face: ground.face, zone: ground.zone.id, kind: "closure", number: String(i + 1) }),
       kind: "closure",
       face: ground.face.id,
       zone: ground.zone.id,
       outline: region.outline,
       holes: region.holes,
-      z: [cavityBack(plane), plane.backZ],
+      z: [cavityBack(plane), front],
       ends: cutAt(region, limits, zone.ends),
       material: `mesh ${CLOSURE_MESH}`,
       cut: {
         length: snap(intervalLength(polygonBounds(region.outline).x)),
-        width: snap(plane.backZ - cavityBack(plane)),
+        width: snap(front - cavityBack(plane)),
         thickness: MESH_THICKNESS_MM,
       },
       why: { rule: message(`setout.why.closure.${position.replace(" ", "-")}`) },
@@ -139,6 +143,19 @@ function withinWall(end: OpenEnd, zone: Corners): OpenEnd[] {
   if (box.x[1] <= from || box.x[0] >= to) return [];
   const keep = rectOutline({ x: [Math.max(from, box.x[0]), Math.min(to, box.x[1])], y: box.y });
   return intersect(end.region.outline, keep).map((region) => ({ ...end, region }));
+}
+
+/** A post stands on the battens: where rails lie between them and the cladding, the mesh behind it is shallower. */
+function behindPost(end: OpenEnd, { plane, ends: { right } }: Corners): OpenEnd[] {
+  const { x, y } = polygonBounds(end.region.outline);
+  const front = right.post?.z[0] ?? plane.backZ;
+  if (front === plane.backZ || x[1] <= right.x) return [end];
+  const within = (from: number, to: number): Region[] =>
+    from < to ? intersect(end.region.outline, rectOutline({ x: [from, to], y })) : [];
+  return [
+    ...within(x[0], Math.min(x[1], right.x)).map((region): OpenEnd => ({ ...end, region })),
+    ...within(Math.max(x[0], right.x), x[1]).map((region): OpenEnd => ({ ...end, region, front })),
+  ];
 }
 
 function cutAt({ outline }: Region, limits: Interval, { left, right }: FaceEnds): DraftPiece["ends"] {

@@ -22,7 +22,7 @@ export function cornerBacking(task: ZoneTask, battens: readonly DraftBatten[]): 
   const { ground, ends, project } = task;
   const length = faceLength(ground.face);
   return battens
-    .filter(({ reason }) => reason === "corner")
+    .filter(({ reason, x }) => reason === "corner" || (reason === "post" && x[0] >= length))
     .flatMap((batten): DraftPiece[] => {
       const onLeft = batten.x[0] < 0;
       const thick = (onLeft ? ends.left : ends.right).neighbourInsulation;

@@ -27,6 +27,17 @@ export interface FaceEnd {
   /** How far from its sheathing the neighbour's cavity begins, and ends at its rails or the back of its cladding (mm). */
   readonly neighbourCavityZ: number;
   readonly neighbourFreeZ: number;
+  /** Stands past this end, before its battens. */
+  readonly post?: CornerPost;
+}
+
+/** A corner's post in the frame of the face on its left. */
+export interface CornerPost {
+  readonly x: Interval;
+  readonly z: Interval;
+  readonly stock: string;
+  readonly material: string;
+  readonly screw: string;
 }
 
 export interface FaceEnds {
@@ -126,13 +137,18 @@ function insulationOf(plane: ZonePlane): number {
     .reduce((sum, { z }) => snap(sum + z[1] - z[0]), 0);
 }
 
+/** The outer side of the battens, gaskets included. */
+function freeZ(plane: ZonePlane): number {
+  return plane.layers.find(({ kind }) => kind === "rail")?.z[0] ?? plane.backZ;
+}
+
 function standing(
   plane: ZonePlane,
 ): Pick<FaceEnd, "neighbourInsulation" | "neighbourCavityZ" | "neighbourFreeZ"> {
   return {
     neighbourInsulation: insulationOf(plane),
     neighbourCavityZ: cavityBack(plane),
-    neighbourFreeZ: plane.layers.find(({ kind }) => kind === "rail")?.z[0] ?? plane.backZ,
+    neighbourFreeZ: freeZ(plane),
   };
 }
 
@@ -147,12 +163,15 @@ function cornerEnds(project: Project, planes: readonly ZonePlane[], leftFace: Fa
   const kind = turn > 0 ? ("external" as const) : ("internal" as const);
   const findings: Finding[] = [];
   const mitred = spec?.kind === "open mitre" || !square;
-  if (spec && spec.kind === "lapped" && !square) findings.push(notSquare(spec, turn));
+  if (spec && spec.kind !== "open mitre" && !square) findings.push(notSquare(spec, turn));
+  else if (spec?.kind === "post" && kind === "internal") findings.push(postInside(spec));
   if (mitred && left.plane.faceZ !== right.plane.faceZ) findings.push(unequalMitre(left, right));
   const ends = mitred
     ? mitreEnds({ left, right, turn, gap })
     : kind === "external"
-      ? lappedOutside({ left, right, lead, gap })
+      ? spec?.kind === "post" && spec.post
+        ? postEnds(project, { left, right, gap, post: spec.post })
+        : lappedOutside({ left, right, lead, gap })
       : lappedInside({ left, right, lead, gap });
   const inside = kind === "internal";
   const before = (end: number, other: Side): number => {
@@ -176,7 +195,7 @@ export const DRIP_MM = 25;
 const DEFAULT_CORNER_GAP_MM = 8;
 
 interface Ends {
-  readonly left: Pick<FaceEnd, "x" | "cut">;
+  readonly left: Pick<FaceEnd, "x" | "cut" | "post">;
   readonly right: Pick<FaceEnd, "x" | "cut">;
 }
 
@@ -203,6 +222,31 @@ function lappedOutside(at: { left: Side; right: Side; lead: string; gap: number 
   };
 }
 
+/**
+ * A post stands on the left face's battens and covers the corner: it stands as far out of the right face's plane as of
+ * the left's. Each cladding stops the gap short of it, the right one of its back.
+ */
+function postEnds(
+  { stock }: Project,
+  at: { left: Side; right: Side; gap: number; post: NonNullable<Corner["post"]> },
+): Ends {
+  const section = stock.battens.find(({ id }) => id === at.post.stock);
+  const back = freeZ(at.left.plane);
+  const front = snap(back + (section?.thickness ?? 0));
+  const proud = front - at.left.plane.faceZ;
+  const outer = snap(faceLength(at.left.face) + at.right.plane.faceZ + proud);
+  const inner = snap(outer - (section?.width ?? 0));
+  const { material, screw } = at.post;
+  return {
+    left: {
+      x: snap(inner - at.gap),
+      cut: SQUARE,
+      post: { x: [inner, outer], z: [back, front], stock: at.post.stock, material, screw },
+    },
+    right: { x: snap(at.gap - back), cut: SQUARE },
+  };
+}
+
 /** In an inside corner the lead runs behind the other's cladding; the other stops one gap before the lead's face. */
 function lappedInside(at: { left: Side; right: Side; lead: string; gap: number }): Ends {
   const leftLeads = at.lead === at.left.face.id;
@@ -225,6 +269,17 @@ function notSquare(spec: Corner, turn: number): Finding {
       turn: Math.round(turn * 10) / 10,
     }),
     hint: message("setout.corner.not-square.hint"),
+    source: { kind: "common practice" },
+  });
+}
+
+function postInside(spec: Corner): Finding {
+  return finding({
+    code: "S014",
+    outcome: "attention",
+    where: { face: spec.left },
+    says: message("setout.corner.post-inside", { left: spec.left, right: spec.right }),
+    hint: message("setout.corner.post-inside.hint"),
     source: { kind: "common practice" },
   });
 }

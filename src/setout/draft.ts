@@ -41,7 +41,7 @@ export function wholePiece(draft: DraftPiece, { massKg, supports, removeBefore, 
 export interface BattenWish {
   /** Strip that a batten must fill. */
   readonly x: Interval;
-  readonly reason: "end" | "jamb" | "joint" | "butt" | "middle" | "stud" | "corner" | "short";
+  readonly reason: "end" | "jamb" | "joint" | "butt" | "middle" | "stud" | "corner" | "post" | "short";
   /** Only this height is asked for; the zone's whole height where absent. */
   readonly y?: Interval;
 }

@@ -17,6 +17,7 @@ export type PieceKind =
   | "batten"
   | "counter-batten"
   | "rail"
+  | "post"
   | "backing"
   | "packer"
   | "closure"

@@ -4,6 +4,7 @@ import { snap } from "../units/length.ts";
 import { gapMm } from "../units/rounding.ts";
 import type { ScrewPoint } from "./batten-screws.ts";
 import type { CladdingPoint } from "./cladding-screws.ts";
+import type { CornerPost } from "./corners.ts";
 import type { Fixing } from "./facade.ts";
 import { buildUpOf, screwOf } from "./resolve.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
@@ -103,6 +104,19 @@ export function battenFixer(task: ZoneTask): (point: ScrewPoint) => Fixing {
       bite: biteIn(screw.length, through, snap(point.solid.z[1] - point.solid.z[0])),
     };
   };
+}
+
+/** Makes the screws that hold a corner's post to the batten behind it, through the gasket where there is one. */
+export function postFixer(task: ZoneTask, { screw: id, z }: CornerPost): (point: CladdingPoint) => Fixing {
+  const screw = screwOf(task.project, id);
+  const gasket = task.plane.layers.find(({ kind }) => kind === "gasket");
+  return plainFixer(screw, {
+    through: [
+      { what: "post", thickness: snap(z[1] - z[0]) },
+      ...(gasket ? [{ what: "gasket", thickness: snap(gasket.z[1] - gasket.z[0]) }] : []),
+    ],
+    hole: screw.diameter * CLEARANCE_HOLE,
+  });
 }
 
 /** Makes the screws that hold rails to the battens behind them. */

@@ -98,6 +98,12 @@ export function reachedOutline(face: Face, length: number, ends: FaceEnds): Poly
   });
 }
 
+/** The region of a zone carried on past the face's right end, with level edges. */
+export function reachedTo(ground: ZoneGround, to: number): ZoneGround {
+  const region = moveEdge(ground.region, { at: ground.bounds.x[1], to, outward: 1 });
+  return { ...ground, region, bounds: polygonBounds(region), rectangular: isRectangle(region) };
+}
+
 function moveEdge(
   outline: Polygon,
   { at, to, outward }: { at: number; to: number; outward: -1 | 1 },

@@ -13,6 +13,7 @@ const LETTERS: Readonly<Record<PieceKind, string>> = {
   batten: "L",
   "counter-batten": "C",
   rail: "R",
+  post: "E",
   backing: "K",
   packer: "P",
   closure: "N",

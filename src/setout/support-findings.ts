@@ -23,7 +23,10 @@ export function supportFindings(task: ZoneTask, cladding: Cladding, laid: Laid):
   return [
     ...unheld(task, clad),
     ...missedTimber(task, laid),
-    ...bites(task, "cladding", [...clad, ...laid.pieces.filter(({ kind }) => kind === "rail")]),
+    ...bites(task, "cladding", [
+      ...clad,
+      ...laid.pieces.filter(({ kind }) => kind === "rail" || kind === "post"),
+    ]),
     ...bites(task, "studs", battens),
     ...(cladding.kind === "boards" ? overhangs(task, cladding, clad) : edgeDistances(task, cladding, clad)),
     ...backingFinding(task, laid.backing),

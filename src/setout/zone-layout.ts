@@ -11,6 +11,7 @@ import { crossings, layUpright } from "./boards/upright.ts";
 import { battenLines, boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
+import { cornerPost, postWishes, underPost } from "./corner-post.ts";
 import { faceLength, isSlanted } from "./corners.ts";
 import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
 import type { Fixing, Joint, Piece, Vent, ZonePlane } from "./facade.ts";
@@ -96,36 +97,38 @@ interface Laid {
 function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
   const { battens, plane } = laid;
   const backing = backingMaker(task, battens);
-  const closures = closuresOf({ ground: task.ground, plane, ends: task.ends, battens });
+  const closures = closuresOf({ ground: underPost(task), plane, ends: task.ends, battens });
   const screwed = battens.map((batten) => ({
     batten,
     ...screwPoints(batten, task.solids, backing.addFor(batten)),
   }));
-  const over = supportedBy(laid.carried);
+  const post = cornerPost(task, battens);
+  const over = supportedBy([...laid.carried, ...post.pieces]);
   const fixBatten = battenFixer(task);
   const battenPieces = screwed.flatMap(({ batten, points }) =>
     battenWithParts(task, batten, points, { over: over.get(batten.mark) ?? [], fix: fixBatten }),
   );
-  const inFront = laid.pieces.map(bounded);
+  const inFront = [...laid.pieces, ...post.pieces].map(bounded);
   const closurePieces = closures.pieces.map((piece) => plain(task.project, piece, inFront));
-  const pieces = [...laid.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
+  const pieces = [...laid.pieces, ...post.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
   return {
     pieces,
     joints: laid.draft.joints,
     vents: closures.vents,
     findings: [
       ...laid.draft.findings,
+      ...post.findings,
       ...supportFindings(task, cladding, { pieces, battens, backing: backing.pieces(), missed: screwed }),
     ],
   };
 }
 
 function battensFor(task: ZoneTask, wishes: readonly BattenWish[]): DraftBatten[] {
-  const { project, ground, plane } = task;
+  const { project, plane } = task;
   const layer = plane.layers.find(({ kind }) => kind === "batten");
   return placeBattens({
-    ground,
-    wishes: wishes.filter((wish) => standsOnWall(task, wish)),
+    ground: underPost(task),
+    wishes: [...postWishes(task), ...wishes.filter((wish) => standsOnWall(task, wish))],
     z: layer?.z ?? [0, 0],
     stock: battenStock(project, layer?.stock ?? ""),
     species: project.structure.studs.species,

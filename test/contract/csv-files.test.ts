@@ -83,7 +83,9 @@ describe.each(exampleNames)("%s", (name) => {
     ]);
     const sawn = facade.faces
       .flatMap((face) => face.pieces)
-      .filter(({ kind }) => ["sheet", "board", "batten", "counter-batten", "rail", "backing"].includes(kind))
+      .filter(({ kind }) =>
+        ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing"].includes(kind),
+      )
       .map(({ mark }) => mark)
       .filter((mark) => !missing.has(mark));
     expect(marks.sort()).toEqual(sawn.sort());

@@ -264,6 +264,14 @@ const BAD: readonly BadFile[] = [
     mend: "front or east",
   },
   {
+    kind: "a post without its section",
+    by: [replace("/corners/1/kind", "post")],
+    code: "F004",
+    path: "/corners/1/post",
+    value: "post",
+    mend: "a batten of the stock",
+  },
+  {
     kind: "ground from right to left",
     by: [
       replace("/faces/3/ground", [

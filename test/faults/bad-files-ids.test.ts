@@ -71,6 +71,16 @@ const BAD: readonly BadFile[] = [
     mend: "batten-100",
   },
   {
+    kind: "a post of unknown stock and screw",
+    by: [add("/corners/1/post", { stock: "b38x65", material: "oak", screw: "batten-14" })],
+    code: "F010",
+    path: "/corners/1/post/stock",
+    value: '"b38x65"',
+    mend: '"b38x64" is nearest',
+    edit: [replace("/corners/1/post/stock", "b38x64")],
+    also: ["F010"],
+  },
+  {
     kind: "an unknown cladding screw",
     by: [replace("/claddings/1/screw", "sheet-39")],
     code: "F010",

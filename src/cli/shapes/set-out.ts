@@ -29,6 +29,7 @@ const piece = z.object({
     "batten",
     "counter-batten",
     "rail",
+    "post",
     "backing",
     "packer",
     "closure",

@@ -10,7 +10,7 @@ import type { CostUnit, LengthPart } from "./plan.ts";
 /** How many improving steps one section may take. */
 const BUDGET = 60;
 
-const BATTENS: ReadonlySet<PieceKind> = new Set(["batten", "counter-batten", "rail"]);
+const BATTENS: ReadonlySet<PieceKind> = new Set(["batten", "counter-batten", "rail", "post"]);
 
 /** A section that is bought in lengths: a batten or a board of the project's stock. */
 export interface BoughtSection {

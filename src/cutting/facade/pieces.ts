@@ -8,6 +8,7 @@ const SAWN: ReadonlySet<PieceKind> = new Set([
   "batten",
   "counter-batten",
   "rail",
+  "post",
   "backing",
 ]);
 

@@ -28,6 +28,16 @@ export function cornerProblems(file: SourceFile, { corners = [], faces }: Projec
           }),
         ]
       : []),
+    ...(corner.kind === "post" && corner.post === undefined
+      ? [
+          problem(file, {
+            code: "F004",
+            path: ["corners", i, "post"],
+            says: message("project.missing", { key: "post" }),
+            hint: message("project.hint.post"),
+          }),
+        ]
+      : []),
   ]);
 }
 

@@ -86,7 +86,7 @@ function claddingReferences({ claddings, stock, pile }: Project): Reference[] {
 }
 
 function faceReferences(project: Project): Reference[] {
-  const { faces, claddings, buildUps, corners = [], rods = [], survey = [] } = project;
+  const { faces, claddings, buildUps, corners = [], rods = [], survey = [], stock } = project;
   const known = idsOf(faces);
   const zonesOf = new Map(faces.map((face) => [face.id, idsOf(face.zones)]));
   return [
@@ -105,12 +105,18 @@ function faceReferences(project: Project): Reference[] {
         ];
       }),
     ),
-    ...corners.flatMap(({ left, right, lead, kind }, i) => [
+    ...corners.flatMap(({ left, right, lead, kind, post }, i) => [
       { id: left, path: ["corners", i, "left"], known },
       { id: right, path: ["corners", i, "right"], known },
       ...(lead === undefined || kind !== "lapped"
         ? []
         : [{ id: lead, path: ["corners", i, "lead"], known: [left, right] }]),
+      ...(post === undefined
+        ? []
+        : [
+            { id: post.stock, path: ["corners", i, "post", "stock"], known: idsOf(stock.battens) },
+            { id: post.screw, path: ["corners", i, "post", "screw"], known: idsOf(stock.screws) },
+          ]),
     ]),
     ...rods.flatMap((rod, i) => [
       ...rod.zones.flatMap(({ face, zone }, j) => {

@@ -104,14 +104,28 @@ export const face = z.looseObject({
   zones: z.array(zone).min(1),
 });
 
+/**
+ * An upright post of the battens' stock on the left face's battens: its width seen on the left face, its thickness out
+ * from the battens. What is thicker than the cladding stands proud of it, and as much of the right face's.
+ */
+const post = z.looseObject({
+  note,
+  stock: id,
+  /** Species id of the catalogue, or a word of your own, as for a metal section. */
+  material: z.string().min(1),
+  screw: id,
+});
+
 export const corner = z.looseObject({
   note,
   /** The face whose right end meets the other's left end. */
   left: id,
   right: id,
-  kind: z.enum(["open mitre", "lapped"]),
+  kind: z.enum(["open mitre", "lapped", "post"]),
   /** Lapped: the face that runs through. */
   lead: id.optional(),
+  /** Post: what both claddings stop short of by the gap. */
+  post: post.optional(),
   gap: size,
 });
 

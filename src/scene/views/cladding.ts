@@ -22,6 +22,7 @@ export interface CladdingOptions {
 export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[] {
   const boards = face.pieces.filter(({ kind }) => kind === "board");
   const sheets = face.pieces.filter(({ kind }) => kind === "sheet");
+  const posts = face.pieces.filter(({ kind }) => kind === "post");
   const tones = boardTones(boards);
   const texts = openingNameBoxes(face, options.scale);
   return [
@@ -36,6 +37,7 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
     ),
     ...boards.map((piece) => pieceItem(piece, { layer: BOARD, fill: tones.get(piece.mark) ?? "board" })),
     ...sheets.map((piece) => pieceItem(piece, { layer: SHEET, fill: "sheet" })),
+    ...posts.map((piece) => pieceItem(piece, { layer: BOARD, fill: "board" })),
     ...face.pieces
       .filter(({ kind }) => kind === "flashing")
       .map(
@@ -50,8 +52,9 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
       ),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
+    ...(options.boardScrews ? posts.flatMap((piece) => fixingItems(piece, options)) : []),
     ...markItems(sheets, { scale: options.scale, texts }),
-    ...(options.boardMarks ? markItems(boards, { scale: options.scale, texts }) : []),
+    ...(options.boardMarks ? markItems([...boards, ...posts], { scale: options.scale, texts }) : []),
   ];
 }
 

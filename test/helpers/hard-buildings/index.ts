@@ -10,6 +10,7 @@ import {
   limitsOf,
   type MakesSeed,
   makesSeed,
+  POSTS,
   stockOf,
   structureOf,
 } from "./makes.ts";
@@ -17,8 +18,9 @@ import { inInches, millimetres, toSixteenth } from "./numbers.ts";
 import { type PlanSeed, planOf, planSeed } from "./plans.ts";
 
 interface CornerSeed {
-  readonly kind: "open mitre" | "lapped" | "unsaid";
+  readonly kind: "open mitre" | "lapped" | "post" | "unsaid";
   readonly leftLeads: boolean;
+  readonly post: string;
   readonly gap: number;
 }
 
@@ -39,7 +41,8 @@ export const hardBuilding = ({ longest = 3600 } = {}): fc.Arbitrary<HardBuilding
     faces: fc.array(faceSeed, { minLength: MOST_FACES, maxLength: MOST_FACES }),
     corners: fc.array(
       fc.record({
-        kind: fc.constantFrom("open mitre", "lapped", "lapped", "unsaid"),
+        kind: fc.constantFrom("open mitre", "lapped", "lapped", "post", "unsaid"),
+        post: fc.constantFrom(...POSTS.map(({ id }) => id)),
         leftLeads: fc.boolean(),
         gap: millimetres(3, 14),
       }),
@@ -116,7 +119,7 @@ function cornersOf(
 ): ProjectDocument["corners"] {
   return walls.flatMap((left, i) => {
     const right = walls[(i + 1) % walls.length];
-    const { kind, leftLeads, gap } = seed.corners[i % seed.corners.length] as CornerSeed;
+    const { kind, leftLeads, gap, post } = seed.corners[i % seed.corners.length] as CornerSeed;
     if (!right || (!closed && i === walls.length - 1) || kind === "unsaid") return [];
     return [
       {
@@ -124,6 +127,7 @@ function cornersOf(
         right: right.id,
         kind,
         ...(kind === "lapped" && { lead: leftLeads ? left.id : right.id }),
+        ...(kind === "post" && { post: { stock: post, material: "oak", screw: "batten-160" } }),
         gap,
       },
     ];

@@ -155,11 +155,19 @@ export function structureOf({ studs, bands }: MakesSeed): ProjectDocument["struc
   };
 }
 
+/** Sections of corner posts: thin and thick, too narrow to reach a batten and wide. */
+export const POSTS: ProjectDocument["stock"]["battens"] = [
+  { id: "post-thin", thickness: 20, width: 90, lengths: [2400] },
+  { id: "post-thick", thickness: 60, width: 60, lengths: [3000] },
+  { id: "post-wide", thickness: 40, width: 180, lengths: [1200, 3000] },
+];
+
 export function stockOf({ sheets }: MakesSeed): ProjectDocument["stock"] {
   const long = demo.stock.screws.find(({ id }) => id === "batten-160");
   if (!long) throw new Error("the demo has a long screw");
   return {
     ...demo.stock,
+    battens: [...demo.stock.battens, ...POSTS],
     sheets: [{ id: "s", width: sheets.size[0], height: sheets.size[1] }],
     screws: [...demo.stock.screws, { ...long, id: "batten-280", length: 280 }],
     saw: { ...demo.stock.saw, sheetTrim: sheets.trim },
