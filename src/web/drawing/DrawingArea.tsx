@@ -50,7 +50,9 @@ const SCREEN = 96 / 25.4;
 /** On screens narrower than this the view starts at one face. */
 const NARROW = 640;
 /** Faces with a button of their own at most. */
-const MOST_BUTTONS = 8;
+const MOST_BUTTONS = 12;
+/** Letters of a name from which its button bears the face's code. */
+const LONG_NAME = 8;
 /** The drawing is made anew for a scale when the hand has rested, milliseconds. */
 const REST = 140;
 const NO_SIZE: Size = { width: 0, height: 0 };
@@ -231,9 +233,10 @@ export function DrawingArea({
               <button
                 type="button"
                 key={face.id}
+                aria-label={heading(face.id)}
                 onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
               >
-                {heading(face.id)}
+                {face.id.length > LONG_NAME ? face.code : heading(face.id)}
               </button>
             ))}
           <button type="button" aria-label={w("page.view.nearer")} onClick={() => zoom(1.4)}>
