@@ -7,7 +7,7 @@ import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import type { BattenWish, DraftPiece } from "./draft.ts";
-import { NO_HOLES, SQUARE_ENDS } from "./facade.ts";
+import { NO_HOLES, SQUARE_ENDS, type Why } from "./facade.ts";
 import { freeUpright, type ZoneGround } from "./ground-plan.ts";
 import { letter, markOf } from "./marks.ts";
 
@@ -59,9 +59,14 @@ export function placeBattens(zone: BattenZone): DraftBatten[] {
   return strips.flatMap((strip, column) => cutStrip(zone, strip, column));
 }
 
+/** A strip that a batten fills, and the first wish of another kind that gave way to it. */
+interface Taken extends BattenWish {
+  passedOver?: BattenWish;
+}
+
 /** Takes wishes by weight; one that another covers is dropped, one that it covers in part is ripped to the rest. */
-function chooseStrips(zone: BattenZone): BattenWish[] {
-  const taken: BattenWish[] = [];
+function chooseStrips(zone: BattenZone): Taken[] {
+  const taken: Taken[] = [];
   const sorted = [...zone.wishes].sort(
     (a, b) =>
       WEIGHT.indexOf(a.reason) - WEIGHT.indexOf(b.reason) ||
@@ -69,14 +74,14 @@ function chooseStrips(zone: BattenZone): BattenWish[] {
       (a.y?.[0] ?? 0) - (b.y?.[0] ?? 0),
   );
   for (const wish of sorted) {
-    const inTheWay = taken
-      .filter((other) => overlaps(other.x, wish.x) && sameHeight(other, wish))
-      .map(({ x }) => x);
-    if (inTheWay.length === 0) taken.push(wish);
+    const inTheWay = taken.filter((other) => overlaps(other.x, wish.x) && sameHeight(other, wish));
+    for (const other of inTheWay) if (other.reason !== wish.reason) other.passedOver ??= wish;
+    if (inTheWay.length === 0) taken.push({ ...wish });
     else if (wish.reason !== "stud") {
-      const rest = subtractIntervals(wish.x, inTheWay).sort(
-        (a, b) => intervalLength(b) - intervalLength(a),
-      )[0];
+      const rest = subtractIntervals(
+        wish.x,
+        inTheWay.map(({ x }) => x),
+      ).sort((a, b) => intervalLength(b) - intervalLength(a))[0];
       if (rest && intervalLength(rest) >= NARROWEST_MM)
         taken.push({ ...wish, x: [snap(rest[0]), snap(rest[1])] });
     }
@@ -88,7 +93,7 @@ function sameHeight(a: BattenWish, b: BattenWish): boolean {
   return !a.y || !b.y || overlaps(a.y, b.y);
 }
 
-function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBatten[] {
+function cutStrip(zone: BattenZone, strip: Taken, column: number): DraftBatten[] {
   const { ground, stock } = zone;
   const rounds = ground.rounds
     .filter(({ bounds }) => overlaps(bounds.x, strip.x))
@@ -105,6 +110,7 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
     .map(([from, to]): Interval => [snap(from + CLOSURE_ROOM_MM), snap(to - CLOSURE_ROOM_MM)])
     .filter((y) => intervalLength(y) >= SHORTEST_MM);
   const longest = Math.max(...stock.lengths);
+  const why = whyOf(strip);
   let index = 0;
   return stretches.flatMap((y) =>
     breakToLength(y, longest).map((part): DraftBatten => {
@@ -129,13 +135,27 @@ function cutStrip(zone: BattenZone, strip: BattenWish, column: number): DraftBat
         material: zone.species,
         stock: stock.id,
         cut: { length: snap(part[1] - part[0]), width, thickness: stock.thickness },
-        why: { rule: message(`setout.why.batten.${strip.reason}`) },
+        why,
         x: strip.x,
         y: part,
         reason: strip.reason,
       };
     }),
   );
+}
+
+/** What it answers to, and the batten beside it that it stands instead of. */
+function whyOf({ reason, x, passedOver }: Taken): Why {
+  const rule = message(`setout.why.batten.${reason}`);
+  const by = snap((passedOver?.x[0] ?? x[0]) - x[0]);
+  if (!passedOver || by === 0) return { rule };
+  return {
+    rule,
+    runnerUp: message(`setout.why.batten.instead.${by < 0 ? "left" : "right"}`, {
+      other: message(`setout.why.batten.${passedOver.reason}`),
+      by: Math.abs(by),
+    }),
+  };
 }
 
 /** A rail under a rake runs along the sloping closure; room is kept beside it, not at its ends alone. */
