@@ -7,6 +7,7 @@ import { design } from "../../src/design.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { Face, Opening, Project } from "../../src/project/schema/project.ts";
 import { buildingDocument, buildingSeed, read } from "../helpers/buildings.ts";
+import { cornerCourses } from "../helpers/corner-courses.ts";
 import { facadeProblems } from "../helpers/facade-checks.ts";
 import { hardBuilding, hardDocument } from "../helpers/hard-buildings/index.ts";
 
@@ -34,8 +35,30 @@ describe.each(EXAMPLES)("the facade of %s", (name) => {
     expect(facadeProblems(project, facade)).toEqual([]);
   });
 
+  it("carries its courses round the corners", () => {
+    expect(cornerCourses(project, facade).problems).toEqual([]);
+  });
+
   it("comes out the same, byte for byte", () => {
     expect(JSON.stringify(design(project).facade)).toBe(JSON.stringify(facade));
+  });
+});
+
+describe("the check of courses round corners", () => {
+  const project = example("two-storey");
+  const { facade } = design(project);
+
+  it("compares both faces' courses and sees one that is a millimetre off", () => {
+    expect(cornerCourses(project, facade).compared).toBeGreaterThan(50);
+    const moved = facade.faces.map((face) => ({
+      ...face,
+      pieces: face.pieces.map((piece) =>
+        piece.kind === "board" && piece.course === 103 && face.id === "east"
+          ? { ...piece, outline: piece.outline.map(([x, y]) => [x, y + 1] as const) }
+          : piece,
+      ),
+    }));
+    expect(cornerCourses(project, { ...facade, faces: moved }).problems).toHaveLength(2);
   });
 });
 
@@ -50,6 +73,24 @@ describe("generated facades", () => {
         }),
         { numRuns: RUNS, seed: 20261127 },
       );
+    },
+    LIMIT_MS,
+  );
+
+  it(
+    "carry their courses round the corners",
+    () => {
+      let compared = 0;
+      fc.assert(
+        fc.property(building, (seed) => {
+          const project = read(hardDocument(seed));
+          const courses = cornerCourses(project, design(project).facade);
+          compared += courses.compared;
+          expect(courses.problems).toEqual([]);
+        }),
+        { numRuns: RUNS, seed: 20261129 },
+      );
+      expect(compared).toBeGreaterThan(RUNS);
     },
     LIMIT_MS,
   );
