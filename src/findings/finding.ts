@@ -98,12 +98,19 @@ export function blocks(finding: Finding): boolean {
   return finding.outcome === "fail" || finding.outcome === "cannot evaluate";
 }
 
-const ORDER: readonly Outcome[] = ["fail", "cannot evaluate", "attention", "pass", "not applicable"];
+/** Every outcome, what is to be settled first in front. */
+export const OUTCOMES: readonly Outcome[] = [
+  "fail",
+  "cannot evaluate",
+  "attention",
+  "pass",
+  "not applicable",
+];
 
 /** What is to be settled first comes first; equal outcomes by ratio, then by code and place. */
 export function byWeight(a: Finding, b: Finding): number {
   return (
-    ORDER.indexOf(a.outcome) - ORDER.indexOf(b.outcome) ||
+    OUTCOMES.indexOf(a.outcome) - OUTCOMES.indexOf(b.outcome) ||
     (b.ratio ?? 0) - (a.ratio ?? 0) ||
     compare(a.code, b.code) ||
     comparePlaces(a.where, b.where)

@@ -79,7 +79,7 @@ function judged({ view, seasonal, width, gaps, band }: Judged): Finding {
       : { hint: message("proof.season.fix-between", { from: band[0] - closes, to: band[1] - opens }) }),
     ...comparison,
     working: {
-      formula: "g_w = g − b·r_w; g_d = g + b·r_d",
+      formula: "g_w = g − b·r_w; g_d = g' + b·r_d",
       inputs: [
         input("g", { meaning: "least-gap", value: gaps[0], unit: "mm", basis: "derived" }),
         input("g'", { meaning: "most-gap", value: gaps[1], unit: "mm", basis: "derived" }),

@@ -1,6 +1,8 @@
 /** Every document of an issue. No time stands in any of them: the same project gives the same bytes. */
 import { basename } from "node:path";
+import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
+import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
@@ -11,6 +13,7 @@ import { setOutJson } from "../json/set-out.ts";
 import { takeoffJson } from "../json/takeoff.ts";
 import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
+import { waiverOf } from "../waivers.ts";
 import { type Document, sha256, writeFolder } from "../write-folder.ts";
 import { drawings } from "./drawings.ts";
 import { findingsReport } from "./report.ts";
@@ -45,8 +48,10 @@ function documentsOf({ opened, design, plan, takeoff, findings, cutFindings }: W
   const { project, reader } = opened;
   const options = { reader, waivers: project.waivers };
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
+  const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
   return [
     ...drawings({ design, findings, reader }),
+    text("calculation-book.html", bookHtml(book, reader)),
     text("findings.txt", findingsReport({ project, findings }, reader)),
     json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),
     json("set-out.json", setOutJson(design, reader)),

@@ -1,0 +1,108 @@
+/** One entry of the book: where, what, the working with its inputs, the comparison, the source, and what is open. */
+import type { Finding, Outcome, Working } from "../../findings/finding.ts";
+import type { BookEntry } from "../../scene/book/model.ts";
+import { message } from "../../text/message.ts";
+import { type Reader, say } from "../../text/say.ts";
+import { arithmetic, figure, quantity } from "./figures.ts";
+import { type Html, html } from "./markup.ts";
+
+const MARKS: Readonly<Record<Outcome, string>> = {
+  fail: "■",
+  attention: "▲",
+  "cannot evaluate": "◇",
+  pass: "✓",
+  "not applicable": "–",
+};
+
+export function outcomeHtml({ outcome, provisional }: Finding, reader: Reader): Html {
+  const word = say(provisional ? message("book.provisional") : message(`term.${outcome}`), reader);
+  return html`<span class="outcome">${provisional ? "◌" : MARKS[outcome]}\u00a0${word}</span>`;
+}
+
+export function countHtml(outcome: Outcome, reader: Reader): Html {
+  return html`${MARKS[outcome]}\u00a0${say(message(`term.${outcome}`), reader)}`;
+}
+
+/** More marks than this are counted, not listed. */
+const SHOWN_MARKS = 12;
+
+/** Face, zone, opening and marks; where a finding names none, the whole building. */
+export function placeText({ where }: Finding, reader: Reader): string {
+  const { face, zone, opening, marks = [] } = where;
+  const ids = [face, zone, opening].filter((id) => id !== undefined).join(" / ");
+  const shown = marks.slice(0, SHOWN_MARKS).join(", ");
+  const more = marks.length - SHOWN_MARKS;
+  const rest = more > 0 ? say(message("book.more-marks", { count: more }), reader) : "";
+  const parts = [ids, [shown, rest].filter((part) => part !== "").join(" ")].filter((part) => part !== "");
+  return parts.length > 0 ? parts.join(" · ") : say(message("book.whole-building"), reader);
+}
+
+export function entryHtml(entry: BookEntry, reader: Reader): Html {
+  const { number, finding, waiver, unsettled, sideBySide } = entry;
+  const { outcome, says, hint, working, where } = finding;
+  const word = (key: string): string => say(message(key), reader);
+  return html`<article class="entry ${CLASSES[outcome]}" id="${number}">
+<header><span class="number">${number}</span>${outcomeHtml(finding, reader)}<span class="place">${placeText(finding, reader)}</span></header>
+<p class="says">${say(says, reader)}</p>
+${hint && html`<p>→ ${say(hint, reader)}</p>`}
+${outcome === "cannot evaluate" && where.path !== undefined ? html`<p><strong>${word("book.missing")}</strong> <span class="path">${where.path}</span></p>` : undefined}
+${working && workingHtml(working, reader)}
+${comparison(finding, reader)}
+${sideBySide.length > 0 ? html`<p class="aside">${word("book.side-by-side")}</p><ul class="sides">${sideBySide.map((one) => html`<li>${say(one, reader)}</li>`)}</ul>` : undefined}
+<p class="aside">${sourceText(finding, reader)}</p>
+${unsettled.length > 0 ? html`<p class="aside">${word(finding.provisional ? "book.settles-pass" : "book.settles")}</p><ul class="sides">${unsettledLines(entry, reader)}</ul>` : undefined}
+${waiver && html`<p><strong>${say(message("book.waived", { who: waiver.who, when: waiver.when, why: waiver.why }), reader)}</strong></p>`}
+</article>
+`;
+}
+
+const CLASSES: Readonly<Record<Outcome, string>> = {
+  fail: "fail",
+  "cannot evaluate": "cannot",
+  attention: "attention",
+  pass: "holds",
+  "not applicable": "none",
+};
+
+function workingHtml({ formula, inputs, substituted }: Working, reader: Reader): Html {
+  const head = ["symbol", "meaning", "value", "basis"].map((name) =>
+    say(message(`book.head.${name}`), reader),
+  );
+  const rows = inputs.map(
+    ({ symbol, meaning, value, unit, basis }) =>
+      html`<tr><td class="math symbol">${symbol}</td><td>${say(meaning, reader)}</td><td class="num">${quantity(value, unit, reader)}</td><td${basis === "typical" || basis === "memory" ? html` class="shaky"` : undefined}>${say(message(`term.${basis}`), reader)}</td></tr>`,
+  );
+  return html`<div class="working"><dl><dt>${say(message("book.formula"), reader)}</dt><dd class="math">${arithmetic(formula, reader)}</dd></dl>
+<div class="wide"><table><thead><tr><th>${head[0]}</th><th>${head[1]}</th><th class="num">${head[2]}</th><th>${head[3]}</th></tr></thead><tbody>${rows}</tbody></table></div>
+<dl><dt>${say(message("book.with-numbers"), reader)}</dt><dd class="math">${arithmetic(substituted, reader)}</dd></dl></div>`;
+}
+
+/** What is asked against what is allowed. */
+function comparison({ demand, limit, unit = "1", ratio }: Finding, reader: Reader): Html | undefined {
+  if (demand === undefined || limit === undefined) return undefined;
+  const word = (key: string): string => say(message(key), reader);
+  const share =
+    ratio === undefined || !Number.isFinite(ratio)
+      ? undefined
+      : html` · ${word("book.ratio")} ${figure(ratio, reader)}`;
+  return html`<p><strong>${word("book.result")} ${quantity(demand, unit, reader)} · ${word("book.limit")} ${quantity(limit, unit, reader)}${share}</strong></p>`;
+}
+
+function sourceText({ source: { kind, document, clause } }: Finding, reader: Reader): string {
+  const named = [document, clause].filter((part) => part !== undefined);
+  const parts = kind === "document" ? named : [say(message(`book.source.${kind}`), reader), ...named];
+  return say(message("book.source", { source: parts }), reader);
+}
+
+/** A line for each thing that settles something, with the inputs that it settles. */
+function unsettledLines({ unsettled }: BookEntry, reader: Reader): Html[] {
+  const settled = new Map<string, string[]>();
+  for (const { symbol, by } of unsettled) {
+    const sentence = say(by, reader);
+    settled.set(sentence, [...(settled.get(sentence) ?? []), ...(symbol === undefined ? [] : [symbol])]);
+  }
+  return [...settled].map(
+    ([sentence, symbols]) =>
+      html`<li>${symbols.length > 0 ? html`<span class="math">${symbols.join(", ")}</span> – ` : undefined}${sentence}</li>`,
+  );
+}
