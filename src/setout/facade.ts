@@ -23,6 +23,7 @@ export type PieceKind =
   | "closure"
   | "flashing"
   | "gasket"
+  | "sleeve"
   | "membrane";
 
 /** Why a piece or joint is where it is. */
@@ -129,7 +130,18 @@ export interface ControlLine {
   readonly face: string;
   readonly direction: "horizontal" | "vertical";
   readonly at: number;
-  readonly kind: "base" | "sill" | "head" | "top" | "corner" | "jamb" | "junction" | "rake";
+  /** A soffit has a front and a back where a wall has a base and a top. */
+  readonly kind:
+    | "base"
+    | "sill"
+    | "head"
+    | "top"
+    | "corner"
+    | "jamb"
+    | "junction"
+    | "rake"
+    | "front"
+    | "back";
   /** Opening or zone that asks for it. */
   readonly of?: string;
   /** Primary lines end rod segments; secondary lines are met by order. */

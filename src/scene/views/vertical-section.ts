@@ -34,14 +34,14 @@ export interface VerticalSectionOptions {
   readonly scale?: number;
 }
 
-/** Undefined when the facade has no such face, or nothing of it stands at x. */
+/** Undefined when the facade has no such face, nothing of it stands at x, or it is a soffit, which no upright cut shows. */
 export function verticalSection(
   facade: Facade,
   project: Project,
   options: VerticalSectionOptions,
 ): Scene | undefined {
   const face = facade.faces.find(({ id }) => id === options.face);
-  if (!face) return undefined;
+  if (!face || face.frame.level !== undefined) return undefined;
   const place: SectionPlace = { facade, project, face, x: options.x };
   const plane = planeAt(place);
   if (!plane) return undefined;

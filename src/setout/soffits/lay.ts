@@ -8,7 +8,7 @@ import { message } from "../../text/message.ts";
 import { membraneStrips } from "../behind/index.ts";
 import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
 import { type FaceEnds, freeEnd } from "../corners.ts";
-import type { RodResult, Solid, ZonePlane } from "../facade.ts";
+import type { ControlLine, RodResult, Solid, ZonePlane } from "../facade.ts";
 import type { LaidFace } from "../face-layout.ts";
 import type { ZoneGround } from "../ground-plan.ts";
 import { controlLines } from "../lines.ts";
@@ -55,7 +55,6 @@ export function laySoffit(
     ends,
     grounds: [ground],
     planes: [plane],
-    keepOuts: [],
     rounds: [],
     laid: laid.pieces,
   });
@@ -78,10 +77,15 @@ export function laySoffit(
         keepOuts: [],
         grounds: [ground],
         primary: new Set(),
-      }),
+      }).map(lying),
       vents: laid.vents,
     },
-    findings: [overhead(soffit, laid.pieces.length), ...(rod ? [rod.finding] : []), ...laid.findings, ...membrane.findings],
+    findings: [
+      overhead(soffit, laid.pieces.length),
+      ...(rod ? [rod.finding] : []),
+      ...laid.findings,
+      ...membrane.findings,
+    ],
   };
 }
 
@@ -96,6 +100,12 @@ function onJoists(project: Project, { spec: { joists } }: Soffit): Project {
       bands: [],
     },
   };
+}
+
+/** What is low and high on a wall lies in front and at the back of a soffit. */
+function lying(line: ControlLine): ControlLine {
+  const kind = line.kind === "base" ? "front" : line.kind === "top" ? "back" : line.kind;
+  return kind === line.kind ? line : { ...line, kind, id: `${line.face} ${kind}` };
 }
 
 function asJoist(solid: Solid): Solid {
