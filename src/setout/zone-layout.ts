@@ -7,7 +7,7 @@ import { screwPoints } from "./batten-screws.ts";
 import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
-import { crossings, layUpright } from "./boards/upright.ts";
+import { layUpright } from "./boards/upright.ts";
 import { battenLines, boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
@@ -66,8 +66,7 @@ function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly
   );
   const over = supportedBy(boards);
   const fixRail = railFixer(task);
-  const rails = draft.rails.map((rail): Piece => {
-    const points = crossings(rail, battens);
+  const rails = draft.rails.map(({ rail, points }): Piece => {
     return heldBatten(task, rail, {
       supports: points.map(({ batten }) => batten.mark),
       removeBefore: over.get(rail.mark) ?? [],

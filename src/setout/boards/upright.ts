@@ -1,6 +1,6 @@
 /**
- * Lays out a zone of upright boards: battens on the studs, level rails across them, boards on the rails. Boards and rails
- * are laid out in the turned frame, where they are courses and battens like any others. A rail that would cross fewer than
+ * Lays out a zone of upright boards: battens on the studs, rails across them, level and along rakes, boards on the rails.
+ * Boards and level rails are laid out in the turned frame, where they are courses and battens like any others. A rail that would cross fewer than
  * two battens, as in the tip under a rake, is left out: it would turn about its one screw.
  */
 import type { Finding } from "../../findings/finding.ts";
@@ -28,12 +28,13 @@ import {
 import type { ZoneTask } from "../zone-layout-task.ts";
 import { boardBattenWishes } from "./battens.ts";
 import { layCourses } from "./courses.ts";
+import { clearOfRakes, rakeCrossings, rakePoints, rakeRails } from "./rake-rails.ts";
 import { uprightRod } from "./upright-rod.ts";
 import type { BoardZone } from "./zone.ts";
 
 export interface UprightDraft {
   readonly boards: readonly { readonly piece: DraftPiece; readonly points: readonly CladdingPoint[] }[];
-  readonly rails: readonly DraftBatten[];
+  readonly rails: readonly { readonly rail: DraftBatten; readonly points: readonly CladdingPoint[] }[];
   readonly battens: readonly DraftBatten[];
   readonly joints: readonly Joint[];
   readonly findings: readonly Finding[];
@@ -84,24 +85,36 @@ export function layUpright(
     ),
   );
   const bay = project.structure.studs.spacing;
-  const turnedRails = placeBattens({
-    ground: turnedGround(railGround(task)),
+  const railed = railGround(task);
+  const railZ = plane.layers.find(({ kind }) => kind === "rail")?.z ?? [0, 0];
+  const species = project.structure.studs.species;
+  const rakes = rakeRails({ ground: railed, stock: railStock, species, z: railZ }).filter(
+    (rail) => rakeCrossings(rail, battens).length >= 2,
+  );
+  const level = placeBattens({
+    ground: turnedGround(railed),
     wishes: laid.wishes.map((wish) => overABay(clearOfClosures(wish, turned), bay)),
-    z: plane.layers.find(({ kind }) => kind === "rail")?.z ?? [0, 0],
+    z: railZ,
     stock: railStock,
-    species: project.structure.studs.species,
+    species,
     kind: "rail",
-  }).filter((rail) => crossings(turnedBatten(rail), battens).length >= 2);
-  const rails = turnedRails.map(turnedBatten);
+  }).map(turnedBatten);
+  const rails = clearOfRakes(level, rakes).filter((rail) => crossings(rail, battens).length >= 2);
   const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
-  const railLinesOf = battenLines(turnedRails);
+  const railLinesOf = battenLines(rails.map(turnedBatten));
   const boards = laid.pieces.map((piece) => ({
     piece: edged(turnedPiece(piece), ends),
-    points: boardPoints(piece, cladding, railLinesOf).map((point) => turnedPointOn(point, byMark)),
+    points: [
+      ...boardPoints(piece, cladding, railLinesOf).map((point) => turnedPointOn(point, byMark)),
+      ...(rakes.length > 0 ? rakePoints(turnedPiece(piece), cladding, rakes) : []),
+    ],
   }));
   return {
     boards,
-    rails,
+    rails: [
+      ...rails.map((rail) => ({ rail, points: crossings(rail, battens) })),
+      ...rakes.map((rail) => ({ rail, points: rakeCrossings(rail, battens) })),
+    ],
     battens,
     joints: laid.joints.map(turnedJoint),
     findings: [...findings, ...laid.findings],
@@ -164,7 +177,7 @@ function edged(piece: DraftPiece, ends: ZoneTask["ends"]): DraftPiece {
 }
 
 /** Where a rail crosses the battens behind it: its screws. */
-export function crossings(rail: DraftBatten, battens: readonly DraftBatten[]): CladdingPoint[] {
+function crossings(rail: DraftBatten, battens: readonly DraftBatten[]): CladdingPoint[] {
   return battens
     .filter((batten) => overlaps(batten.x, rail.x) && overlaps(batten.y, rail.y))
     .map((batten) => ({ x: middle(batten.x, rail.x), y: middle(batten.y, rail.y), batten }))
