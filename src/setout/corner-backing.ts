@@ -14,7 +14,7 @@ import { markOf } from "./marks.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
 
 /** Depth of the post along the neighbour's wall. */
-const POST_DEPTH_MM = 89;
+export const POST_DEPTH_MM = 89;
 /** Thinner insulation than this leaves no room for timber that holds a screw. */
 export const LEAST_POST_MM = 38;
 

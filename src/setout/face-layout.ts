@@ -69,17 +69,20 @@ export function layFace(
   );
   const flashings = flashingsOf({ face, ends, keepOuts, grounds }, planes);
   const laid = [...results.flatMap(({ pieces }) => pieces), ...flashings.pieces];
-  const behind = behindCladding({
-    project,
-    face,
-    path: `/faces/${project.faces.indexOf(face)}`,
-    ends,
-    grounds,
-    planes: planes.filter((plane) => plane.face === face.id),
-    keepOuts,
-    rounds,
-    laid,
-  });
+  const vents = results.flatMap((result) => result.vents);
+  const behind = behindCladding(
+    {
+      project,
+      face,
+      path: `/faces/${project.faces.indexOf(face)}`,
+      ends,
+      grounds,
+      planes: planes.filter((plane) => plane.face === face.id),
+      rounds,
+      laid,
+    },
+    { joints: results.flatMap(({ joints }) => joints), vents },
+  );
   const layout: FaceLayout = {
     id: face.id,
     code: faceCode(face),
@@ -99,7 +102,7 @@ export function layFace(
     pieces: [...laid, ...behind.pieces],
     joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
     controlLines: lines,
-    vents: results.flatMap(({ vents }) => vents),
+    vents,
   };
   return {
     layout,

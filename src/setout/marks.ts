@@ -19,6 +19,7 @@ const LETTERS: Readonly<Record<PieceKind, string>> = {
   closure: "N",
   flashing: "H",
   gasket: "G",
+  sleeve: "V",
   membrane: "M",
 };
 

@@ -63,8 +63,11 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
 }
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
-function sharedKey({ structure, buildUps, claddings, limits, stock }: Project, demands: Demands): string {
-  return JSON.stringify([structure, buildUps, claddings, limits, stock, demands]);
+function sharedKey(
+  { structure, buildUps, claddings, limits, roof, stock }: Project,
+  demands: Demands,
+): string {
+  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, demands]);
 }
 
 interface Around {

@@ -261,7 +261,10 @@ function backingFinding(task: ZoneTask, backing: readonly Piece[]): Finding[] {
 function softPackers(task: ZoneTask, pieces: readonly Piece[]): Finding[] {
   const packers = pieces.filter(({ kind }) => kind === "packer");
   const soft = buildUpOf(task.project, task.ground.zone).layers.some(
-    (layer) => layer.kind === "insulation" && layer.bearing === "soft",
+    (layer) =>
+      layer.kind === "insulation" &&
+      layer.bearing === "soft" &&
+      (layer.battensHeldBy === undefined || layer.battensHeldBy === "adjustable screws"),
   );
   if (packers.length === 0 || !soft) return [];
   return [

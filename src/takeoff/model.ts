@@ -71,6 +71,14 @@ export interface StripLine {
   readonly metres: number;
 }
 
+/** Sleeves, or boxes and blocks, of one size (mm). */
+export interface SleeveLine {
+  readonly material: string;
+  readonly diameter: number;
+  readonly length: number;
+  readonly count: number;
+}
+
 /** A layer that is rolled out or laid in boards: net of openings, laps not counted in `areaM2`. */
 export interface LayerArea {
   readonly kind: "membrane" | "insulation";
@@ -131,6 +139,9 @@ export interface Takeoff {
   /** Bent metal by developed width. */
   readonly flashings: readonly StripLine[];
   readonly gaskets: readonly StripLine[];
+  /** Sill pans by developed width. */
+  readonly pans: readonly StripLine[];
+  readonly sleeves: readonly SleeveLine[];
   readonly layers: readonly LayerArea[];
   readonly finishes: readonly FinishLine[];
   readonly order: Order;

@@ -190,7 +190,7 @@ function screwLines({ stock }: Project, { screws }: Omit<Takeoff, "order">): Ord
 
 /** What the project has no price for: packers, meshes, strips, layers and finish. */
 function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
-  const { packers, closures, flashings, gaskets, layers, finishes } = quantities;
+  const { packers, closures, flashings, gaskets, pans, sleeves, layers, finishes } = quantities;
   return [
     ...packers.map(
       ({ thickness, count }): OrderLine => ({
@@ -217,11 +217,30 @@ function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
       }),
     ),
     ...gaskets.map(
-      ({ width, thickness, metres }): OrderLine => ({
-        item: message("schedule.order.gasket", { width, thickness }),
+      ({ material, width, thickness, metres }): OrderLine => ({
+        item: message(`schedule.order.${material.replace(" ", "-")}`, { width, thickness }),
         unit: "m",
         needed: metres,
         ordered: wholeWith(metres, SPARE.small),
+      }),
+    ),
+    ...pans.map(
+      ({ width, metres }): OrderLine => ({
+        item: message("schedule.order.sill-pan", { width }),
+        unit: "m",
+        needed: metres,
+        ordered: wholeWith(metres, SPARE.small),
+      }),
+    ),
+    ...sleeves.map(
+      ({ material, diameter, length, count }): OrderLine => ({
+        item: message(material === "sleeve" ? "schedule.order.sleeve" : "schedule.order.box", {
+          diameter,
+          length,
+        }),
+        unit: "piece",
+        needed: count,
+        ordered: count,
       }),
     ),
     ...layers.map(({ kind, material, thickness, areaM2, roll }): OrderLine => {

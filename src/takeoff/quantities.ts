@@ -4,7 +4,7 @@ import { rectOutline } from "../geometry/rect.ts";
 import type { Project } from "../project/schema/project.ts";
 import { USUAL_ROLL } from "../setout/behind/index.ts";
 import type { Facade, FaceLayout, Piece } from "../setout/facade.ts";
-import type { LayerArea, MassLine, ScrewCount, StripLine, ZoneArea } from "./model.ts";
+import type { LayerArea, MassLine, ScrewCount, SleeveLine, StripLine, ZoneArea } from "./model.ts";
 import { counted } from "./schedules.ts";
 
 const MM_PER_M = 1000;
@@ -75,8 +75,22 @@ export function packerCounts(pieces: readonly Piece[]): { thickness: number; cou
     .map(([thickness, count]) => ({ thickness, count }));
 }
 
-/** Running metres of meshes, gasket strips or bent metal, by material and section. */
-export function stripLines(pieces: readonly Piece[], kind: "closure" | "gasket" | "flashing"): StripLine[] {
+export function sleeveLines(pieces: readonly Piece[]): SleeveLine[] {
+  const lines = new Map<string, SleeveLine>();
+  for (const { kind, material, cut } of pieces) {
+    if (kind !== "sleeve") continue;
+    const key = `${material} ${cut.width} ${cut.length}`;
+    const count = (lines.get(key)?.count ?? 0) + 1;
+    lines.set(key, { material, diameter: cut.width, length: cut.length, count });
+  }
+  return [...lines.values()];
+}
+
+/** Running metres of meshes, gasket strips, pans or bent metal, by material and section. */
+export function stripLines(
+  pieces: readonly Piece[],
+  kind: "closure" | "gasket" | "flashing" | "membrane",
+): StripLine[] {
   const lines = new Map<string, StripLine>();
   for (const piece of pieces) {
     if (piece.kind !== kind) continue;

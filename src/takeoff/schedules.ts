@@ -4,7 +4,14 @@ import type { Project } from "../project/schema/project.ts";
 import type { Facade, Piece, PieceKind } from "../setout/facade.ts";
 import type { BattenLine, PieceLine } from "./model.ts";
 
-const IN_PIECES: ReadonlySet<PieceKind> = new Set(["sheet", "board", "closure", "flashing", "membrane"]);
+const IN_PIECES: ReadonlySet<PieceKind> = new Set([
+  "sheet",
+  "board",
+  "closure",
+  "flashing",
+  "membrane",
+  "sleeve",
+]);
 const IN_BATTENS: ReadonlySet<PieceKind> = new Set(["batten", "counter-batten", "rail", "post", "backing"]);
 
 export function pieceSchedule(project: Project, facade: Facade, plan: CutPlan | undefined): PieceLine[] {

@@ -11,6 +11,7 @@ import {
   massLines,
   packerCounts,
   screwCounts,
+  sleeveLines,
   stripLines,
   zoneAreas,
 } from "./quantities.ts";
@@ -32,6 +33,11 @@ export function takeOff(project: Project, facade: Facade, plan: CutPlan | undefi
     closures: stripLines(pieces, "closure"),
     flashings: stripLines(pieces, "flashing"),
     gaskets: stripLines(pieces, "gasket"),
+    pans: stripLines(
+      pieces.filter(({ profile }) => profile),
+      "membrane",
+    ),
+    sleeves: sleeveLines(pieces),
     layers: layerAreas(project, facade, areas),
     finishes: finishLines(project, facade),
   };

@@ -21,6 +21,8 @@ export function takeoffJson(
     closures,
     flashings,
     gaskets,
+    pans,
+    sleeves,
     layers,
     finishes,
     order,
@@ -37,6 +39,8 @@ export function takeoffJson(
     closures: copies(closures),
     flashings: copies(flashings),
     gaskets: copies(gaskets),
+    pans: copies(pans),
+    sleeves: copies(sleeves),
     layers: copies(layers),
     finishes: copies(finishes),
     order: {

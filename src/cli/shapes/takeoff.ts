@@ -85,6 +85,15 @@ export const shape = z.object({
   closures: z.array(strip),
   flashings: z.array(strip),
   gaskets: z.array(strip),
+  pans: z.array(strip).describe("Sill pans by developed width."),
+  sleeves: z.array(
+    z.object({
+      material: z.string(),
+      diameter: z.number(),
+      length: z.number(),
+      count: z.number().int(),
+    }),
+  ),
   layers: z.array(
     z.object({
       kind: z.enum(["membrane", "insulation"]),

@@ -58,6 +58,14 @@ const sheets = z.looseObject({
   material: z.string().min(1),
   thickness: size,
   joint: size,
+  /** What closes level joints from behind, how far it reaches past the joint, and how thick it is; a backing strip where absent. */
+  levelJoint: z
+    .looseObject({
+      behind: z.enum(["open", "backing strip", "drip profile"]),
+      cover: size.optional(),
+      thickness: size.optional(),
+    })
+    .optional(),
   stock: z.array(id).min(1),
   /** How sheets stand on the wall, by their long side; upright where absent. */
   lay: z.enum(["upright", "lying", "either"]).optional(),
@@ -99,6 +107,10 @@ export const layer = z.discriminatedUnion("kind", [
     material: z.string().min(1),
     bearing: z.enum(["soft", "firm"]),
     conductivityWPerMK: z.number().min(0.005).max(5).optional(),
+    /** Stress at a tenth of its thickness, EN 826 (kPa). */
+    stressAt10PercentKPa: figure.extend({ value: z.number().positive().max(2000) }).optional(),
+    /** What holds battens off it where it is soft. */
+    battensHeldBy: z.enum(["rigid strips", "adjustable screws", "blocks"]).optional(),
   }),
   z.looseObject({ kind: z.literal("packer"), thickness: size }),
   z.looseObject({ kind: z.literal("batten"), stock: id }),

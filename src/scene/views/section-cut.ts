@@ -153,6 +153,7 @@ const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
   closure: "TRIM",
   flashing: "TRIM",
   gasket: "TRIM",
+  sleeve: "TRIM",
   membrane: "MEMBR",
 };
 
@@ -168,6 +169,7 @@ const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
   closure: "metal",
   flashing: "metal",
   gasket: "membrane",
+  sleeve: "paper",
   membrane: "membrane",
 };
 
@@ -175,8 +177,8 @@ const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
 const SIGHT = 700;
 
 function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
-  // The membrane's strips lie where the build-up's layer is drawn.
-  const seen = face.pieces.filter(({ kind, profile }) => kind !== "membrane" || profile);
+  // The membrane's strips lie where the build-up's layer is drawn; a pan has no thickness to draw.
+  const seen = face.pieces.filter(({ kind }) => kind !== "membrane");
   const cut = seen.flatMap((piece) =>
     sliceVertical(piece.outline, x)
       .flatMap((whole) =>

@@ -6,7 +6,7 @@ import type { FaceEnd, FaceEnds } from "../corners.ts";
 import { faceLength, isSlanted } from "../corners.ts";
 import type { DraftPiece } from "../draft.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "../facade.ts";
-import type { KeepOut, RoundKeepOut, ZoneGround } from "../ground-plan.ts";
+import type { RoundKeepOut, ZoneGround } from "../ground-plan.ts";
 
 export interface Wall {
   readonly project: Project;
@@ -16,7 +16,6 @@ export interface Wall {
   readonly ends: FaceEnds;
   readonly grounds: readonly ZoneGround[];
   readonly planes: readonly ZonePlane[];
-  readonly keepOuts: readonly KeepOut[];
   readonly rounds: readonly RoundKeepOut[];
   /** Pieces laid out so far. */
   readonly laid: readonly Piece[];

@@ -62,10 +62,15 @@ function isCladding({ kind }: Piece): boolean {
   return kind === "sheet" || kind === "board";
 }
 
-const BEHIND: readonly Piece["kind"][] = ["backing", "membrane", "flashing"];
+const BEHIND: readonly Piece["kind"][] = ["backing", "membrane", "flashing", "sleeve"];
 
 function liesInFront(piece: Piece, depth: "membrane" | "batten"): boolean {
-  return depth === "batten" ? isCladding(piece) : !BEHIND.includes(piece.kind);
+  return depth === "batten" ? isCladding(piece) : !BEHIND.includes(piece.kind) && !isJointStrip(piece);
+}
+
+/** A strip behind a joint hangs on no batten: it comes away with the sheet over it. */
+function isJointStrip({ kind, supports }: Piece): boolean {
+  return kind === "gasket" && supports.length === 0;
 }
 
 function covers({ outline, holes }: Piece, point: Point): boolean {

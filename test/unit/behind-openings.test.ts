@@ -1,0 +1,142 @@
+/** Pans, bucks, level joints and sleeves, worked by hand on the demo. Sizes: common practice, named where they are set. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
+import { design } from "../../src/design.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { readDocument } from "../../src/project/read.ts";
+import { takeOff } from "../../src/takeoff/take-off.ts";
+
+// biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
+type Loose = any;
+
+function demo(edit: (document: Loose) => void = () => {}) {
+  const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+  edit(document);
+  const result = readDocument(document, "openings");
+  if (!result.ok) throw new Error(JSON.stringify(result.findings));
+  const { facade, findings } = design(result.project);
+  const pieces = facade.faces.flatMap((face) => face.pieces);
+  return {
+    project: result.project,
+    facade,
+    pieces,
+    of: (mark: string) => pieces.find((piece) => piece.mark === mark),
+    findings: (code: string) => findings.filter((one) => one.code === code),
+  };
+}
+
+const made = demo();
+
+describe("sill pans", () => {
+  it("lie under every window and door, and under no recess", () => {
+    const pans = made.pieces.filter(({ kind, profile }) => kind === "membrane" && profile);
+    expect(pans.map(({ mark }) => mark)).toEqual(["W-Mp-W3", "F-Mp-D1", "F-Mp-W2", "N-Mp-W4", "RB-Mp-D2"]);
+  });
+
+  it("have the size that they are folded from", () => {
+    // 140 of studs, 11 of sheathing, 51 of wool; 25 up at the back and 150, the membrane's lap, down in front.
+    expect(made.of("W-Mp-W3")?.cut).toEqual({
+      length: 600 + 2 * 150,
+      width: 25 + 140 + 11 + 51 + 150,
+      thickness: 1,
+    });
+    expect(made.of("N-Mp-W4")?.cut.width).toBe(25 + 140 + 11 + 150);
+  });
+
+  it("say where the wall ends before the pan has lapped", () => {
+    // The cladding's base lies 50 under the door: 50 is the least lap, 40 is none.
+    expect(
+      made.findings("S021").some(({ where, outcome }) => where.opening === "D1" && outcome !== "pass"),
+    ).toBe(false);
+    const raised = demo((document) => {
+      for (const face of document.faces) if (face.id === "recess-back") face.openings[0].y = [-10, 2100];
+    });
+    const [said] = raised.findings("S021").filter(({ where }) => where.opening === "D2");
+    expect(said).toMatchObject({ outcome: "attention", demand: 40, limit: 50 });
+  });
+});
+
+describe("bucks", () => {
+  it("line openings through insulation outside the sheathing, as deep as it is", () => {
+    expect(made.of("W-Kbl-W3")).toMatchObject({ z: [0, 51], cut: { length: 600, width: 51, thickness: 38 } });
+    expect(made.of("W-Kbh-W3")?.cut.length).toBe(600 + 2 * 38);
+    expect(made.pieces.filter(({ mark }) => /-Kb\w+-W4$/.test(mark))).toEqual([]);
+  });
+
+  it("share what is left between two openings, and say so", () => {
+    const near = demo((document) => {
+      const front = document.faces.find(({ id }: Loose) => id === "front");
+      front.openings.find(({ id }: Loose) => id === "W2").x = [2000, 3550];
+    });
+    // 61.5 between window and door: half for each.
+    expect(near.of("F-Kbr-W2")?.cut.thickness).toBe(30.75);
+    expect(near.of("F-Kbl-D1")?.cut.thickness).toBe(30.75);
+    const said = near.findings("S021").filter(({ where }) => where.opening === "W2");
+    expect(said).toMatchObject([{ outcome: "attention", demand: 30.75, limit: 38 }]);
+  });
+
+  it("are sawn with the rest", () => {
+    const { battens } = takeOff(made.project, made.facade, cutFacade(made.project, made.facade).plan);
+    expect(battens.some(({ mark }) => mark === "W-Kbl-W3")).toBe(true);
+  });
+});
+
+describe("level joints of sheets", () => {
+  const sheetsWith = (levelJoint: Loose) =>
+    demo((document) => {
+      for (const one of document.claddings) if (one.kind === "sheets") one.levelJoint = levelJoint;
+    });
+
+  it("get a backing strip between battens where the file says nothing, which is a typical choice", () => {
+    const strip = made.of("F2-Gh1a");
+    expect(strip).toMatchObject({ material: "backing strip", cut: { width: 8 + 2 * 20, thickness: 1 } });
+    // Flush with the sheets' back, and between two battens: it touches both and lies in neither.
+    const box = polygonBounds(strip?.outline ?? []);
+    const battens = made.pieces
+      .filter(({ kind, zone, face }) => kind === "batten" && zone === "sheets" && face === "front")
+      .map(({ outline }) => polygonBounds(outline))
+      .filter(({ y }) => y[0] < box.y[1] && y[1] > box.y[0]);
+    expect(battens.some(({ x }) => x[1] === box.x[0])).toBe(true);
+    expect(battens.some(({ x }) => x[0] === box.x[1])).toBe(true);
+    expect(made.findings("S022").every(({ outcome, provisional }) => outcome === "pass" && provisional)).toBe(
+      true,
+    );
+  });
+
+  it("get what the file asks for", () => {
+    const drip = sheetsWith({ behind: "drip profile", cover: 15 });
+    expect(drip.of("F2-Gh1a")).toMatchObject({ material: "drip profile", cut: { width: 8 + 2 * 15 } });
+    expect(drip.findings("S022").some(({ provisional }) => provisional)).toBe(false);
+    const { gaskets } = takeOff(drip.project, drip.facade, undefined);
+    expect(gaskets.some(({ material, width }) => material === "drip profile" && width === 38)).toBe(true);
+  });
+
+  it("are named where they stay open", () => {
+    const open = sheetsWith({ behind: "open" });
+    expect(open.of("F2-Gh1a")).toBeUndefined();
+    expect(open.findings("S022").length).toBeGreaterThan(0);
+    expect(open.findings("S022").every(({ outcome, hint }) => outcome === "attention" && hint)).toBe(true);
+  });
+});
+
+describe("what passes the wall", () => {
+  it("goes from the studs' inner side to the cladding's plane, a lamp or a tap from the sheathing", () => {
+    // 140 + 11 behind the sheathing's face; the boards' plane is 98 out, the sheets' on the east 39.
+    expect(made.of("W-V-WP1")).toMatchObject({
+      kind: "sleeve",
+      z: [-151, 98],
+      cut: { length: 249, width: 160 },
+    });
+    expect(made.of("W-V-WP3")).toMatchObject({ material: "box or block", z: [0, 98] });
+    expect(made.of("E-V-EP1")).toMatchObject({ material: "box or block", z: [0, 39] });
+  });
+
+  it("is told, and not set out, over the edge of a zone", () => {
+    const edge = demo((document) => {
+      document.faces.find(({ id }: Loose) => id === "west").penetrations[2].y = -20;
+    });
+    expect(edge.of("W-V-WP3")).toBeUndefined();
+    expect(edge.findings("S023").filter(({ outcome }) => outcome === "attention")).toHaveLength(1);
+  });
+});
