@@ -1,7 +1,7 @@
 /**
  * Lays out a zone of upright boards: battens on the studs, rails across them, level and along rakes, boards on the rails.
- * Boards and level rails are laid out in the turned frame, where they are courses and battens like any others. A rail that would cross fewer than
- * two battens, as in the tip under a rake, is left out: it would turn about its one screw.
+ * Boards and level rails are laid out in the turned frame, where they are courses and battens like any others. A rail that
+ * would cross fewer than two battens, as in the tip under a rake, is left out: it would turn about its one screw.
  */
 import type { Finding } from "../../findings/finding.ts";
 import { type Interval, overlaps } from "../../geometry/interval.ts";
