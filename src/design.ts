@@ -8,6 +8,7 @@ import { readDocument, readProject } from "./project/read.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
 import type { LightInput } from "./proof/light/input.ts";
+import type { ProofMemo } from "./proof/proof-memo.ts";
 import type { Facade } from "./setout/facade.ts";
 import type { FaceMemo } from "./setout/memo.ts";
 import { setOut } from "./setout/set-out.ts";
@@ -22,12 +23,13 @@ export interface Design {
 
 /**
  * With a memo, faces that an edit leaves alone are not laid out again; the design is the same without it. The same goes for
- * the sun in `light`, but a year of weather there takes the place of clear skies.
+ * the sun in `light`, but a year of weather there takes the place of clear skies. What `proof` remembers is of faces that
+ * `memo` hands out again.
  */
-export function design(project: Project, memo?: FaceMemo, light?: LightInput): Design {
+export function design(project: Project, memo?: FaceMemo, light?: LightInput, proof?: ProofMemo): Design {
   const demands = demandsOf(project);
   const facade = setOut(project, demands, memo);
-  const findings = [...facade.findings, ...prove({ project, facade, demands, light })].sort(byWeight);
+  const findings = [...facade.findings, ...prove({ project, facade, demands, light }, proof)].sort(byWeight);
   return { project, demands, facade, findings };
 }
 
@@ -50,10 +52,15 @@ export type ProjectFile =
   | { readonly name: string; readonly document: unknown };
 
 /** Reads and designs a project file. */
-export function designFile(file: ProjectFile, memo?: FaceMemo, light?: LightInput): FileDesign {
+export function designFile(
+  file: ProjectFile,
+  memo?: FaceMemo,
+  light?: LightInput,
+  proof?: ProofMemo,
+): FileDesign {
   const { name } = file;
   const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
   const { document, project, findings: readFindings } = read;
-  return { kind: "designed", name, document, design: design(project, memo, light), readFindings };
+  return { kind: "designed", name, document, design: design(project, memo, light, proof), readFindings };
 }

@@ -1,15 +1,15 @@
 /** P008: a caution where combustible boards face a near boundary. It never clears a wall: the local code does. */
 import { type Finding, finding } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
-import { boardZones, type ProofContext, type ZoneView } from "./context.ts";
+import { boardZones, type FaceContext, type ZoneView } from "./context.ts";
 import { rulesAsking } from "./rules-asking.ts";
 import { compared, holds, input, written } from "./working.ts";
 
-export function boundaryFire(context: ProofContext): Finding[] {
+export function boundaryFire(context: FaceContext): Finding[] {
   return boardZones(context).map((view) => judged(context, view));
 }
 
-function judged({ demands }: ProofContext, view: ZoneView): Finding {
+function judged({ demands }: FaceContext, view: ZoneView): Finding {
   const where = { ...view.where, path: `${view.facePath}/toBoundary` };
   const hint = message("proof.ask-local-code");
   const given = view.projectFace.toBoundary;

@@ -9,7 +9,7 @@ import { intervalLength } from "../geometry/interval.ts";
 import { polygonBounds, regionArea } from "../geometry/polygon.ts";
 import type { Vent } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { input, written } from "./working.ts";
 
 /** A cool damp day with some sun and a breath of wind, the same for every wall so that walls can be compared. */
@@ -30,7 +30,7 @@ const SOURCE = {
   document: "ISO 15099, ventilated gap, as written out in an open building-energy reference manual",
 } as const;
 
-export function cavityAir({ zones }: ProofContext): Finding[] {
+export function cavityAir({ zones }: FaceContext): Finding[] {
   return zones.flatMap((view) => {
     const wall = wallOf(view);
     if (!wall) return [];

@@ -5,11 +5,11 @@ import { polygonBounds } from "../geometry/polygon.ts";
 import { rectsOverlap } from "../geometry/rect.ts";
 import type { Vent } from "../setout/facade.ts";
 import { type Message, message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { ruleName, rulesAsking } from "./rules-asking.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function cavityEnds(context: ProofContext): Finding[] {
+export function cavityEnds(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => {
     if (view.pieces.length === 0) return [];
     const open = openEnds(view);
@@ -56,7 +56,7 @@ function unclosed(view: ZoneView, ends: readonly End[]): Finding {
   });
 }
 
-function airThrough({ demands }: ProofContext, view: ZoneView): Finding[] {
+function airThrough({ demands }: FaceContext, view: ZoneView): Finding[] {
   const least = greatest(view.vents, ({ netCm2PerM }) => -netCm2PerM);
   if (!least) return [];
   const demand = least.netCm2PerM;

@@ -4,14 +4,14 @@ import { type Finding, finding } from "../findings/finding.ts";
 import { intervalLength } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { ruleName } from "./rules-asking.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 const PATH = "/limits/cavityRules";
 const CM2_PER_M_OF_MM = 10;
 
-export function cavityRuleSet(context: ProofContext): Finding[] {
+export function cavityRuleSet(context: FaceContext): Finding[] {
   const rules = context.demands.chosenRules;
   if (!rules) {
     return [
@@ -68,7 +68,7 @@ function depth(rules: ChosenRules, view: ZoneView): Finding[] {
 }
 
 /** The least vent in or out, net of mesh and battens, less what dirt takes, against what the set asks. */
-function vents({ project }: ProofContext, rules: ChosenRules, view: ZoneView): Finding[] {
+function vents({ project }: FaceContext, rules: ChosenRules, view: ZoneView): Finding[] {
   const least = greatest(view.vents, ({ netCm2PerM }) => -netCm2PerM);
   if (!least || !view.plane) return [];
   const asked = askedArea(rules, view.plane.cavity);

@@ -32,6 +32,19 @@ export interface ZoneView<Kind extends Cladding = Cladding> {
   readonly vents: readonly Vent[];
 }
 
+/** What of a project a rule may read that judges each face by itself: nothing of any face. */
+export type FacelessProject = Pick<
+  Project,
+  "site" | "roof" | "structure" | "buildUps" | "claddings" | "limits" | "stock" | "pile"
+>;
+
+/** A rule that reads no more than this says of a face the same whatever the other faces are. */
+export interface FaceContext {
+  readonly project: FacelessProject;
+  readonly demands: Demands;
+  readonly zones: readonly ZoneView[];
+}
+
 export interface ProofContext extends ProofInput {
   readonly zones: readonly ZoneView[];
   /** A piece of the facade by its mark. */
@@ -39,6 +52,7 @@ export interface ProofContext extends ProofInput {
 }
 
 export type ProofRule = (context: ProofContext) => Finding[];
+export type FaceRule = (context: FaceContext) => Finding[];
 
 export function proofContext(input: ProofInput): ProofContext {
   const pieces = new Map<string, Piece>();
@@ -94,14 +108,18 @@ function byZone<Thing extends { readonly zone?: string }>(things: readonly Thing
 }
 
 /** The zones clad with boards. */
-export function boardZones({ zones }: ProofContext): ZoneView<Extract<Cladding, { kind: "boards" }>>[] {
+export function boardZones({
+  zones,
+}: Pick<FaceContext, "zones">): ZoneView<Extract<Cladding, { kind: "boards" }>>[] {
   return zones.flatMap((view) =>
     view.cladding.kind === "boards" ? [{ ...view, cladding: view.cladding }] : [],
   );
 }
 
 /** The zones clad with sheets. */
-export function sheetZones({ zones }: ProofContext): ZoneView<Extract<Cladding, { kind: "sheets" }>>[] {
+export function sheetZones({
+  zones,
+}: Pick<FaceContext, "zones">): ZoneView<Extract<Cladding, { kind: "sheets" }>>[] {
   return zones.flatMap((view) =>
     view.cladding.kind === "sheets" ? [{ ...view, cladding: view.cladding }] : [],
   );

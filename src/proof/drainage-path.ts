@@ -4,7 +4,7 @@ import { intervalLength } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
 import type { Piece, ZonePlane } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 /** A level piece on the membrane that is wider than this dams what runs down; a packer or an end block does not (common practice). */
@@ -17,7 +17,7 @@ const CAVITY = {
 
 const IN_THE_CAVITY: readonly Piece["kind"][] = ["batten", "counter-batten", "rail", "backing", "packer"];
 
-export function drainagePath({ zones }: ProofContext): Finding[] {
+export function drainagePath({ zones }: FaceContext): Finding[] {
   return zones.flatMap((view) => {
     if (!view.plane || view.battens.length === 0) return [];
     const crossing = greatest(levelOnMembrane(view, view.plane), ({ width }) => width);

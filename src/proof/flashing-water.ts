@@ -5,7 +5,7 @@ import { polygonBounds } from "../geometry/polygon.ts";
 import { rectsOverlap } from "../geometry/rect.ts";
 import type { Piece, ZonePlane } from "../setout/facade.ts";
 import { type Message, message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 const CODE: Source = {
@@ -19,7 +19,7 @@ const LEAST = { slope: 6, upstand: 50, headDrip: 10, sillDrip: 25 } as const;
 const OVER_FLASHING_MM = 6;
 const NEAR_MM = 100;
 
-export function flashingWater({ zones }: ProofContext): Finding[] {
+export function flashingWater({ zones }: FaceContext): Finding[] {
   return zones.flatMap((view) => {
     const bounds = polygonBounds(view.zone.region);
     const flashings = view.face.pieces.filter(({ kind }) => kind === "flashing");

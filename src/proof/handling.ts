@@ -1,10 +1,10 @@
 /** P016: pieces too heavy for one person. */
 import { type Finding, finding } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext } from "./context.ts";
+import type { FaceContext } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function handling({ zones, demands }: ProofContext): Finding[] {
+export function handling({ zones, demands }: FaceContext): Finding[] {
   const limit = demands.onePersonKg;
   return zones.flatMap((view) => {
     const heaviest = greatest(view.pieces, ({ massKg }) => massKg);

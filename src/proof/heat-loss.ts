@@ -9,7 +9,7 @@ import { type Finding, finding } from "../findings/finding.ts";
 import { regionArea } from "../geometry/polygon.ts";
 import type { Layer, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 /** Corrections under this share of U need not be counted: ISO 6946. */
@@ -26,7 +26,7 @@ const SOURCE = {
 
 type Insulation = Extract<Layer, { kind: "insulation" }>;
 
-export function heatLoss(context: ProofContext): Finding[] {
+export function heatLoss(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => {
     const index = context.project.buildUps.findIndex(({ id }) => id === view.zone.buildUp);
     const buildUp = context.project.buildUps[index];
@@ -125,7 +125,7 @@ function resistanceOf(layers: readonly Insulation[]): number | undefined {
 }
 
 /** Mean of the limits through the studs, with the cavity as open as its least vent makes it. */
-function combined({ structure }: Project, { vents }: ZoneView, series: number): number {
+function combined({ structure }: Pick<Project, "structure">, { vents }: ZoneView, series: number): number {
   const { studs, heat } = structure;
   if (!heat) return series;
   const frame = {

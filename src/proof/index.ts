@@ -1,73 +1,48 @@
-/** The rules of proof in the order of their codes. A rule is its file, its line here and its test. */
+/** The rules of proof. A rule is its file, its line here or among the rules of one face, and its test. */
 
 import { byWeight, type Finding } from "../findings/finding.ts";
 import { battenSpacing } from "./batten-spacing.ts";
 import { boardProportion } from "./board-proportion.ts";
 import { boardThickness } from "./board-thickness.ts";
-import { boundaryFire } from "./boundary-fire.ts";
-import { cavityAir } from "./cavity-air.ts";
 import { cavityBarriers } from "./cavity-barriers.ts";
 import { cavityDepth } from "./cavity-depth.ts";
-import { cavityEnds } from "./cavity-ends.ts";
-import { cavityRuleSet } from "./cavity-rule-set.ts";
 import { type ProofInput, type ProofRule, proofContext } from "./context.ts";
 import { cutEnds } from "./cut-ends.ts";
-import { drainagePath } from "./drainage-path.ts";
 import { drivenRain } from "./driven-rain.ts";
-import { flashingWater } from "./flashing-water.ts";
+import { FACE_RULES, proveFaces } from "./face-rules.ts";
 import { groundClearance } from "./ground-clearance.ts";
-import { handling } from "./handling.ts";
-import { heatLoss } from "./heat-loss.ts";
 import { hungLoad } from "./hung-load.ts";
-import { jointWidth } from "./joint-width.ts";
 import { lightDose } from "./light-dose.ts";
 import { lightOpenShare } from "./light-open-share.ts";
 import { membraneLaps } from "./membrane-laps.ts";
 import { oldPaint } from "./old-paint.ts";
-import { openArea } from "./open-area.ts";
 import { openingSizes } from "./opening-sizes.ts";
+import type { ProofMemo } from "./proof-memo.ts";
 import { screwCorrosion } from "./screw-corrosion.ts";
-import { seasonalGap } from "./seasonal-gap.ts";
-import { sheetJoint } from "./sheet-joint.ts";
 import { siteCautions } from "./site-cautions.ts";
-import { slidingHoles } from "./sliding-holes.ts";
 import { snowBase } from "./snow-base.ts";
 import { splashHeight } from "./splash-height.ts";
 import { timberOutdoors } from "./timber-outdoors.ts";
 import { weeksUncovered } from "./weeks-uncovered.ts";
-import { windowFrame } from "./window-frame.ts";
 import { woodMetals } from "./wood-metals.ts";
 
-export const PROOF_RULES: readonly ProofRule[] = [
+/** Rules that look at more than one face, or at what is no face. */
+const BUILDING_RULES: readonly ProofRule[] = [
   cavityDepth,
-  jointWidth,
-  openArea,
   boardProportion,
   groundClearance,
   snowBase,
   battenSpacing,
-  boundaryFire,
   timberOutdoors,
   oldPaint,
   hungLoad,
-  windowFrame,
-  sheetJoint,
-  cavityEnds,
-  seasonalGap,
-  handling,
   weeksUncovered,
-  slidingHoles,
   siteCautions,
   lightOpenShare,
   lightDose,
-  drainagePath,
-  flashingWater,
   splashHeight,
   drivenRain,
-  cavityAir,
-  cavityRuleSet,
   openingSizes,
-  heatLoss,
   screwCorrosion,
   woodMetals,
   cutEnds,
@@ -76,8 +51,13 @@ export const PROOF_RULES: readonly ProofRule[] = [
   membraneLaps,
 ];
 
-/** Every finding of every rule, what is to be settled first at the head. */
-export function prove(input: ProofInput): Finding[] {
+export const PROOF_RULES: readonly ProofRule[] = [...FACE_RULES, ...BUILDING_RULES];
+
+/**
+ * Every finding of every rule, what is to be settled first at the head. With a memo, faces that were laid out before with the
+ * same of everything else are not proven again by rules of one face; the findings are the same either way.
+ */
+export function prove(input: ProofInput, memo?: ProofMemo): Finding[] {
   const context = proofContext(input);
-  return PROOF_RULES.flatMap((rule) => rule(context)).sort(byWeight);
+  return [...proveFaces(context, memo), ...BUILDING_RULES.flatMap((rule) => rule(context))].sort(byWeight);
 }

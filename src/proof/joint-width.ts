@@ -2,15 +2,15 @@
 import { type Basis, type Finding, finding } from "../findings/finding.ts";
 import type { Joint } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function jointWidth(context: ProofContext): Finding[] {
+export function jointWidth(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => [...behind(context, view), ...widest(context, view)]);
 }
 
 /** What lies next to the cavity must stand light. */
-function behind({ project }: ProofContext, view: ZoneView): Finding[] {
+function behind({ project }: FaceContext, view: ZoneView): Finding[] {
   const index = project.buildUps.findIndex(({ id }) => id === view.zone.buildUp);
   const layers = project.buildUps[index]?.layers ?? [];
   const path = `/buildUps/${index}/layers`;
@@ -31,7 +31,7 @@ function behind({ project }: ProofContext, view: ZoneView): Finding[] {
   ];
 }
 
-function widest({ project, demands }: ProofContext, view: ZoneView): Finding[] {
+function widest({ project, demands }: FaceContext, view: ZoneView): Finding[] {
   const limit = project.limits.membrane?.maxGap;
   if (!limit) return [lacking(view, { path: "/limits/membrane/maxGap", key: "proof.joint.no-limit" })];
   const seasonal = demands.boards[view.cladding.id]?.seasonal;

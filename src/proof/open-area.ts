@@ -2,12 +2,12 @@
 import { type Finding, finding } from "../findings/finding.ts";
 import { type Region, regionArea } from "../geometry/polygon.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, holds, input, written } from "./working.ts";
 
 const MM2_PER_M2 = 1e6;
 
-export function openArea({ project, zones }: ProofContext): Finding[] {
+export function openArea({ project, zones }: FaceContext): Finding[] {
   const limit = project.limits.membrane?.maxOpenPercent;
   return zones.flatMap((view) => {
     const where = { ...view.where, path: "/limits/membrane/maxOpenPercent" };

@@ -3,10 +3,10 @@ import type { SeasonalDemand } from "../codes/demands.ts";
 import { type Finding, finding, type Outcome } from "../findings/finding.ts";
 import type { BoardCladding } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
-import { boardZones, type ProofContext, type ZoneView } from "./context.ts";
+import { boardZones, type FaceContext, type ZoneView } from "./context.ts";
 import { compared, input, written } from "./working.ts";
 
-export function seasonalGap(context: ProofContext): Finding[] {
+export function seasonalGap(context: FaceContext): Finding[] {
   return boardZones(context).flatMap((view) => {
     const demand = context.demands.boards[view.cladding.id];
     const gaps = view.joints.filter(({ kind }) => kind === "course gap").map(({ width }) => width);

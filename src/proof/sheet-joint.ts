@@ -6,7 +6,7 @@ import { type Basis, type Finding, finding, type Outcome } from "../findings/fin
 import { polygonBounds } from "../geometry/polygon.ts";
 import type { SheetCladding } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
-import { type ProofContext, sheetZones, type ZoneView } from "./context.ts";
+import { type FaceContext, sheetZones, type ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 /** Common practice: a sheet cut and set by hand, and what a joint keeps open. */
@@ -14,7 +14,7 @@ const SIZE_TOLERANCE_MM = 1;
 const PLACE_TOLERANCE_MM = 2;
 const LEAST_OPEN_MM = 2;
 
-export function sheetJoint(context: ProofContext): Finding[] {
+export function sheetJoint(context: FaceContext): Finding[] {
   return sheetZones(context).flatMap((view) => {
     const demand = context.demands.sheets[view.cladding.id];
     const across = governing(view);

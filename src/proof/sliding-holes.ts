@@ -4,10 +4,10 @@ import { distance } from "../geometry/point.ts";
 import type { SheetCladding } from "../project/schema/project.ts";
 import type { Fixing, Piece } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
-import { type ProofContext, sheetZones, type ZoneView } from "./context.ts";
+import { type FaceContext, sheetZones, type ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function slidingHoles(context: ProofContext): Finding[] {
+export function slidingHoles(context: FaceContext): Finding[] {
   return sheetZones(context).flatMap((view) => {
     const loose = view.pieces.filter(({ fixings }) => fixings.length > 0 && !fixings.some(isFixed));
     return [...(loose.length > 0 ? [withoutFixedPoint(view, loose)] : []), ...tightest(context, view)];
@@ -36,7 +36,7 @@ interface Sliding {
   readonly reach: number;
 }
 
-function tightest(context: ProofContext, view: ZoneView<SheetCladding>): Finding[] {
+function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[] {
   const shank = context.project.stock.screws.find(({ id }) => id === view.cladding.screw)?.diameter;
   const movement = context.demands.sheets[view.cladding.id]?.movementMmPerM;
   const where = { ...view.where, path: view.claddingPath };

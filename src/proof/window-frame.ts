@@ -5,10 +5,10 @@ import { rectsOverlap } from "../geometry/rect.ts";
 import type { Opening } from "../project/schema/project.ts";
 import type { ZonePlane } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, holds, input, written } from "./working.ts";
 
-export function windowFrame({ zones }: ProofContext): Finding[] {
+export function windowFrame({ zones }: FaceContext): Finding[] {
   return zones.flatMap((view) =>
     view.projectFace.openings.flatMap((opening, index) => {
       if (opening.kind !== "window" && opening.kind !== "door") return [];

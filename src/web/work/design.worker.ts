@@ -1,6 +1,7 @@
 /** Reads and designs a project beside the page, so that the drawing never waits for it. */
 import { designFile } from "../../design.ts";
 import { createSunMemo } from "../../proof/light/sun-memo.ts";
+import { createProofMemo } from "../../proof/proof-memo.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
 import type { DesignReply, DesignRequest } from "./messages.ts";
@@ -10,13 +11,15 @@ import { packed } from "./packed.ts";
 const memo = createFaceMemo({ faces: 500, shareds: 3 });
 /** The sun of the project's place, and of one before it. */
 const light = { memo: createSunMemo({ places: 2 }) };
+/** What was found on faces that an edit leaves alone. */
+const proof = createProofMemo();
 
 /** The faces that the page has. */
 let held: readonly FaceLayout[] = [];
 
 function answer({ file }: DesignRequest): DesignReply["answer"] {
   try {
-    const made = designFile(file, memo, light);
+    const made = designFile(file, memo, light, proof);
     if (made.kind !== "designed") return made;
     const sent = packed(made, held);
     held = made.design.facade.faces;

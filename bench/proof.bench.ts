@@ -1,0 +1,68 @@
+/**
+ * How long the demo takes to be designed and proven: from scratch, and after an edit with the memos that the page's worker
+ * has, its window W2 moved along the wall a millimetre at a time. Proof alone stands beside it, with and without its own
+ * memo. All four are timed on the same project one after another, so that a busy machine slows them alike.
+ */
+import { demandsOf } from "../src/codes/demands.ts";
+import { design } from "../src/design.ts";
+import { prove } from "../src/proof/index.ts";
+import { createSunMemo } from "../src/proof/light/sun-memo.ts";
+import { createProofMemo } from "../src/proof/proof-memo.ts";
+import { createFaceMemo } from "../src/setout/memo.ts";
+import { exampleDocument, readAs } from "./buildings.ts";
+
+const EDITS = 200;
+const WARM_UP = 200;
+/** Where W2's left jamb starts, so that all places lie clear of the corner and of the door (mm). */
+const FIRST = 700;
+
+const projects = Array.from({ length: WARM_UP + EDITS }, (_, i) => {
+  const document = exampleDocument("atelier-bouleau");
+  const front = document.faces.find(({ id }) => id === "front");
+  const window = front?.openings?.find(({ id }) => id === "W2");
+  if (!window) throw new Error("the demo has no window W2 in front");
+  Object.assign(window, { x: [FIRST + i, FIRST + 900 + i] });
+  return readAs(document, "edit");
+});
+
+/** Memos of one way of working, apart from those of the others. */
+function memos() {
+  return {
+    faces: createFaceMemo({ faces: 500, shareds: 3 }),
+    light: { memo: createSunMemo({ places: 2 }) },
+    proof: createProofMemo(),
+  };
+}
+
+const whole = memos();
+const apart = memos();
+const times: Record<string, number[]> = {};
+
+function timed<Result>(name: string, work: () => Result): Result {
+  const start = performance.now();
+  const result = work();
+  const own = times[name] ?? [];
+  own.push(performance.now() - start);
+  times[name] = own;
+  return result;
+}
+
+for (const project of projects) {
+  timed("from scratch", () => design(project));
+  timed("after an edit", () => design(project, whole.faces, whole.light, whole.proof));
+  const demands = demandsOf(project);
+  const { facade } = design(project, apart.faces, apart.light);
+  const input = { project, facade, demands, light: apart.light };
+  timed("proof alone, sun kept", () => prove(input));
+  timed("proof alone, sun and faces kept", () => prove(input, apart.proof));
+}
+
+console.table(
+  Object.fromEntries(
+    Object.entries(times).map(([name, all]) => {
+      const sorted = all.slice(WARM_UP).sort((a, b) => a - b);
+      const at = (share: number): number => Number((sorted[Math.floor(share * EDITS)] ?? 0).toFixed(1));
+      return [name, { leastMs: at(0), medianMs: at(0.5), p95Ms: at(0.95) }];
+    }),
+  ),
+);

@@ -1,0 +1,82 @@
+/** The rules that judge each face by itself, and their findings face by face, remembered where a memo is given. */
+import type { Finding } from "../findings/finding.ts";
+import { boundaryFire } from "./boundary-fire.ts";
+import { cavityAir } from "./cavity-air.ts";
+import { cavityEnds } from "./cavity-ends.ts";
+import { cavityRuleSet } from "./cavity-rule-set.ts";
+import type { FaceContext, FacelessProject, FaceRule, ProofContext, ZoneView } from "./context.ts";
+import { drainagePath } from "./drainage-path.ts";
+import { flashingWater } from "./flashing-water.ts";
+import { handling } from "./handling.ts";
+import { heatLoss } from "./heat-loss.ts";
+import { jointWidth } from "./joint-width.ts";
+import { openArea } from "./open-area.ts";
+import type { ProofMemo } from "./proof-memo.ts";
+import { seasonalGap } from "./seasonal-gap.ts";
+import { sheetJoint } from "./sheet-joint.ts";
+import { slidingHoles } from "./sliding-holes.ts";
+import { windowFrame } from "./window-frame.ts";
+
+export const FACE_RULES: readonly FaceRule[] = [
+  jointWidth,
+  openArea,
+  boundaryFire,
+  windowFrame,
+  sheetJoint,
+  cavityEnds,
+  seasonalGap,
+  handling,
+  slidingHoles,
+  drainagePath,
+  flashingWater,
+  cavityAir,
+  cavityRuleSet,
+  heatLoss,
+];
+
+/** What they find on every face that has a zone, in the order of the faces. */
+export function proveFaces({ project, demands, zones }: ProofContext, memo?: ProofMemo): Finding[] {
+  const own = faceless(project);
+  const shared = memo ? JSON.stringify([own, demands]) : "";
+  return byFace(zones).flatMap((views) => {
+    const context: FaceContext = { project: own, demands, zones: views };
+    const find = (): Finding[] => FACE_RULES.flatMap((rule) => rule(context));
+    const [first] = views;
+    return memo && first ? memo.recall(first.face, `${shared}\n${ownKey(views)}`, find) : find();
+  });
+}
+
+/** Nothing but what the rules may read, so that the memo's key holds all of it. */
+function faceless(project: FacelessProject): FacelessProject {
+  const { site, roof, structure, buildUps, claddings, limits, stock, pile } = project;
+  return {
+    site,
+    ...(roof && { roof }),
+    structure,
+    buildUps,
+    claddings,
+    limits,
+    stock,
+    ...(pile && { pile }),
+  };
+}
+
+/** What a face's views hold beside the laid-out face and what all faces share. */
+function ownKey(views: readonly ZoneView[]): string {
+  const [first] = views;
+  return JSON.stringify([
+    first?.facePath,
+    first?.projectFace,
+    views.map(({ claddingPath, plane }) => [claddingPath, plane]),
+  ]);
+}
+
+function byFace(zones: readonly ZoneView[]): ZoneView[][] {
+  const faces: ZoneView[][] = [];
+  for (const view of zones) {
+    const last = faces.at(-1);
+    if (last?.[0]?.face === view.face) last.push(view);
+    else faces.push([view]);
+  }
+  return faces;
+}
