@@ -21,15 +21,16 @@ const SETTLED_BY = {
     "proof.input.piece-mass",
     "proof.input.size-tolerance",
     "proof.input.warming",
+    "setout.level-joint.cover",
   ],
-  membrane: ["light.input.most"],
+  membrane: ["light.input.most", "setout.membrane.roll-width"],
   screws: [
     "proof.input.metal-class",
     "proof.input.screw-conductivity",
     "proof.input.screw-core",
     "setout.bite.limit",
   ],
-  insulation: ["proof.input.insulation-resistance", "proof.input.wall-resistance"],
+  insulation: ["proof.input.insulation-resistance", "proof.input.wall-resistance", "setout.squeeze.stress"],
   weather: [
     "light.input.from-beam",
     "light.input.from-ground",
@@ -48,7 +49,13 @@ const SETTLED_BY = {
     "proof.input.widest-across-water",
     "proof.input.widest-opening",
   ],
-  site: ["proof.input.least-open", "proof.input.one-person", "proof.input.place-tolerance"],
+  site: [
+    "proof.input.least-open",
+    "proof.input.one-person",
+    "proof.input.place-tolerance",
+    "setout.pan.back",
+    "setout.pan.ends",
+  ],
 } as const;
 
 /** Rules that judge by a typical property and show no working. */
