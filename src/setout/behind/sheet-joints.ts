@@ -10,8 +10,8 @@ import {
   overlaps,
   subtractIntervals,
 } from "../../geometry/interval.ts";
-import { polygonBounds } from "../../geometry/polygon.ts";
-import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { intersect, polygonBounds } from "../../geometry/polygon.ts";
+import { type Rect, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
 import type { SheetCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
@@ -66,6 +66,8 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
   const sheets = wall.laid
     .filter(({ kind, zone }) => kind === "sheet" && zone === ground.zone.id)
     .map(({ mark, outline }) => ({ mark, box: polygonBounds(outline) }));
+  const closures = wall.laid.filter(({ kind }) => kind === "closure");
+  const placed: Rect[] = [];
   return level.flatMap(({ region, width }, row) => {
     const joint = polygonBounds(region);
     const across = battens.filter(({ box }) => overlaps(box.y, joint.y));
@@ -75,13 +77,15 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
       across.map(({ box }) => box.x),
     ).flatMap((x, bay): Piece[] => {
       const free = freeUpright(ground, x).find((one) => overlaps(one, joint.y));
-      const clear =
+      const reach =
         free &&
         common(
           [snap(free[0] + CLOSURE_MM), snap(free[1] - CLOSURE_MM)],
           [snap(joint.y[0] - cover), snap(joint.y[1] + cover)],
         );
+      const clear = reach && clearOf(closures, placed, { x, y: reach });
       if (!clear) return [];
+      placed.push({ x, y: clear });
       const length = snap(intervalLength(x));
       const wide = snap(width + 2 * cover);
       const box: Rect = { x, y: clear };
@@ -112,6 +116,19 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
       ];
     });
   });
+}
+
+/** What of a strip's height is free of the strips of joints close by; nothing where a mesh stands in it. */
+function clearOf(closures: readonly Piece[], placed: readonly Rect[], box: Rect): Interval | undefined {
+  const taken = placed.filter((other) => rectsOverlap(other, box)).map(({ y }) => y);
+  const [y] = subtractIntervals(box.y, taken).sort((a, b) => intervalLength(b) - intervalLength(a));
+  const meshed = closures.some(
+    ({ outline }) =>
+      y &&
+      rectsOverlap(polygonBounds(outline), { x: box.x, y }) &&
+      intersect(outline, rectOutline({ x: box.x, y })).length > 0,
+  );
+  return meshed ? undefined : y;
 }
 
 /** Stretches of a joint between two battens, clear of ducts; what is past the last batten lies on no cavity worth closing. */

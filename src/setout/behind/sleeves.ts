@@ -5,6 +5,7 @@
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import { circumscribed } from "../../geometry/polygon.ts";
+import { rectsOverlap } from "../../geometry/rect.ts";
 import { faceCode } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
@@ -24,6 +25,7 @@ export function sleeves(wall: Wall): {
   const { sheathingThickness, studs } = project.structure;
   const pieces: Piece[] = [];
   const findings: Finding[] = [];
+  const placed: { readonly x: number; readonly y: number; readonly diameter: number }[] = [];
   (face.penetrations ?? []).forEach(({ id, kind, x, y, diameter }, i) => {
     const at = zoneAt(wall, x);
     const ring = rounds.find(({ of }) => of === id);
@@ -36,20 +38,26 @@ export function sleeves(wall: Wall): {
       ring.bounds.y[1] < bounds.y[1] - 1;
     const hung = HUNG.test(kind);
     const inCorner = !hung && standsInCorner(wall, ring.bounds.x);
+    const crowded = placed.some(
+      (other) => Math.hypot(other.x - x, other.y - y) < (other.diameter + diameter) / 2,
+    );
+    const inOpening = at.ground.keepOuts.some(({ rect }) => rectsOverlap(rect, ring.bounds));
     const where = { path: `${path}/penetrations/${i}`, face: face.id, zone: at.ground.zone.id };
-    if (!clear || inCorner) {
+    if (!clear || inOpening || inCorner || crowded) {
+      const why = !clear ? "edge" : inOpening ? "opening" : inCorner ? "corner" : "crowded";
       findings.push(
         finding({
           code: "S023",
           outcome: "attention",
           where,
-          says: message(clear ? "setout.sleeve.corner" : "setout.sleeve.edge", { id, kind }),
-          hint: message(clear ? "setout.sleeve.corner.hint" : "setout.sleeve.edge.hint"),
+          says: message(`setout.sleeve.${why}`, { id, kind }),
+          hint: message(`setout.sleeve.${why}.hint`),
           source: { kind: "common practice" },
         }),
       );
       return;
     }
+    placed.push({ x, y, diameter });
     const to = at.plane.faceZ;
     const from = hung ? 0 : snap(-sheathingThickness - studs.depth);
     const mark = `${faceCode(face)}-V-${id}`;
