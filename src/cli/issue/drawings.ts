@@ -3,7 +3,6 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
-import { lightSheets } from "./light-sheets.ts";
 import { renderSceneSvg } from "../../output/svg/scene-svg.ts";
 import { renderSheetSvg } from "../../output/svg/sheet-svg.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
@@ -17,6 +16,7 @@ import type { Facade, FaceLayout, ZoneLayout } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { Document } from "../write-folder.ts";
+import { lightSheets } from "./light-sheets.ts";
 
 interface Drawing {
   readonly name: string;
