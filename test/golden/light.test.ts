@@ -1,8 +1,8 @@
 /** The light proof of the hand-made wall against committed drawings: a change is looked at before it is kept. */
 import { expect, it } from "vitest";
 import { renderSceneSvg } from "../../src/output/svg/scene-svg.ts";
-import { gapsForLimit } from "../../src/proof/light-dose.ts";
 import { zoneLights } from "../../src/proof/light/zone-light.ts";
+import { gapsForLimit } from "../../src/proof/light-dose.ts";
 import { lightProof } from "../../src/scene/views/light-proof.ts";
 import { ENGLISH_MM, type Reader } from "../../src/text/say.ts";
 import { proofFixture } from "../helpers/proof-fixture.ts";

@@ -134,7 +134,7 @@ function facade(): Facade {
     faces: [
       {
         id: "front",
-      code: "W",
+        code: "W",
         frame: { origin: [0, 0], along: [1, 0], outward: [0, -1] },
         azimuthDeg: 180,
         outline: box([0, 3678], [0, 2440]),

@@ -140,7 +140,7 @@ export function wallFacade(pieces: readonly Piece[]): Facade {
     faces: [
       {
         id: "front",
-      code: "W",
+        code: "W",
         frame: { origin: [0, 0], along: [1, 0], outward: [0, -1] },
         azimuthDeg: 180,
         outline: [],
