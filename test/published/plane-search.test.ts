@@ -7,9 +7,25 @@ import { message } from "../../src/text/message.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { ALL, exampleDocument, FRONT, findingsAfter, nameOf, search } from "../helpers/plane-search.ts";
 
+/** Four bare walls: what lines the recess has battens of its own. */
+function withoutRecess(document: ReturnType<typeof exampleDocument>) {
+  const inside = (id: string): boolean => id.startsWith("recess-");
+  document.faces = document.faces.filter(({ id }) => !inside(id));
+  document.corners = (document.corners ?? []).filter(({ left }) => !inside(left));
+  document.buildUps = document.buildUps.filter(({ id }) => !inside(id));
+  document.claddings = document.claddings.filter(({ id }) => !inside(id));
+  for (const { openings } of document.faces) {
+    for (const opening of openings) {
+      delete opening.linedBy;
+      delete opening.soffit;
+    }
+  }
+  return document;
+}
+
 /** 6 mm sheets on 38 mm battens, 19 mm boards on 19 mm battens, nothing else in stock but packers. */
 function thinClad() {
-  const document = exampleDocument();
+  const document = withoutRecess(exampleDocument());
   document.claddings.forEach((cladding) => {
     cladding.thickness = cladding.kind === "boards" ? 19 : 6;
   });

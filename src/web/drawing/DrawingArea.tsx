@@ -233,7 +233,7 @@ export function DrawingArea({
               <button
                 type="button"
                 key={face.id}
-                aria-label={heading(face.id)}
+                title={heading(face.id)}
                 onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
               >
                 {face.id.length > LONG_NAME ? face.code : heading(face.id)}
