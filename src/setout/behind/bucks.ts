@@ -13,7 +13,7 @@ import { type FaceEnd, faceLength } from "../corners.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS } from "../facade.ts";
 import { letter } from "../marks.ts";
 import { massOf } from "../masses.ts";
-import { type Ground, looseFrom, type Wall, zoneAt } from "./wall.ts";
+import { type Ground, holesOf, looseFrom, type Wall, zoneAt } from "./wall.ts";
 
 const SIDES = ["left", "right", "head", "sill"] as const;
 type Side = (typeof SIDES)[number];
@@ -33,10 +33,9 @@ export function bucks(wall: Wall): {
     const z = at && insulationOf(at);
     if (!at || !z) continue;
     const full = wall.project.structure.studs.width;
-    const room = roomRound(wall, opening, full);
-    const own = SIDES.flatMap((side) =>
-      sidePieces(wall, { at, z, of: opening.id, box: opening, room, side }),
-    );
+    const box: Rect = { x: opening.x, y: opening.y };
+    const room = roomRound(wall, box, full);
+    const own = SIDES.flatMap((side) => sidePieces(wall, { at, z, of: opening.id, box, room, side }));
     pieces.push(...own);
     findings.push(told(wall, { of: opening.id, own, depth: intervalLength(z), full, room }));
   }
@@ -63,7 +62,7 @@ type Room = Readonly<Record<Side, number>> & {
 
 /** How wide a liner can be on each side: half the wall to the next opening at most, and clear of what stands in corners. */
 function roomRound({ face, ends, grounds }: Wall, box: Rect, full: number): Room {
-  const { openings } = face;
+  const openings = holesOf(face);
   const length = faceLength(face);
   const stops = ({ kind, neighbourCavityZ }: FaceEnd): number =>
     kind === "internal" ? neighbourCavityZ : kind === "external" ? POST_DEPTH_MM : 0;
@@ -75,7 +74,6 @@ function roomRound({ face, ends, grounds }: Wall, box: Rect, full: number): Room
   let head = Math.min(full, top - box.y[1]);
   const wide = (span: Interval): Interval => [span[0] - 2 * full, span[1] + 2 * full];
   for (const other of openings) {
-    if (other === box) continue;
     if (overlaps(wide(box.y), other.y)) {
       if (other.x[1] <= box.x[0]) left = Math.min(left, (box.x[0] - other.x[1]) / 2);
       if (other.x[0] >= box.x[1]) right = Math.min(right, (other.x[0] - box.x[1]) / 2);

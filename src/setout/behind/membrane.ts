@@ -4,7 +4,7 @@
  * Laps are the project's own (`laps` of the membrane's layer), which proof compares with the published least.
  */
 import { type Finding, finding } from "../../findings/finding.ts";
-import { type Interval, intervalLength, subtractIntervals } from "../../geometry/interval.ts";
+import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import {
   intersect,
   type Polygon,
@@ -19,11 +19,12 @@ import { faceCode } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { faceLength } from "../corners.ts";
-import { NO_HOLES, type Piece, type PieceKind } from "../facade.ts";
+import type { Piece, PieceKind } from "../facade.ts";
 import { reachedOutline } from "../ground-plan.ts";
 import { letter } from "../marks.ts";
 import { buildUpOf } from "../resolve.ts";
-import { looseFrom, massOfArea, reachAt, type Wall } from "./wall.ts";
+import { stripLess } from "./strip-shape.ts";
+import { holesOf, looseFrom, massOfArea, reachAt, type Wall } from "./wall.ts";
 
 /** Common roll of a wall membrane; data sheets differ, and the layer's `roll` takes theirs. */
 export const USUAL_ROLL = { width: 1500, length: 50_000 } as const;
@@ -212,24 +213,11 @@ function columns([from, to]: Interval, { length, upright }: Roll, onward: number
 
 /** A strip within the wall, less its openings. */
 function partsOf({ face }: Wall, outline: Polygon, strip: Rect): Region[] {
-  const within = rectInsidePolygon(strip, outline)
-    ? [{ outline: rectOutline(strip), holes: NO_HOLES }]
-    : intersect(outline, rectOutline(strip));
-  const cuts = face.openings.filter((one) => rectsOverlap(one, strip));
-  if (cuts.length === 0) return within;
-  const through = cuts.every(({ y }) => y[0] <= strip.y[0] && y[1] >= strip.y[1]);
-  if (through && within.length === 1 && within[0]?.outline.length === 4 && isStrip(within[0], strip)) {
-    return subtractIntervals(
-      strip.x,
-      cuts.map(({ x }) => x),
-    ).map((x) => ({ outline: rectOutline({ x, y: strip.y }), holes: NO_HOLES }));
-  }
+  const cuts = holesOf(face).filter((one) => rectsOverlap(one, strip));
+  if (rectInsidePolygon(strip, outline)) return stripLess(strip, cuts);
+  const within = intersect(outline, rectOutline(strip));
   const clips = cuts.map(rectOutline);
-  return within.flatMap((part) => subtract(part, clips));
-}
-
-function isStrip({ outline }: Region, { x, y }: Rect): boolean {
-  return outline.every(([px, py]) => x.includes(px) && y.includes(py));
+  return clips.length === 0 ? within : within.flatMap((part) => subtract(part, clips));
 }
 
 function told(wall: Wall, stretch: Stretch, strips: readonly Piece[]): Finding {
@@ -276,7 +264,7 @@ function netArea({ face }: Wall, outline: Polygon, region: Rect): number {
   const whole = rectInsidePolygon(region, outline)
     ? rectArea(region)
     : intersect(outline, rectOutline(region)).reduce((sum, part) => sum + regionArea(part), 0);
-  return face.openings.reduce((sum, opening) => {
+  return holesOf(face).reduce((sum, opening) => {
     const shared = commonRect(opening, region);
     return sum - (shared ? rectArea(shared) : 0);
   }, whole);

@@ -10,7 +10,7 @@ import {
   overlaps,
   subtractIntervals,
 } from "../../geometry/interval.ts";
-import { intersect, polygonBounds } from "../../geometry/polygon.ts";
+import { intersect, type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
 import type { SheetCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
@@ -66,7 +66,9 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
   const sheets = wall.laid
     .filter(({ kind, zone }) => kind === "sheet" && zone === ground.zone.id)
     .map(({ mark, outline }) => ({ mark, box: polygonBounds(outline) }));
-  const closures = wall.laid.filter(({ kind }) => kind === "closure");
+  const closures = wall.laid
+    .filter(({ kind, zone }) => kind === "closure" && zone === ground.zone.id)
+    .map(({ outline }) => ({ outline, box: polygonBounds(outline) }));
   const placed: Rect[] = [];
   return level.flatMap(({ region, width }, row) => {
     const joint = polygonBounds(region);
@@ -118,15 +120,18 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
   });
 }
 
+interface Mesh {
+  readonly outline: Polygon;
+  readonly box: Rect;
+}
+
 /** What of a strip's height is free of the strips of joints close by; nothing where a mesh stands in it. */
-function clearOf(closures: readonly Piece[], placed: readonly Rect[], box: Rect): Interval | undefined {
+function clearOf(closures: readonly Mesh[], placed: readonly Rect[], box: Rect): Interval | undefined {
   const taken = placed.filter((other) => rectsOverlap(other, box)).map(({ y }) => y);
   const [y] = subtractIntervals(box.y, taken).sort((a, b) => intervalLength(b) - intervalLength(a));
   const meshed = closures.some(
-    ({ outline }) =>
-      y &&
-      rectsOverlap(polygonBounds(outline), { x: box.x, y }) &&
-      intersect(outline, rectOutline({ x: box.x, y })).length > 0,
+    ({ outline, box: mesh }) =>
+      y && rectsOverlap(mesh, { x: box.x, y }) && intersect(outline, rectOutline({ x: box.x, y })).length > 0,
   );
   return meshed ? undefined : y;
 }

@@ -1,10 +1,11 @@
 /** What the modules of this folder read of one face: its ground, its planes and what lies in front. */
+import type { Rect } from "../../geometry/rect.ts";
 import type { Face, Project } from "../../project/schema/project.ts";
 import { degreesToRadians } from "../../units/angle.ts";
 import { snap } from "../../units/length.ts";
 import type { FaceEnd, FaceEnds } from "../corners.ts";
 import { faceLength, isSlanted } from "../corners.ts";
-import type { DraftPiece } from "../draft.ts";
+import { type DraftPiece, wholePiece } from "../draft.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "../facade.ts";
 import type { RoundKeepOut, ZoneGround } from "../ground-plan.ts";
 
@@ -49,8 +50,31 @@ type Made = Omit<DraftPiece, "holes" | "ends"> &
   Partial<Pick<Piece, "holes">>;
 
 /** A piece that no screw of the facade holds: rolled out, stuck on, or nailed as its trade does. */
-export function looseFrom({ holes = NO_HOLES, ...made }: Made): Piece {
-  return { ...made, holes, ends: SQUARE_ENDS, supports: [], fixings: [] };
+export function looseFrom(made: Made): Piece {
+  const { mark, kind, face, outline, holes = NO_HOLES, z, material, cut, why, massKg, removeBefore } = made;
+  const draft: { -readonly [Key in keyof DraftPiece]: DraftPiece[Key] } = {
+    mark,
+    kind,
+    face,
+    outline,
+    holes,
+    z,
+    ends: SQUARE_ENDS,
+    material,
+    cut,
+    why,
+  };
+  if (made.zone !== undefined) draft.zone = made.zone;
+  if (made.profile !== undefined) draft.profile = made.profile;
+  if (made.grain !== undefined) draft.grain = made.grain;
+  return wholePiece(draft, { massKg, removeBefore, supports: NOTHING, fixings: NOTHING });
+}
+
+const NOTHING: readonly never[] = [];
+
+/** The openings as plain rectangles: functions that the whole set-out leans on stay fast for one shape of argument. */
+export function holesOf({ openings }: Face): Rect[] {
+  return openings.map(({ x, y }) => ({ x, y }));
 }
 
 /** Mass from an area and its weight (kg, to the gram). */
