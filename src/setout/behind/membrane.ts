@@ -6,24 +6,22 @@
 import { type Finding, finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import {
-  intersect,
+  counterClockwise,
   type Polygon,
   polygonBounds,
-  type Region,
   rectInsidePolygon,
   regionArea,
-  subtract,
 } from "../../geometry/polygon.ts";
 import { commonRect, type Rect, rectArea, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
 import { faceCode } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
-import { faceLength } from "../corners.ts";
+import { faceLength, MEETS_WITHIN_MM } from "../corners.ts";
 import type { Piece, PieceKind } from "../facade.ts";
 import { reachedOutline } from "../ground-plan.ts";
 import { letter } from "../marks.ts";
 import { buildUpOf } from "../resolve.ts";
-import { stripLess } from "./strip-shape.ts";
+import { bandWithin, stripWithin } from "./strip-shape.ts";
 import { holesOf, looseFrom, massOfArea, reachAt, type Wall } from "./wall.ts";
 
 /** Common roll of a wall membrane; data sheets differ, and the layer's `roll` takes theirs. */
@@ -69,9 +67,10 @@ export function membraneStrips(wall: Wall): {
       findings.push(tooNarrow(wall, stretch));
       continue;
     }
-    const strips = strippedStretch(wall, stretch, before);
+    const outline = outlineAt(wall, roll.z);
+    const strips = strippedStretch(wall, stretch, { before, outline });
     pieces.push(...strips);
-    findings.push(told(wall, stretch, strips));
+    findings.push(told(wall, stretch, { strips, net: netArea(wall, outline, stretch.region) }));
   }
   return { pieces, findings };
 }
@@ -137,15 +136,20 @@ interface Before {
   readonly box: Rect;
 }
 
-function strippedStretch(wall: Wall, stretch: Stretch, before: readonly Before[]): Piece[] {
+function strippedStretch(
+  wall: Wall,
+  stretch: Stretch,
+  { before, outline }: { readonly before: readonly Before[]; readonly outline: Polygon },
+): Piece[] {
   const { roll, region, prefix } = stretch;
   const { face } = wall;
-  const outline = outlineAt(wall, roll.z);
+  const openings = holesOf(face);
   const pieces: Piece[] = [];
   levels(region.y, roll).forEach((y, row) => {
     const parts = columns(region.x, roll, stretch.onward).flatMap((x, i, all) => {
       const last = i === all.length - 1;
-      return partsOf(wall, outline, { x, y }).map((part) => ({ part, last, to: x[1] }));
+      const cuts = openings.filter((one) => rectsOverlap(one, { x, y }));
+      return stripWithin(outline, { x, y }, cuts).map((part) => ({ part, last, to: x[1] }));
     });
     parts.forEach(({ part, last, to }, i) => {
       const box = polygonBounds(part.outline);
@@ -178,7 +182,13 @@ function strippedStretch(wall: Wall, stretch: Stretch, before: readonly Before[]
 function outlineAt(wall: Wall, z: number): Polygon {
   const { ends, face } = wall;
   const [left, right] = reachAt(wall, z);
-  return reachedOutline(face, faceLength(face), {
+  const length = faceLength(face);
+  const corners = counterClockwise(face.outline as Polygon);
+  const box = polygonBounds(corners);
+  const square = corners.length === 4 && corners.every(([x, y]) => box.x.includes(x) && box.y.includes(y));
+  if (square && Math.abs(box.x[0]) <= MEETS_WITHIN_MM && Math.abs(box.x[1] - length) <= MEETS_WITHIN_MM)
+    return rectOutline({ x: [left, right], y: box.y });
+  return reachedOutline(face, length, {
     left: { ...ends.left, x: left },
     right: { ...ends.right, x: right },
   });
@@ -211,18 +221,12 @@ function columns([from, to]: Interval, { length, upright }: Roll, onward: number
   });
 }
 
-/** A strip within the wall, less its openings. */
-function partsOf({ face }: Wall, outline: Polygon, strip: Rect): Region[] {
-  const cuts = holesOf(face).filter((one) => rectsOverlap(one, strip));
-  if (rectInsidePolygon(strip, outline)) return stripLess(strip, cuts);
-  const within = intersect(outline, rectOutline(strip));
-  const clips = cuts.map(rectOutline);
-  return clips.length === 0 ? within : within.flatMap((part) => subtract(part, clips));
-}
-
-function told(wall: Wall, stretch: Stretch, strips: readonly Piece[]): Finding {
+function told(
+  wall: Wall,
+  stretch: Stretch,
+  { strips, net }: { readonly strips: readonly Piece[]; readonly net: number },
+): Finding {
   const { roll } = stretch;
-  const net = netArea(wall, outlineAt(wall, roll.z), stretch.region);
   const order = strips.reduce((sum, { cut }) => sum + cut.length * roll.width, 0);
   const share = net > 0 ? Math.round((order / net) * 1000) / 1000 : 0;
   return finding({
@@ -263,7 +267,7 @@ function told(wall: Wall, stretch: Stretch, strips: readonly Piece[]): Finding {
 function netArea({ face }: Wall, outline: Polygon, region: Rect): number {
   const whole = rectInsidePolygon(region, outline)
     ? rectArea(region)
-    : intersect(outline, rectOutline(region)).reduce((sum, part) => sum + regionArea(part), 0);
+    : bandWithin(outline, region).reduce((sum, part) => sum + regionArea(part), 0);
   return holesOf(face).reduce((sum, opening) => {
     const shared = commonRect(opening, region);
     return sum - (shared ? rectArea(shared) : 0);

@@ -1,12 +1,64 @@
-/** A level strip less the openings that it crosses. Most cross it squarely, which is told without the polygon library. */
+/** Level strips within a wall and less its openings. Most are cut squarely or along a rake, without the polygon library. */
 import { overlaps, subtractIntervals } from "../../geometry/interval.ts";
-import type { Point } from "../../geometry/point.ts";
-import { type Polygon, type Region, subtract } from "../../geometry/polygon.ts";
+import { cross, type Point } from "../../geometry/point.ts";
+import { intersect, type Polygon, type Region, rectInsidePolygon, subtract } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { snap } from "../../units/length.ts";
 import { NO_HOLES } from "../facade.ts";
 
+/** What of a strip lies within a wall's outline and outside its openings. */
+export function stripWithin(outline: Polygon, strip: Rect, cuts: readonly Rect[]): Region[] {
+  if (rectInsidePolygon(strip, outline)) return stripLess(strip, cuts);
+  const within = bandWithin(outline, strip);
+  const clips = cuts.map(rectOutline);
+  return clips.length === 0 ? within : within.flatMap((part) => subtract(part, clips));
+}
+
+/** A rectangle within an outline: side by side cut off where the outline is convex, as under a rake. */
+export function bandWithin(outline: Polygon, { x, y }: Rect): Region[] {
+  if (!isConvex(outline)) return intersect(outline, rectOutline({ x, y }));
+  let left: Polygon = outline;
+  for (const [axis, limit, side] of [
+    [0, x[0], 1],
+    [0, x[1], -1],
+    [1, y[0], 1],
+    [1, y[1], -1],
+  ] as const) {
+    left = beyond(left, { axis, limit, side });
+  }
+  return left.length < 3 ? [] : [{ outline: left, holes: NO_HOLES }];
+}
+
+function isConvex(polygon: Polygon): boolean {
+  return polygon.every((point, i) => {
+    const next = polygon[(i + 1) % polygon.length] as Point;
+    const last = polygon[(i + 2) % polygon.length] as Point;
+    return cross(point, next, last) >= 0;
+  });
+}
+
+/** What of a convex polygon lies on one side of a level or upright line. */
+function beyond(
+  polygon: Polygon,
+  { axis, limit, side }: { readonly axis: 0 | 1; readonly limit: number; readonly side: 1 | -1 },
+): Polygon {
+  const kept: Point[] = [];
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i] as Point;
+    const b = polygon[(i + 1) % polygon.length] as Point;
+    const [from, to] = [(a[axis] - limit) * side, (b[axis] - limit) * side];
+    if (from >= 0) kept.push(a);
+    if (from * to >= 0) continue;
+    const share = from / (from - to);
+    const other = axis === 0 ? 1 : 0;
+    const across = snap(a[other] + share * (b[other] - a[other]));
+    kept.push(axis === 0 ? [limit, across] : [across, limit]);
+  }
+  return kept;
+}
+
 /** @param cuts rectangles that overlap the strip and not each other */
-export function stripLess(strip: Rect, cuts: readonly Rect[]): Region[] {
+function stripLess(strip: Rect, cuts: readonly Rect[]): Region[] {
   if (cuts.length === 0) return [{ outline: rectOutline(strip), holes: NO_HOLES }];
   const [bottom, top] = strip.y;
   const through = cuts.filter(({ y }) => y[0] <= bottom && y[1] >= top);
