@@ -22,15 +22,18 @@ export function resistanceLower({
   return seriesM2KPerW + 1 / ((1 - bridgeShare) / mainM2KPerW + bridgeShare / bridgeM2KPerW);
 }
 
+/** Shared by the lower and the upper limit. */
+export const BRIDGED_LAYER_INPUTS = [
+  { key: "seriesM2KPerW", unit: "m²K/W", range: [0, 50] },
+  { key: "mainM2KPerW", unit: "m²K/W", range: [0.001, 50] },
+  { key: "bridgeM2KPerW", unit: "m²K/W", range: [0.001, 50] },
+  { key: "bridgeShare", unit: "1", range: [0, 1] },
+] as const;
+
 export const RESISTANCE_LOWER = equation({
   name: "resistance-lower",
   formula: "seriesM2KPerW + 1 / [(1 − bridgeShare)/mainM2KPerW + bridgeShare/bridgeM2KPerW]",
-  inputs: [
-    { key: "seriesM2KPerW", unit: "m²K/W", range: [0, 50] },
-    { key: "mainM2KPerW", unit: "m²K/W", range: [0.001, 50] },
-    { key: "bridgeM2KPerW", unit: "m²K/W", range: [0.001, 50] },
-    { key: "bridgeShare", unit: "1", range: [0, 1] },
-  ],
+  inputs: BRIDGED_LAYER_INPUTS,
   result: { unit: "m²K/W" },
   source: { document: "ISO 6946", clause: "Lower limit of the total resistance" },
   work: resistanceLower,
