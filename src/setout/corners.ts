@@ -63,9 +63,12 @@ export function endsAt(x: Interval, { left, right }: FaceEnds): Piece["ends"] {
 
 /** Between the long points: an end that is longer at the back than at the face needs the longer piece. */
 export function cutLength(x: Interval, { left, right }: Piece["ends"], thickness: number): number {
-  const longer = ({ angleDeg }: PieceEnd): number =>
-    angleDeg < 0 ? thickness * Math.tan(degreesToRadians(-angleDeg)) : 0;
-  return snap(x[1] - x[0] + longer(left) + longer(right));
+  return snap(x[1] - x[0] + longerBehind(left, thickness) + longerBehind(right, thickness));
+}
+
+/** How much longer a piece's end is at its back than at its face: at the mitre of an inside corner (mm). */
+export function longerBehind({ angleDeg }: PieceEnd, thickness: number): number {
+  return angleDeg < 0 ? thickness * Math.tan(degreesToRadians(-angleDeg)) : 0;
 }
 
 interface Side {
@@ -182,8 +185,8 @@ function cornerEnds(project: Project, planes: readonly ZonePlane[], leftFace: Fa
   const leftOpen = snap(ends.left.x - before(faceLength(leftFace) - ends.left.x, right));
   const rightOpen = snap(ends.right.x + before(ends.right.x, left));
   return {
-    left: { ...ends.left, openTo: leftOpen, kind, neighbour: rightFace.id, ...standing(right.plane) },
-    right: { ...ends.right, openTo: rightOpen, kind, neighbour: leftFace.id, ...standing(left.plane) },
+    left: { openTo: leftOpen, kind, neighbour: rightFace.id, ...ends.left, ...standing(right.plane) },
+    right: { openTo: rightOpen, kind, neighbour: leftFace.id, ...ends.right, ...standing(left.plane) },
     findings,
   };
 }

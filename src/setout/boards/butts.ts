@@ -7,6 +7,8 @@ import type { Interval } from "../../geometry/interval.ts";
 export interface ButtProblem {
   /** The run to fill, from end to end. */
   readonly run: Interval;
+  /** What the boards at its ends are longer behind than at their face, left and right: a mitre's long points (mm). */
+  readonly behind: readonly [number, number];
   /** Centres at which a butt may lie, left to right. */
   readonly candidates: readonly number[];
   readonly endGap: number;
@@ -34,7 +36,8 @@ const PIECE_COST = 30;
 /** The cheapest chain of butts by dynamic programming over the candidates: exact, and linear in the run's length. */
 export function placeButts(problem: ButtProblem): ButtResult {
   const [from, to] = problem.run;
-  if (to - from <= problem.maxLength) return { butts: [], conflicts: 0, misfits: 0 };
+  if (to - from + problem.behind[0] + problem.behind[1] <= problem.maxLength)
+    return { butts: [], conflicts: 0, misfits: 0 };
   const inner = problem.candidates.filter(
     (x) => x - problem.endGap / 2 > from && x + problem.endGap / 2 < to,
   );
@@ -64,9 +67,15 @@ export function placeButts(problem: ButtProblem): ButtResult {
   };
 }
 
-function pieceLength({ endGap }: ButtProblem, nodes: readonly number[], i: number, j: number): number {
-  const left = i === 0 ? 0 : endGap / 2;
-  const right = j === nodes.length - 1 ? 0 : endGap / 2;
+/** Between the long points, which is what the stock must give. */
+function pieceLength(
+  { endGap, behind }: ButtProblem,
+  nodes: readonly number[],
+  i: number,
+  j: number,
+): number {
+  const left = i === 0 ? -behind[0] : endGap / 2;
+  const right = j === nodes.length - 1 ? -behind[1] : endGap / 2;
   return (nodes[j] as number) - right - ((nodes[i] as number) + left);
 }
 

@@ -5,7 +5,7 @@ import { intersect, polygonBounds, type Region } from "../../geometry/polygon.ts
 import { rectsOverlap } from "../../geometry/rect.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
-import { cutLength, endsAt } from "../corners.ts";
+import { cutLength, endsAt, longerBehind } from "../corners.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
 import type { Joint, RodCourse, Why } from "../facade.ts";
 import { freeWithin, type ZoneGround } from "../ground-plan.ts";
@@ -34,8 +34,10 @@ export function layCourses(zone: BoardZone): ZoneDraft & { readonly findings: re
     let index = 0;
     for (const run of freeWithin(ground, { x: ground.bounds.x, y: [course.from, course.to] })) {
       const box = polygonBounds(run.outline);
+      const ends = endsAt(box.x, zone.ends);
       const found = placeButts({
         run: box.x,
+        behind: [longerBehind(ends.left, cladding.thickness), longerBehind(ends.right, cladding.thickness)],
         candidates: zone.studs,
         endGap: cladding.endGap,
         maxLength: cladding.maxPieceLength,
@@ -204,7 +206,7 @@ function buttFindings(
       finding({
         code: "S012",
         outcome: "fail",
-        where: { ...where, marks: misfits },
+        where: { marks: misfits, ...where },
         says: message("setout.butts.misfit", {
           pieces: misfits.length,
           longest: zone.cladding.maxPieceLength,
@@ -219,7 +221,7 @@ function buttFindings(
       finding({
         code: "S012",
         outcome: "attention",
-        where: { ...where, marks: conflicts },
+        where: { marks: conflicts, ...where },
         says: message("setout.butts.stagger", { pieces: conflicts.length, bay: zone.studSpacing }),
         source: { kind: "common practice" },
       }),
