@@ -103,7 +103,7 @@ export function seasonFindings(
       unit: "mm",
       ratio: round(isUnder ? gapBand[0] / Math.max(least, 1e-3) : most / gapBand[1]),
       working: {
-        formula: "g_w = g − b·r_w; g_d = g + b·r_d",
+        formula: "g_w = g − b·r_w; g_d = g' + b·r_d",
         inputs: [
           {
             symbol: "g",
