@@ -87,8 +87,8 @@ export function finding(fields: FindingFields): Finding {
   const shaky =
     fields.working?.inputs.some(({ basis }) => basis === "typical" || basis === "memory") ?? false;
   return {
-    ...fields,
     provisional: fields.outcome === "pass" && shaky,
+    ...fields,
     source: fields.source ?? { kind: "your project" },
   };
 }

@@ -33,7 +33,7 @@ function judged(context: ProofContext, { view, mark, span }: Spanning): Finding 
   return finding({
     code: "P007",
     outcome,
-    where: { ...view.where, path: view.claddingPath, marks: [mark] },
+    where: { path: view.claddingPath, marks: [mark], ...view.where },
     says: message(`proof.battens.${key}`, { spacing: span, most, better }),
     ...(outcome === "pass" ? {} : { hint: message("proof.battens.add") }),
     ...compared("at most", { demand: span, limit, unit: "mm" }),

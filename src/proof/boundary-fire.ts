@@ -10,7 +10,7 @@ export function boundaryFire(context: FaceContext): Finding[] {
 }
 
 function judged({ demands }: FaceContext, view: ZoneView): Finding {
-  const where = { ...view.where, path: `${view.facePath}/toBoundary` };
+  const where = { path: `${view.facePath}/toBoundary`, ...view.where };
   const hint = message("proof.ask-local-code");
   const given = view.projectFace.toBoundary;
   if (given === undefined) {

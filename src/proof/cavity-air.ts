@@ -53,13 +53,13 @@ function wallOf(view: ZoneView): CavityWall | undefined {
   const area = regionArea({ outline: view.zone.region, holes: [] });
   const width = intervalLength(x);
   return {
-    ...WALL,
     depthM: plane.cavity / 1000,
     // Under a rake the mean height.
     heightM: Math.min(intervalLength(y), area / width) / 1000,
     baseM,
     topM,
     jointsM: jointMm2 / width / 1000,
+    ...WALL,
   };
 }
 
@@ -95,7 +95,7 @@ function through(view: ZoneView, wall: CavityWall): Finding {
     vapourPa: HUMID.leaving * saturationPressure({ airC: state.leavingC }),
     pressurePa: WEATHER.pressurePa,
   });
-  const perMetre = dryingBound({ ...state, depthM: wall.depthM, leavingRatio, enteringRatio: ENTERING });
+  const perMetre = dryingBound({ depthM: wall.depthM, leavingRatio, enteringRatio: ENTERING, ...state });
   return finding({
     code: "P034",
     outcome: "not applicable",

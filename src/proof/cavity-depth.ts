@@ -23,7 +23,7 @@ function againstLimit({ project, demands }: ProofContext, { view, cavity }: SetO
   return finding({
     code: "P001",
     outcome: enough ? "pass" : "fail",
-    where: { ...view.where, path: "/limits/cavityMin" },
+    where: { path: "/limits/cavityMin", ...view.where },
     says: message(enough ? "proof.cavity.enough" : "proof.cavity.shallow", { depth: cavity, least: limit }),
     ...(enough ? {} : { hint: message("proof.cavity.deepen") }),
     ...compared("at least", { demand: cavity, limit, unit: "mm" }),
@@ -61,7 +61,7 @@ function againstRules({ demands }: ProofContext, set: readonly SetOut[]): Findin
       finding({
         code: "P001",
         outcome: "attention",
-        where: { ...view.where, path: "/limits/cavityMin" },
+        where: { path: "/limits/cavityMin", ...view.where },
         says: message("proof.cavity.rules", {
           depth: cavity,
           zones: group.length,

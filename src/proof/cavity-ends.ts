@@ -69,7 +69,7 @@ function airThrough({ demands }: FaceContext, view: ZoneView): Finding[] {
     finding({
       code: "P014",
       outcome: enough ? "pass" : "attention",
-      where: { ...view.where, at: [(least.x[0] + least.x[1]) / 2, least.y] },
+      where: { at: [(least.x[0] + least.x[1]) / 2, least.y], ...view.where },
       says: message(enough ? "proof.vents.enough" : "proof.vents.disagree", {
         net: demand,
         most: governing.value,

@@ -46,7 +46,7 @@ function depth(rules: ChosenRules, view: ZoneView): Finding[] {
     finding({
       code: "P035",
       outcome: enough ? "pass" : "fail",
-      where: { ...view.where, path: PATH },
+      where: { path: PATH, ...view.where },
       says: message(enough ? "proof.chosen.deep" : "proof.chosen.shallow", {
         depth: demand,
         least: limit,
@@ -79,7 +79,7 @@ function vents({ project }: FaceContext, rules: ChosenRules, view: ZoneView): Fi
       finding({
         code: "P035",
         outcome: "not applicable",
-        where: { ...view.where, path: PATH },
+        where: { path: PATH, ...view.where },
         says: message("proof.chosen.no-vents", { net: demand, rule: ruleName(rules.id) }),
         source: rules.depth.source,
       }),
@@ -90,7 +90,7 @@ function vents({ project }: FaceContext, rules: ChosenRules, view: ZoneView): Fi
     finding({
       code: "P035",
       outcome: enough ? "pass" : "fail",
-      where: { ...view.where, path: PATH, at: [(least.x[0] + least.x[1]) / 2, least.y] },
+      where: { path: PATH, at: [(least.x[0] + least.x[1]) / 2, least.y], ...view.where },
       says: message(enough ? "proof.chosen.vented" : "proof.chosen.starved", {
         net: demand,
         least: asked.value,

@@ -1,6 +1,6 @@
 /** What a rule of proof reads, with everything of a zone gathered once. */
 import type { Demands } from "../codes/demands.ts";
-import type { Finding, Location } from "../findings/finding.ts";
+import type { Finding } from "../findings/finding.ts";
 import type { Cladding, Face, Project } from "../project/schema/project.ts";
 import type { Facade, FaceLayout, Joint, Piece, Vent, ZoneLayout, ZonePlane } from "../setout/facade.ts";
 import type { LightInput } from "./light/input.ts";
@@ -15,7 +15,7 @@ export interface ProofInput {
 
 /** A zone with what lies in it. */
 export interface ZoneView<Kind extends Cladding = Cladding> {
-  readonly where: Location & { readonly face: string; readonly zone: string };
+  readonly where: { readonly face: string; readonly zone: string };
   readonly face: FaceLayout;
   readonly zone: ZoneLayout;
   readonly projectFace: Face;
@@ -27,6 +27,8 @@ export interface ZoneView<Kind extends Cladding = Cladding> {
   readonly plane: ZonePlane | undefined;
   /** Sheets or boards. */
   readonly pieces: readonly Piece[];
+  /** Returns of its openings, of its own cladding or another. */
+  readonly returns: readonly Piece[];
   readonly battens: readonly Piece[];
   readonly joints: readonly Joint[];
   readonly vents: readonly Vent[];
@@ -57,7 +59,7 @@ export type FaceRule = (context: FaceContext) => Finding[];
 export function proofContext(input: ProofInput): ProofContext {
   const pieces = new Map<string, Piece>();
   for (const face of input.facade.faces) for (const piece of face.pieces) pieces.set(piece.mark, piece);
-  return { ...input, zones: zoneViews(input), pieceOf: (mark) => pieces.get(mark) };
+  return { zones: zoneViews(input), pieceOf: (mark) => pieces.get(mark), ...input };
 }
 
 function zoneViews({ project, facade }: ProofInput): ZoneView[] {
@@ -87,6 +89,7 @@ function zoneViews({ project, facade }: ProofInput): ZoneView[] {
           cladding: worn.cladding,
           plane: planes.get(`${face.id}\n${zone.id}`),
           pieces: inZone.filter(({ kind }) => kind === "sheet" || kind === "board"),
+          returns: inZone.filter(({ kind }) => kind === "return"),
           battens: inZone.filter(({ kind }) => kind === "batten" || kind === "counter-batten"),
           joints: joints.get(zone.id) ?? [],
           vents: vents.get(zone.id) ?? [],

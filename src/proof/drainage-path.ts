@@ -57,7 +57,7 @@ function judged(view: ZoneView, { mark, width }: Crossing): Finding {
   return finding({
     code: "P030",
     outcome: open ? "pass" : "fail",
-    where: { ...view.where, marks: [mark] },
+    where: { marks: [mark], ...view.where },
     says: message(open ? "proof.drain.open" : "proof.drain.dammed", { mark, width }),
     ...(open ? {} : { hint: message("proof.drain.break") }),
     ...compared("at most", { demand: width, limit: WIDEST_MM, unit: "mm" }),

@@ -52,7 +52,7 @@ function missing(view: ZoneView, opening: string): Finding {
   return finding({
     code: "P031",
     outcome: "attention",
-    where: { ...view.where, opening },
+    where: { opening, ...view.where },
     says: message("proof.flashing.none", { opening }),
     hint: message("proof.flashing.add"),
     source: CODE,
@@ -98,7 +98,7 @@ function shape(view: ZoneView, { opening, piece, plane, least }: Shaped): Findin
   return finding({
     code: "P031",
     outcome: sound ? "pass" : "fail",
-    where: { ...view.where, opening, marks: [piece.mark] },
+    where: { opening, marks: [piece.mark], ...view.where },
     says: message(sound ? "proof.flashing.sheds" : "proof.flashing.lacks", {
       mark: piece.mark,
       slope,
@@ -145,7 +145,7 @@ function over(view: ZoneView, opening: string, head: Piece): Finding {
   return finding({
     code: "P031",
     outcome: clear ? "pass" : "attention",
-    where: { ...view.where, opening, marks: [...(lowest ? [lowest.mark] : []), head.mark] },
+    where: { opening, marks: [...(lowest ? [lowest.mark] : []), head.mark], ...view.where },
     says: message(clear ? "proof.flashing.clear" : "proof.flashing.close", {
       opening,
       off: demand,

@@ -31,7 +31,7 @@ function withoutRule({ demands }: ProofContext, placed: readonly Placed[]): Find
     finding({
       code: "P005",
       outcome: "cannot evaluate",
-      where: { ...view.where, path: "/site/jurisdiction", marks: [base.mark] },
+      where: { path: "/site/jurisdiction", marks: [base.mark], ...view.where },
       says: message("proof.ground.no-rule", {
         height: base.heightMm,
         rules: rulesAsking(demands.groundClearance, "mm"),
@@ -43,7 +43,7 @@ function withoutRule({ demands }: ProofContext, placed: readonly Placed[]): Find
 }
 
 function againstOwn(own: RuleValue, { view, base }: Placed): Finding {
-  const where = { ...view.where, path: `${view.facePath}/ground`, marks: [base.mark] };
+  const where = { path: `${view.facePath}/ground`, marks: [base.mark], ...view.where };
   const demand = base.heightMm;
   const clear = holds("at least", { demand, limit: own.value });
   return finding({
@@ -82,7 +82,7 @@ function asksMore({ demands }: ProofContext, { view, base }: Placed): Finding[] 
     finding({
       code: "P005",
       outcome: "attention",
-      where: { ...view.where, path: `${view.facePath}/ground`, marks: [base.mark] },
+      where: { path: `${view.facePath}/ground`, marks: [base.mark], ...view.where },
       says: message("proof.ground.others", { height: base.heightMm, rules: rulesAsking(asking, "mm") }),
       hint: message("proof.ground.raise"),
       ...compared("at least", { demand: base.heightMm, limit: most.value, unit: "mm" }),

@@ -15,7 +15,7 @@ export function handling({ zones, demands }: FaceContext): Finding[] {
       finding({
         code: "P016",
         outcome: light ? "pass" : "attention",
-        where: { ...view.where, marks: light ? [heaviest.mark] : heavy.map(({ mark }) => mark) },
+        where: { marks: light ? [heaviest.mark] : heavy.map(({ mark }) => mark), ...view.where },
         says: message(light ? "proof.handling.light" : "proof.handling.heavy", {
           mass: heaviest.massKg,
           mark: heaviest.mark,

@@ -69,7 +69,7 @@ export function heatLoss(context: FaceContext): Finding[] {
       finding({
         code: "P037",
         outcome: small ? "pass" : "attention",
-        where: { ...view.where, path },
+        where: { path, ...view.where },
         says: message(small ? "proof.heat.small" : "proof.heat.counts", {
           share: demand,
           bare: 1 / whole,
@@ -134,7 +134,7 @@ function combined({ structure }: Pick<Project, "structure">, { vents }: ZoneView
     bridgeShare: studs.width / studs.spacing,
   };
   const mean = (seriesM2KPerW: number): number =>
-    (resistanceUpper({ ...frame, seriesM2KPerW }) + resistanceLower({ ...frame, seriesM2KPerW })) / 2;
+    (resistanceUpper({ seriesM2KPerW, ...frame }) + resistanceLower({ seriesM2KPerW, ...frame })) / 2;
   const least = greatest(vents, ({ netCm2PerM }) => -netCm2PerM)?.netCm2PerM ?? 0;
   return ventilatedResistance({
     openingMm2PerM: least * MM2_PER_CM2,
@@ -147,7 +147,7 @@ function unknown(view: ZoneView, path: string): Finding {
   return finding({
     code: "P037",
     outcome: "cannot evaluate",
-    where: { ...view.where, path },
+    where: { path, ...view.where },
     says: message("proof.heat.unknown"),
     hint: message("proof.heat.enter"),
     source: SOURCE,

@@ -67,7 +67,7 @@ function throughSoft({ view, path, layers, load }: Hung): Finding {
   return finding({
     code: "P011",
     outcome: "cannot evaluate",
-    where: { ...view.where, path: `${path}/layers` },
+    where: { path: `${path}/layers`, ...view.where },
     says: message("proof.hung.soft", {
       mass: load.kgPerM2,
       thickness: thickness(layers),
@@ -102,7 +102,7 @@ function throughFirm(
   return finding({
     code: "P011",
     outcome,
-    where: { ...view.where, path: `${path}/layers` },
+    where: { path: `${path}/layers`, ...view.where },
     says: message(`proof.hung.${key}`, {
       mass: load.kgPerM2,
       thickness: demand,

@@ -23,7 +23,7 @@ function behind({ project }: FaceContext, view: ZoneView): Finding[] {
     finding({
       code: "P002",
       outcome: "fail",
-      where: { ...view.where, path: `${path}/${layers.indexOf(membrane)}/lightStable` },
+      where: { path: `${path}/${layers.indexOf(membrane)}/lightStable`, ...view.where },
       says: message("proof.joint.not-light-stable"),
       hint: message("proof.joint.light-stable"),
       source: { kind: "common practice" },
@@ -48,7 +48,7 @@ function widest({ project, demands }: FaceContext, view: ZoneView): Finding[] {
     finding({
       code: "P002",
       outcome: within ? "pass" : "fail",
-      where: { ...view.where, path: "/limits/membrane/maxGap" },
+      where: { path: "/limits/membrane/maxGap", ...view.where },
       says: message(within ? "proof.joint.within" : "proof.joint.over", {
         gap,
         limit: limit.value,
@@ -79,7 +79,7 @@ function lacking(view: ZoneView, { path, key }: { path: string; key: string }): 
   return finding({
     code: "P002",
     outcome: "cannot evaluate",
-    where: { ...view.where, path },
+    where: { path, ...view.where },
     says: message(key),
     hint: message("proof.enter-data-sheet"),
     source: { kind: "your data sheet" },

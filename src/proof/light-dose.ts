@@ -35,7 +35,7 @@ export function lightDose(context: ProofContext): Finding[] {
 
 function judged(context: ProofContext, light: ZoneLight): Finding {
   const { view, worst } = light;
-  const where = { ...view.where, path: PATH };
+  const where = { path: PATH, ...view.where };
   if (!worst) {
     return finding({
       code: "P021",
@@ -72,7 +72,7 @@ function judged(context: ProofContext, light: ZoneLight): Finding {
     code: "P021",
     outcome: within ? "pass" : "fail",
     where,
-    says: message(within ? "light.dose.within" : "light.dose.over", { ...values, limit: limit.value }),
+    says: message(within ? "light.dose.within" : "light.dose.over", { limit: limit.value, ...values }),
     ...(within ? {} : { hint: choices[0]?.says ?? message("light.dose.no-gap") }),
     ...(choices.length > 0 ? { choices } : {}),
     ...compared("at most", { demand, limit: limit.value, unit: "MJ/m²" }),

@@ -32,7 +32,7 @@ export function lightOpenShare(context: ProofContext): Finding[] {
       finding({
         code: "P020",
         outcome: within ? "pass" : "fail",
-        where: { ...view.where, path: "/limits/membrane/maxOpenPercent" },
+        where: { path: "/limits/membrane/maxOpenPercent", ...view.where },
         says: message(within ? "light.open.within" : "light.open.over", {
           share: demand,
           limit: limit.value,

@@ -49,7 +49,7 @@ export function membraneLaps({ project, zones }: ProofContext): Finding[] {
           leastUpright: LEAST.upright,
         }),
         ...(enough ? {} : { hint: message("proof.laps.widen") }),
-        ...compared("at least", { ...governing, unit: "mm" }),
+        ...compared("at least", { unit: "mm", ...governing }),
         working: {
           formula: "l ≥ l_min",
           inputs: [

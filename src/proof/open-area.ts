@@ -10,7 +10,7 @@ const MM2_PER_M2 = 1e6;
 export function openArea({ project, zones }: FaceContext): Finding[] {
   const limit = project.limits.membrane?.maxOpenPercent;
   return zones.flatMap((view) => {
-    const where = { ...view.where, path: "/limits/membrane/maxOpenPercent" };
+    const where = { path: "/limits/membrane/maxOpenPercent", ...view.where };
     if (!limit) {
       return [
         finding({

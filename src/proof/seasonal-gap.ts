@@ -11,7 +11,7 @@ export function seasonalGap(context: FaceContext): Finding[] {
     const demand = context.demands.boards[view.cladding.id];
     const gaps = view.joints.filter(({ kind }) => kind === "course gap").map(({ width }) => width);
     if (!demand || gaps.length === 0) return [];
-    const where = { ...view.where, path: `${view.claddingPath}/gapBand` };
+    const where = { path: `${view.claddingPath}/gapBand`, ...view.where };
     const { seasonal } = demand;
     if (!seasonal) {
       return [
@@ -63,7 +63,7 @@ function judged({ view, seasonal, width, gaps, band }: Judged): Finding {
   return finding({
     code: "P015",
     outcome,
-    where: { ...view.where, path: `${view.claddingPath}/gapBand` },
+    where: { path: `${view.claddingPath}/gapBand`, ...view.where },
     says: message(`proof.season.${key}`, {
       gap: gaps[0],
       widestGap: gaps[1],

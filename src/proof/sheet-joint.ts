@@ -48,7 +48,7 @@ interface Judged extends Across {
 }
 
 function judged({ view, demand, lengthMm, jointMm }: Judged): Finding {
-  const where = { ...view.where, path: `${view.claddingPath}/joint` };
+  const where = { path: `${view.claddingPath}/joint`, ...view.where };
   const { heatGrowthMmPerM, temperatures } = demand;
   if (heatGrowthMmPerM === undefined || temperatures === undefined) {
     return finding({

@@ -8,9 +8,29 @@ import { type FaceContext, sheetZones, type ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 export function slidingHoles(context: FaceContext): Finding[] {
-  return sheetZones(context).flatMap((view) => {
+  return [...sheetZones(context).map(withReturns), ...returnsOfOthers(context)].flatMap((view) => {
     const loose = view.pieces.filter(({ fixings }) => fixings.length > 0 && !fixings.some(isFixed));
     return [...(loose.length > 0 ? [withoutFixedPoint(view, loose)] : []), ...tightest(context, view)];
+  });
+}
+
+/** Returns cut from the zone's own sheets are judged with them. */
+function withReturns(view: ZoneView<SheetCladding>): ZoneView<SheetCladding> {
+  const own = view.returns.filter(({ cladding }) => cladding === undefined);
+  return own.length === 0 ? view : { ...view, pieces: [...view.pieces, ...own] };
+}
+
+/** Returns of sheets that their zone is not clad with, one view a zone and cladding. */
+function returnsOfOthers({ project, zones }: FaceContext): ZoneView<SheetCladding>[] {
+  return zones.flatMap((view) => {
+    const others = new Set(view.returns.flatMap(({ cladding }) => cladding ?? []));
+    return [...others].flatMap((id) => {
+      const index = project.claddings.findIndex((one) => one.id === id);
+      const cladding = project.claddings[index];
+      if (cladding?.kind !== "sheets") return [];
+      const pieces = view.returns.filter((piece) => piece.cladding === id);
+      return [{ ...view, cladding, claddingPath: `/claddings/${index}`, pieces }];
+    });
   });
 }
 
@@ -22,7 +42,7 @@ function withoutFixedPoint(view: ZoneView, loose: readonly Piece[]): Finding {
   return finding({
     code: "P018",
     outcome: "fail",
-    where: { ...view.where, marks: loose.map(({ mark }) => mark) },
+    where: { marks: loose.map(({ mark }) => mark), ...view.where },
     says: message("proof.holes.no-fixed-point", { count: loose.length }),
     hint: message("proof.holes.fix-one"),
     source: { kind: "common practice" },
@@ -39,7 +59,7 @@ interface Sliding {
 function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[] {
   const shank = context.project.stock.screws.find(({ id }) => id === view.cladding.screw)?.diameter;
   const movement = context.demands.sheets[view.cladding.id]?.movementMmPerM;
-  const where = { ...view.where, path: view.claddingPath };
+  const where = { path: view.claddingPath, ...view.where };
   const sliding = view.pieces.flatMap((piece) => slidingOf(piece, shank ?? 0));
   if (sliding.length === 0 || shank === undefined) return [];
   if (movement === undefined) {
@@ -63,7 +83,7 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
     finding({
       code: "P018",
       outcome: free ? "pass" : "fail",
-      where: { ...where, marks: [governing.mark] },
+      where: { marks: [governing.mark], ...where },
       says: message(free ? "proof.holes.free" : "proof.holes.tight", {
         hole: governing.hole,
         needed: limit,

@@ -30,7 +30,7 @@ export function snowBase({ project, zones }: ProofContext): Finding[] {
       finding({
         code: "P006",
         outcome: clear ? "pass" : "attention",
-        where: { ...view.where, path, marks: [base.mark] },
+        where: { path, marks: [base.mark], ...view.where },
         says: message(clear ? "proof.snow.under" : "proof.snow.over", {
           snow: limit,
           height: base.heightMm,

@@ -15,7 +15,7 @@ export function splashHeight(context: ProofContext): Finding[] {
 }
 
 function judged({ project }: ProofContext, view: ZoneView, { heightMm, mark }: BaseHeight): Finding {
-  const where = { ...view.where, path: `${view.facePath}/splash`, marks: [mark] };
+  const where = { path: `${view.facePath}/splash`, marks: [mark], ...view.where };
   const { splash } = view.projectFace;
   if (!splash) {
     return finding({

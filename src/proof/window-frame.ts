@@ -28,7 +28,7 @@ interface Framed {
 }
 
 function judged({ view, plane, opening, path }: Framed): Finding {
-  const where = { ...view.where, opening: opening.id, path };
+  const where = { opening: opening.id, path, ...view.where };
   const demand = opening.frameProjection ?? view.projectFace.frameProjection;
   if (demand === undefined) {
     return finding({
@@ -40,16 +40,18 @@ function judged({ view, plane, opening, path }: Framed): Finding {
     });
   }
   const { backZ, faceZ } = plane;
-  const buried = !holds("at least", { demand, limit: backZ });
+  const behind = !holds("at least", { demand, limit: backZ });
+  const lining = behind ? liningOf(view, opening) : [];
+  const buried = behind && lining.length === 0;
   const proud = !holds("at most", { demand, limit: faceZ });
   const outcome: Outcome = buried || proud ? "attention" : "pass";
-  const key = buried ? "buried" : proud ? "proud" : "within";
+  const key = buried ? "buried" : proud ? "proud" : behind ? "lined" : "within";
   const limit = buried ? backZ : faceZ;
-  const off = buried ? backZ - demand : Math.abs(demand - faceZ);
+  const off = behind ? backZ - demand : Math.abs(demand - faceZ);
   return finding({
     code: "P012",
     outcome,
-    where,
+    where: { ...where, ...(lining.length > 0 && { marks: lining }) },
     says: message(`proof.frame.${key}`, { opening: opening.id, off, reveal: faceZ - demand }),
     ...(outcome === "pass" ? {} : { hint: message(`proof.frame.${key}-hint`) }),
     ...compared(buried ? "at least" : "at most", { demand, limit, unit: "mm" }),
@@ -60,8 +62,18 @@ function judged({ view, plane, opening, path }: Framed): Finding {
         input("z_b", { meaning: "cladding-back", value: backZ, unit: "mm", basis: "derived" }),
         input("z_f", { meaning: "cladding-face", value: faceZ, unit: "mm", basis: "derived" }),
       ],
-      substituted: `${written(backZ)} ${buried ? ">" : "≤"} ${written(demand)} ${proud ? ">" : "≤"} ${written(faceZ)}`,
+      substituted: `${written(backZ)} ${behind ? ">" : "≤"} ${written(demand)} ${proud ? ">" : "≤"} ${written(faceZ)}`,
     },
     source: { kind: "common practice" },
   });
+}
+
+/** Marks of the returns that line the opening. */
+function liningOf({ returns, where }: ZoneView, { id }: Opening): string[] {
+  const lines = [
+    `${where.face} jamb left ${id}`,
+    `${where.face} jamb right ${id}`,
+    `${where.face} head ${id}`,
+  ];
+  return returns.filter(({ why }) => lines.includes(why.line ?? "")).map(({ mark }) => mark);
 }

@@ -73,7 +73,7 @@ export function cornerPost(
   const where = { face: ground.face.id, zone: ground.zone.id };
   return {
     pieces,
-    findings: loose.length > 0 ? [unheld({ ...where, marks: loose }, post)] : [],
+    findings: loose.length > 0 ? [unheld({ marks: loose, ...where }, post)] : [],
   };
 }
 

@@ -19,7 +19,7 @@ export function hasOverhang({ project, face }: Shaded): boolean {
  * side, the half that looks out.
  */
 export function shadeAt({ project, face, faceZ }: Shaded, y: number): Shade {
-  const under = face.eaves ? over({ ...face.eaves, faceZ }, y) : Infinity;
+  const under = face.eaves ? over({ faceZ, ...face.eaves }, y) : Infinity;
   const recess = recessOf(project, face);
   if (!recess) return { ...NO_SHADE, up: under };
   const { opening, parent } = recess;

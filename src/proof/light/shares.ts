@@ -41,8 +41,8 @@ export function slotShares(slot: Slot, standing: Standing): EvenShares {
     if (across === "upright") return { sky: whole / 2, ground: whole / 2 };
     const skyToDeg = degrees(shade.up);
     return {
-      sky: slotSkyShare({ ...slot, skyToDeg }),
-      ground: whole - slotSkyShare({ ...slot, skyToDeg: 90 }),
+      sky: slotSkyShare({ skyToDeg, ...slot }),
+      ground: whole - slotSkyShare({ skyToDeg: 90, ...slot }),
     };
   }
   return {

@@ -14,8 +14,8 @@ export function skyByHeight(air: Air): SkyByHeight {
   for (let k = 0; k <= HEIGHTS; k++) {
     const up = (k / HEIGHTS) ** 2;
     const zenithDeg = (Math.acos(up) * 180) / Math.PI;
-    const dark = clearSky({ ...air, zenithDeg, outsideWPerM2: 1, groundShare: 0 });
-    const half = clearSky({ ...air, zenithDeg, outsideWPerM2: 1, groundShare: 0.5 });
+    const dark = clearSky({ zenithDeg, outsideWPerM2: 1, groundShare: 0, ...air });
+    const half = clearSky({ zenithDeg, outsideWPerM2: 1, groundShare: 0.5, ...air });
     beams[k] = dark.beam;
     levels[k] = dark.level;
     returned[k] = dark.level > 0 ? 2 * (1 - dark.level / half.level) : 0;

@@ -28,7 +28,7 @@ export function weatherYear(weather: Weather, air: Air): SunTable {
     const seen = nodes.slice(1).flatMap((end, k) => {
       const step = overHorizon(nodes[k] ?? end, end);
       if (!step) return [];
-      return [{ ...step, weight: step.part * clear((step.start.up + step.end.up) / 2, 0).beam }];
+      return [{ weight: step.part * clear((step.start.up + step.end.up) / 2, 0).beam, ...step }];
     });
     const whole = seen.reduce((sum, { weight }) => sum + weight, 0);
     for (const { start, end, weight } of seen) {

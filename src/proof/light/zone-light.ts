@@ -39,7 +39,7 @@ interface Asked {
 /** The site of the light; undefined where the ground is not known. */
 export function lightSite({ light }: Demands): LightSite | undefined {
   const { ground, groundLacks: _lacks, ...place } = light;
-  return ground && { ...place, groundShare: ground.light, groundUvShare: ground.ultraviolet };
+  return ground && { groundShare: ground.light, groundUvShare: ground.ultraviolet, ...place };
 }
 
 /** Undefined where the project does not tell its ground. */
@@ -60,7 +60,7 @@ function zoneLight(view: ZoneView, { project, demands }: Asked, sun: PlaceSun): 
     sun.on({ azimuthDeg: face.azimuthDeg, across, shade: shadeAt(shaded, y) });
   const middle = hasOverhang(shaded) ? (heights[0] + heights[1]) / 2 : heights[0];
   const slots = slotKinds(view, growthMm(view, demands)).map(
-    (kind): SlotLight => ({ ...kind, through: throughSlot(litAt(middle, kind.across), kind.slot) }),
+    (kind): SlotLight => ({ through: throughSlot(litAt(middle, kind.across), kind.slot), ...kind }),
   );
   const area = zoneArea(view);
   return {

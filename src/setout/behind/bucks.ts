@@ -132,7 +132,7 @@ function sidePieces({ project, face, rounds }: Wall, { at, z, of, box, room, sid
       },
       why: { line: `${face.id} ${side} ${of}`, rule: message("setout.why.buck") },
     } as const;
-    return looseFrom({ ...draft, massKg: massOf(project, draft), removeBefore: [] });
+    return looseFrom({ massKg: massOf(project, draft), removeBefore: [], ...draft });
   });
 }
 

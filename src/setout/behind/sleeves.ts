@@ -85,7 +85,7 @@ export function sleeves(wall: Wall): {
       finding({
         code: "S023",
         outcome: "pass",
-        where: { ...where, marks: [mark] },
+        where: { marks: [mark], ...where },
         says: message(hung ? "setout.sleeve.box" : "setout.sleeve.duct", {
           id,
           kind,

@@ -26,17 +26,17 @@ export function squeezedInsulation({ project, face, grounds, laid }: Wall): Find
     const said = { code: "S026", where, source: { kind: "common practice" } } as const;
     if (layer.battensHeldBy) {
       const how = layer.battensHeldBy.replace(" ", "-");
-      return [finding({ ...said, outcome: "pass", says: message(`setout.squeeze.held.${how}`) })];
+      return [finding({ outcome: "pass", says: message(`setout.squeeze.held.${how}`), ...said })];
     }
     const stress = layer.stressAt10PercentKPa;
     const spacing = screwSpacing(laid.filter((one) => one.kind === "batten" && one.zone === zone.id));
     if (!stress || spacing === undefined) {
       return [
         finding({
-          ...said,
           outcome: "cannot evaluate",
           says: message("setout.squeeze.unknown", { thickness: layer.thickness }),
           hint: message("setout.squeeze.enter"),
+          ...said,
         }),
       ];
     }
@@ -50,7 +50,6 @@ export function squeezedInsulation({ project, face, grounds, laid }: Wall): Find
       ({ symbol, meaning: message(`setout.squeeze.${meaning}`), value, unit, basis: "given" }) as const;
     return [
       finding({
-        ...said,
         outcome: "attention",
         says: message("setout.squeeze.sinks", { pull, sink: sink.value, thickness: layer.thickness }),
         hint: message("setout.squeeze.hint"),
@@ -67,6 +66,7 @@ export function squeezedInsulation({ project, face, grounds, laid }: Wall): Find
           ],
           substituted: `${stress.value} · (${sink.value} / ${layer.thickness}) / 0.1 · ${width} · ${spacing} = ${pull}`,
         },
+        ...said,
       }),
     ];
   });

@@ -145,7 +145,7 @@ export function rakeCrossings(rail: DraftBatten, battens: readonly DraftBatten[]
       if (!x) return [];
       const point = onMiddle(rail, (x[0] + x[1]) / 2);
       const [low, high] = [batten.y[0] + FROM_BATTEN_END_MM, batten.y[1] - FROM_BATTEN_END_MM];
-      return point && point.y >= low && point.y <= high ? [{ ...point, batten }] : [];
+      return point && point.y >= low && point.y <= high ? [{ batten, ...point }] : [];
     })
     .sort((a, b) => a.x - b.x);
 }
@@ -170,7 +170,7 @@ export function rakePoints(
         ([low, high]) =>
           point.y - low >= cladding.endDistance.value && high - point.y >= cladding.endDistance.value,
       );
-      return holds ? [{ ...point, batten: rail }] : [];
+      return holds ? [{ batten: rail, ...point }] : [];
     }),
   );
 }

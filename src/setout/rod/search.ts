@@ -71,7 +71,7 @@ function bestByBounds(search: RodSearch, table: ReachTable): CountsFound | undef
   const useful = withinReachOf(table, linesMet);
   let best: CountsFound | undefined;
   for (const window of narrowestWindows(search, useful, linesMet)) {
-    const found = nearestToPreferred(search, useful, { ...window, linesMet });
+    const found = nearestToPreferred(search, useful, { linesMet, ...window });
     if (found !== undefined && (best === undefined || isNearer(found, best))) best = found;
   }
   return best;

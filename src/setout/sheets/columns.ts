@@ -43,7 +43,7 @@ export function findColumns(planner: Planner, limit = Number.POSITIVE_INFINITY):
   const [best, runnerUp] = search(planner, joints, Math.min(limit, coarse?.total ?? limit)).map((end) =>
     unwind(planner, end),
   );
-  return { ...(best && { best }), ...(runnerUp && { runnerUp }), candidates: joints.length - 2 };
+  return { candidates: joints.length - 2, ...(best && { best }), ...(runnerUp && { runnerUp }) };
 }
 
 /** The cheapest path from the first joint to the last, and the next cheapest. */

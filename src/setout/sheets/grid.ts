@@ -25,7 +25,7 @@ export function findGrid(planner: Planner): Found {
     layouts.length = Math.min(layouts.length, 2);
   }
   const [best, runnerUp] = layouts;
-  return { ...(best && { best }), ...(runnerUp && { runnerUp }), candidates };
+  return { candidates, ...(best && { best }), ...(runnerUp && { runnerUp }) };
 }
 
 function lineSets(planner: Planner): LevelLine[][] {

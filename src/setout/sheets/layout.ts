@@ -78,8 +78,8 @@ function whyOf(plan: ColumnPlan, x: Interval, rows: readonly Interval[]): Why {
       same(other, x) && stack.rows.length === rows.length && stack.rows.every(isIn(rows)),
   );
   return {
-    ...(line && { line }),
     rule: ruleOf(sides[0]?.answers, line, snap(intervalLength(x))),
+    ...(line && { line }),
     ...(plan.runnerUp && !stays && { runnerUp: nextBest(plan, plan.runnerUp) }),
   };
 }

@@ -26,8 +26,6 @@ export function planColumns(zone: SheetZone): ColumnPlan {
   const planner = plannerFor(zone, wishes);
   const { best = NO_LAYOUT, runnerUp, candidates } = find(planner);
   return {
-    ...best,
-    ...(runnerUp && { runnerUp }),
     candidates,
     bound: sheetBound(planner),
     wishes,
@@ -35,6 +33,8 @@ export function planColumns(zone: SheetZone): ColumnPlan {
       pin,
       layout: find(plannerFor(zone, withoutPin(wishes, pin))).best ?? NO_LAYOUT,
     })),
+    ...best,
+    ...(runnerUp && { runnerUp }),
   };
 }
 

@@ -44,16 +44,16 @@ function scoreFinding(zone: SheetZone, plan: ColumnPlan, pieces: readonly DraftP
 type Values = Readonly<Record<"pieces" | "candidates", number> & Record<"score" | "next", Message>>;
 
 function laidWords(values: Values, { bound }: ColumnPlan): Message {
-  return message("setout.sheets.laid", { ...values, least: bound.unnotched });
+  return message("setout.sheets.laid", { least: bound.unnotched, ...values });
 }
 
 function notchedWords(notched: readonly DraftPiece[], values: Values, { bound }: ColumnPlan): Message {
   return message("setout.sheets.notched", {
-    ...values,
     least: bound.least,
     notched: notched.length,
     corners: notched.reduce((sum, { reliefs }) => sum + (reliefs?.length ?? 0), 0),
     relief: RELIEF_DIAMETER_MM,
+    ...values,
   });
 }
 

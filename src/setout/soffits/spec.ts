@@ -57,9 +57,9 @@ function soffitOf(asked: Pick<Soffit, "of" | "opening" | "spec" | "depth" | "pat
     zones: [zone],
   };
   return {
-    ...asked,
     face,
     zone,
     frame: { origin: at(opening.x[0]), along: wall.along, outward: wall.outward, level: opening.y[1] },
+    ...asked,
   };
 }

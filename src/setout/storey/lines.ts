@@ -93,8 +93,8 @@ function askedLines(spec: RodSpec, zones: readonly RodZone[]): RodLine[] {
       const touches = rect.x[0] < ground.bounds.x[1] && rect.x[1] > ground.bounds.x[0];
       if (!leads && !touches) continue;
       const asker = { face: ground.face.id, opening: of };
-      if (sillLine !== undefined) ask(sillLine, { ...asker, edge: "sill" }, leads);
-      ask(headLine, { ...asker, edge: "head" }, leads);
+      if (sillLine !== undefined) ask(sillLine, { edge: "sill", ...asker }, leads);
+      ask(headLine, { edge: "head", ...asker }, leads);
     }
   }
   return [...lines.values()];
