@@ -64,6 +64,7 @@ export const RULES = {
   S024: "board beside a duct",
   S025: "edge under the roof",
   S026: "battens on soft insulation",
+  S027: "returns of an opening",
   // Proof.
   P001: "cavity depth",
   P002: "joint against the membrane's limit",

@@ -27,6 +27,7 @@ export function wholePiece(draft: DraftPiece, { massKg, supports, removeBefore, 
     fixings,
   };
   if (draft.zone !== undefined) piece.zone = draft.zone;
+  if (draft.cladding !== undefined) piece.cladding = draft.cladding;
   if (draft.course !== undefined) piece.course = draft.course;
   if (draft.reliefs !== undefined) piece.reliefs = draft.reliefs;
   if (draft.profile !== undefined) piece.profile = draft.profile;

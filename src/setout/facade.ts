@@ -24,7 +24,8 @@ export type PieceKind =
   | "flashing"
   | "gasket"
   | "sleeve"
-  | "membrane";
+  | "membrane"
+  | "return";
 
 /** Why a piece or joint is where it is. */
 export interface Why {
@@ -56,6 +57,8 @@ export interface Fixing {
   readonly through: readonly { readonly what: string; readonly thickness: number }[];
   /** Length of the screw in `into` (mm). */
   readonly bite: number;
+  /** Driven along the wall, into the side of an opening: the depth of its axis, and where its point goes. */
+  readonly side?: { readonly z: number; readonly towards: "left" | "right" | "up" };
 }
 
 /** A hole drilled at an inner corner before the saw runs into it. */
@@ -71,6 +74,8 @@ export interface Piece {
   readonly kind: PieceKind;
   readonly face: string;
   readonly zone?: string;
+  /** Id of the cladding that it is cut from, where that is not its zone's. */
+  readonly cladding?: string;
   /** Course of boards from the base, numbered by segment: 203 is the third course of the second segment. */
   readonly course?: number;
   /** At the outer face, counter-clockwise. */

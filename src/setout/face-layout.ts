@@ -10,6 +10,7 @@ import type { Face, Project } from "../project/schema/project.ts";
 import { type Message, message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import { behindCladding } from "./behind/index.ts";
+import type { Wall } from "./behind/wall.ts";
 import type { FaceEnds } from "./corners.ts";
 import { jointsOf } from "./draft.ts";
 import type { Clearance, Facade, FaceLayout, Joint, RodResult, Solid } from "./facade.ts";
@@ -17,6 +18,7 @@ import { flashingsOf } from "./flashings.ts";
 import type { KeepOut, RoundKeepOut, ZoneGround } from "./ground-plan.ts";
 import { controlLines } from "./lines.ts";
 import { planeOf } from "./planes.ts";
+import { withReturns } from "./reveals/index.ts";
 import { solidsOf } from "./solids.ts";
 import { layZone } from "./zone-layout.ts";
 
@@ -70,19 +72,18 @@ export function layFace(
   const flashings = flashingsOf({ face, ends, keepOuts, grounds }, planes);
   const laid = [...results.flatMap(({ pieces }) => pieces), ...flashings.pieces];
   const vents = results.flatMap((result) => result.vents);
-  const behind = behindCladding(
-    {
-      project,
-      face,
-      path: `/faces/${project.faces.indexOf(face)}`,
-      ends,
-      grounds,
-      planes: planes.filter((plane) => plane.face === face.id),
-      rounds,
-      laid,
-    },
-    { joints: results.flatMap(({ joints }) => joints), vents },
-  );
+  const wall: Wall = {
+    project,
+    face,
+    path: `/faces/${project.faces.indexOf(face)}`,
+    ends,
+    grounds,
+    planes: planes.filter((plane) => plane.face === face.id),
+    rounds,
+    laid,
+  };
+  const behind = behindCladding(wall, { joints: results.flatMap(({ joints }) => joints), vents });
+  const returns = withReturns(wall, { demands, solids, behind: behind.pieces });
   const layout: FaceLayout = {
     id: face.id,
     code: faceCode(face),
@@ -99,7 +100,7 @@ export function layFace(
     })),
     clearances: clearancesOf(outline, keepOuts, rounds),
     solids,
-    pieces: [...laid, ...behind.pieces],
+    pieces: [...laid, ...returns.pieces],
     joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
     controlLines: lines,
     vents,
@@ -110,6 +111,7 @@ export function layFace(
       ...results.flatMap(({ findings }) => findings),
       ...flashings.findings,
       ...behind.findings,
+      ...returns.findings,
       ...notSetOut(project, face, outline, grounds),
     ],
   };

@@ -18,6 +18,21 @@ const BATTEN_HOLE = 1;
 
 type Through = Fixing["through"];
 
+/** The hole of a sliding point so far from the fixed one (mm): the sheet may grow or shrink. */
+export function slidingHole(diameter: number, mmPerM: number, reach: number): number {
+  return gapMm(diameter + (2 * mmPerM * reach) / 1000, { step: HOLE_STEP_MM });
+}
+
+/** The hole of a sheet's fixed point (mm). */
+export function fixedHole(diameter: number): number {
+  return gapMm(diameter, { step: 0.1 });
+}
+
+/** The hole of a board's screw (mm). */
+export function boardHole(diameter: number): number {
+  return gapMm(diameter * CLEARANCE_HOLE, { step: HOLE_STEP_MM });
+}
+
 /** Makes the screws of a sheet zone: what does not change from screw to screw is worked once. */
 export function sheetFixer(
   task: ZoneTask,
@@ -30,18 +45,16 @@ export function sheetFixer(
     ...(gasket ? [{ what: "gasket", thickness: snap(gasket.z[1] - gasket.z[0]) }] : []),
   ];
   const perM = task.demands.sheets[cladding.id]?.movementMmPerM ?? cladding.dataSheet.moistureMmPerM;
-  const fixedHole = gapMm(screw.diameter, { step: 0.1 });
+  const close = fixedHole(screw.diameter);
   return (point, fixed) => {
     const isFixed = point === fixed;
     const reach = Math.hypot(point.x - fixed.x, point.y - fixed.y);
-    // Hole = shank + 2 · movement over the distance to the fixed point: the sheet may grow or shrink.
-    const sliding = screw.diameter + (2 * perM * reach) / 1000;
     return {
       x: point.x,
       y: point.y,
       kind: isFixed ? "fixed" : "sliding",
       screw: screw.id,
-      hole: isFixed ? fixedHole : gapMm(sliding, { step: HOLE_STEP_MM }),
+      hole: isFixed ? close : slidingHole(screw.diameter, perM, reach),
       into: point.batten.mark,
       through,
       bite: biteIn(screw.length, through, point.batten.cut.thickness),

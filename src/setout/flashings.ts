@@ -17,16 +17,15 @@ import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
 import type { KeepOut, ZoneGround } from "./ground-plan.ts";
 import { cavityBack, planeOf } from "./planes.ts";
 
-const SLOPE = 0.06;
+export const SLOPE = 0.06;
 const UPSTAND_MM = 50;
 const HEAD_DRIP_MM = 10;
 /** How far the drip hangs below the slope's edge. */
 const DRIP_EDGE_MM = 8;
 /** Between a flashing and the frame, and between its ends and the cladding beside it. */
-const PLAY_MM = 2;
-const THICKNESS_MM = 0.6;
-/** Steel sheet near this thickness, 7850 kg/m³ (kg per m² of developed sheet). */
-const KG_PER_M2 = 4.7;
+export const PLAY_MM = 2;
+/** Steel sheet (mm), and near this thickness, at 7850 kg/m³, its mass by developed area. */
+export const BENT_METAL = { thickness: 0.6, kgPerM2: 4.7 } as const;
 
 type Where = "head" | "sill";
 
@@ -133,8 +132,8 @@ function flashing(
       ends: SQUARE_ENDS,
       profile,
       material: "bent metal",
-      cut: { length, width: developed, thickness: THICKNESS_MM },
-      massKg: Math.round(((length * developed) / 1e6) * KG_PER_M2 * 1000) / 1000,
+      cut: { length, width: developed, thickness: BENT_METAL.thickness },
+      massKg: Math.round(((length * developed) / 1e6) * BENT_METAL.kgPerM2 * 1000) / 1000,
       why: {
         line: `${ground.face.id} ${where} ${keepOut.of}`,
         rule: message(`setout.why.flashing.${where}`),

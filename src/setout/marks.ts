@@ -21,6 +21,7 @@ const LETTERS: Readonly<Record<PieceKind, string>> = {
   gasket: "G",
   sleeve: "V",
   membrane: "M",
+  return: "T",
 };
 
 /** `W-B203a`; the zone's place among the face's zones of its kind comes in front where there are several. */

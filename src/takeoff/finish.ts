@@ -3,8 +3,9 @@
  * that the project names and the catalogue's coverage.
  */
 import { coverage } from "../catalogue/finishes.ts";
+import { isCladding } from "../cutting/facade/pieces.ts";
 import type { BoardCladding, Project } from "../project/schema/project.ts";
-import type { Facade } from "../setout/facade.ts";
+import type { Facade, Piece } from "../setout/facade.ts";
 import type { FinishLine } from "./model.ts";
 
 const MM2_PER_M2 = 1e6;
@@ -47,13 +48,17 @@ function boardSurface(facade: Facade, cladding: string): number {
   const sides = facade.faces.flatMap(({ zones, pieces }) => {
     const ids = new Set(zones.filter((zone) => zone.cladding === cladding).map(({ id }) => id));
     return pieces
-      .filter(({ kind, zone }) => kind === "board" && ids.has(zone ?? ""))
+      .filter((piece) => isCladding(piece) && (piece.cladding === cladding || isOfZone(piece, ids)))
       .map(
         ({ cut: { length, width, thickness } }) =>
           2 * (length * width + length * thickness + width * thickness),
       );
   });
   return sides.reduce((sum, area) => sum + area, 0) / MM2_PER_M2;
+}
+
+function isOfZone({ cladding, zone }: Piece, ids: ReadonlySet<string>): boolean {
+  return cladding === undefined && ids.has(zone ?? "");
 }
 
 function finishLine(cladding: BoardCladding, finish: string, areaM2: number): FinishLine {

@@ -1,4 +1,5 @@
 /** Schedules: cladding and closures piece by piece, battens and backing with their screws and packers. */
+import { isCladding } from "../cutting/facade/pieces.ts";
 import type { CutPlan } from "../cutting/facade/plan.ts";
 import type { Project } from "../project/schema/project.ts";
 import type { Facade, Piece, PieceKind } from "../setout/facade.ts";
@@ -11,6 +12,7 @@ const IN_PIECES: ReadonlySet<PieceKind> = new Set([
   "flashing",
   "membrane",
   "sleeve",
+  "return",
 ]);
 const IN_BATTENS: ReadonlySet<PieceKind> = new Set(["batten", "counter-batten", "rail", "post", "backing"]);
 
@@ -25,8 +27,9 @@ export function pieceSchedule(project: Project, facade: Facade, plan: CutPlan | 
       .filter(({ kind }) => IN_PIECES.has(kind))
       .map((piece): PieceLine => {
         const lot = lots.get(piece.mark) ?? piece.lot;
-        const finish =
-          piece.kind === "board" ? finishes.get(cladding.get(piece.zone ?? "") ?? "") : undefined;
+        const finish = isCladding(piece)
+          ? finishes.get(piece.cladding ?? cladding.get(piece.zone ?? "") ?? "")
+          : undefined;
         return {
           ...line(piece),
           ...(piece.course === undefined ? {} : { course: piece.course }),

@@ -5,7 +5,7 @@
 import polygonClipping, { type MultiPolygon, type Pair, type Polygon as Rings } from "polygon-clipping";
 import type { Polygon } from "../../src/geometry/polygon.ts";
 import type { Project } from "../../src/project/schema/project.ts";
-import type { Facade, FaceLayout, Joint, Piece } from "../../src/setout/facade.ts";
+import type { Facade, FaceLayout, Fixing, Joint, Piece } from "../../src/setout/facade.ts";
 import { cornerProblems } from "./corner-checks.ts";
 import { boxOf, depthShared, LENGTH_NOISE_MM } from "./piece-boxes.ts";
 
@@ -117,10 +117,26 @@ function overlapProblems(face: FaceLayout): string[] {
         rings(a.piece.outline, a.piece.holes),
         rings(b.piece.outline, b.piece.holes),
       );
-      if (areaOf(shared) > AREA_NOISE_MM2) problems.push(`${a.piece.mark} lies in ${b.piece.mark}`);
+      if (areaOf(shared) <= AREA_NOISE_MM2) continue;
+      if (clearOfLegs(a.piece, b.piece) || clearOfLegs(b.piece, a.piece)) continue;
+      problems.push(`${a.piece.mark} lies in ${b.piece.mark}`);
     }
   });
   return problems;
+}
+
+/** Whether a piece stands in the hollow of bent metal: in no box round one of its legs. */
+function clearOfLegs({ profile }: Piece, { outline, z }: Piece): boolean {
+  if (!profile) return false;
+  const [, , bottom, top] = boxOf(outline);
+  return profile.slice(1).every(([toZ, toY], i) => {
+    const [fromZ, fromY] = profile[i] as Pair;
+    const apart = (a: Pair, b: Pair): boolean => depthShared(a, b) <= LENGTH_NOISE_MM;
+    return (
+      apart([Math.min(fromZ, toZ), Math.max(fromZ, toZ)], [...z]) ||
+      apart([Math.min(fromY, toY), Math.max(fromY, toY)], [bottom, top])
+    );
+  });
 }
 
 /** Joints have the width that they say, except where a rake or opening cuts them shorter across. */
@@ -198,12 +214,30 @@ function stockProblems(project: Project, facade: Facade): string[] {
     .filter((piece) => !named.has(piece.mark) && !fitsStock(piece))
     .map(({ mark, cut }) => `${mark} of ${cut.length} × ${cut.width} fits no stock`);
 
-  function fitsStock({ kind, face, zone, stock, cut }: Piece): boolean {
+  /** Cut from a whole sheet or board of a cladding, of the zone's or another. */
+  function returnFits(id: string | undefined, zoned: string | undefined, cut: Piece["cut"]): boolean {
+    const of = project.claddings.find((one) => one.id === (id ?? zoned));
+    if (of?.kind === "boards") return cut.length <= of.maxPieceLength && cut.width <= Math.max(...of.widths);
+    return project.stock.sheets.some(
+      (sheet) =>
+        of?.stock.includes(sheet.id) &&
+        Math.max(sheet.width, sheet.height) >= cut.length &&
+        Math.min(sheet.width, sheet.height) >= cut.width,
+    );
+  }
+
+  function fitsStock({ kind, face, zone, cladding, stock, cut }: Piece): boolean {
     if (kind === "sheet") {
       const sheet = project.stock.sheets.find(({ id }) => id === stock);
       if (!sheet) return false;
       const upright = cut.width <= sheet.width && cut.length <= sheet.height;
       return upright || (cut.length <= sheet.width && cut.width <= sheet.height);
+    }
+    if (kind === "return") {
+      const zoned = project.faces
+        .find(({ id }) => id === face)
+        ?.zones.find(({ id }) => id === zone)?.cladding;
+      return returnFits(cladding, zoned, cut);
     }
     if (kind === "board") return cut.length <= (longest.get(`${face}.${zone}`) ?? 0) + LENGTH_NOISE_MM;
     if (kind === "batten") {
@@ -222,6 +256,7 @@ function fixingProblems(facade: Facade): string[] {
     for (const solid of face.solids) holders.set(solid.id, { outline: solid.region, z: solid.z });
     return face.pieces.flatMap((piece) =>
       piece.fixings.flatMap((fixing) => {
+        if (fixing.side) return sideScrewProblems(piece, fixing, holders.get(fixing.into));
         const at: Pair = [fixing.x, fixing.y];
         const says = (what: string): string => `${piece.mark} screw at ${fixing.x}, ${fixing.y}: ${what}`;
         if (!inside(piece.outline, at) || piece.holes.some((hole) => inside(hole, at)))
@@ -240,6 +275,34 @@ function fixingProblems(facade: Facade): string[] {
       }),
     );
   });
+}
+
+/** A screw along the wall: its head on the piece's inner side, its point in the timber straight behind. */
+function sideScrewProblems(
+  piece: Piece,
+  { x, y, side, into, through, bite }: Fixing,
+  holder: { outline: Polygon; z: readonly [number, number] } | undefined,
+): string[] {
+  const says = (what: string): string => `${piece.mark} screw at ${x}, ${y}: ${what}`;
+  if (!side || !holder) return [says(`nothing named ${into}`)];
+  const [left, right, bottom, top] = boxOf(piece.outline);
+  const level = side.towards === "up";
+  const [head, along] = level ? [y, x] : [x, y];
+  const inner = side.towards === "left" ? right : side.towards === "right" ? left : bottom;
+  const outer = side.towards === "left" ? left : side.towards === "right" ? right : top;
+  if (head !== inner) return [says("does not start on the inner side")];
+  const within = (at: number, [from, to]: readonly [number, number]): boolean => at > from && at < to;
+  if (!within(along, level ? [left, right] : [bottom, top]) || !within(side.z, piece.z))
+    return [says("outside its piece")];
+  const passed = through.reduce((sum, { thickness }) => sum + thickness, 0);
+  if (Math.abs(passed - Math.abs(outer - inner)) > LENGTH_NOISE_MM) return [says(`passes ${passed}`)];
+  const box = boxOf(holder.outline);
+  const surface = side.towards === "left" ? box[1] : side.towards === "right" ? box[0] : box[2];
+  if (Math.abs(surface - outer) > LENGTH_NOISE_MM) return [says(`${into} does not lie behind it`)];
+  if (!within(side.z, holder.z) || !within(along, level ? [box[0], box[1]] : [box[2], box[3]]))
+    return [says(`misses ${into}`)];
+  const thick = level ? box[3] - box[2] : box[1] - box[0];
+  return bite > 0 && bite <= thick + LENGTH_NOISE_MM ? [] : [says(`bites ${bite} of ${thick}`)];
 }
 
 function inside(polygon: Polygon, [x, y]: Pair): boolean {

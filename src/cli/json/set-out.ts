@@ -80,11 +80,12 @@ function points(polygon: Polygon): number[][] {
 }
 
 function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
-  const { why, zone, course, bevelDeg, grain, stock, lot } = piece;
+  const { why, zone, cladding, course, bevelDeg, grain, stock, lot } = piece;
   return {
     mark: piece.mark,
     kind: piece.kind,
     ...(zone !== undefined && { zone }),
+    ...(cladding !== undefined && { cladding }),
     ...(course !== undefined && { course }),
     outline: points(piece.outline),
     holes: piece.holes.map(points),
@@ -106,8 +107,9 @@ function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
     },
     supports: [...piece.supports],
     removeBefore: [...piece.removeBefore],
-    fixings: piece.fixings.map(({ through, ...fixing }) => ({
+    fixings: piece.fixings.map(({ through, side, ...fixing }) => ({
       ...fixing,
+      ...(side && { side: { ...side } }),
       through: through.map((layer) => ({ ...layer })),
     })),
   };

@@ -19,6 +19,12 @@ const fixing = z.object({
   into: z.string().describe("Mark of the piece or id of the solid that holds the point."),
   through: z.array(z.object({ what: z.string(), thickness: z.number() })).describe("Outermost first."),
   bite: z.number().describe("Length of the screw in `into`."),
+  side: z
+    .object({ z: z.number(), towards: z.enum(["left", "right", "up"]) })
+    .optional()
+    .describe(
+      "Driven along the wall into the side of an opening: depth of its axis, and where its point goes.",
+    ),
 });
 
 const piece = z.object({
@@ -37,8 +43,10 @@ const piece = z.object({
     "gasket",
     "sleeve",
     "membrane",
+    "return",
   ]),
   zone: z.string().optional(),
+  cladding: z.string().optional().describe("What it is cut from, where that is not its zone's."),
   course: z.number().int().optional().describe("203 is the third course of the second segment."),
   outline: polygon.describe("At the outer face, counter-clockwise."),
   holes: z.array(polygon),

@@ -1,4 +1,4 @@
-/** The pieces of a facade that are sawn, each with the cladding of its zone. */
+/** The pieces of a facade that are sawn, each with the cladding that it is of. */
 import type { Cladding, Project } from "../../project/schema/project.ts";
 import type { Facade, Piece, PieceKind } from "../../setout/facade.ts";
 
@@ -10,11 +10,17 @@ const SAWN: ReadonlySet<PieceKind> = new Set([
   "rail",
   "post",
   "backing",
+  "return",
 ]);
 
 export interface SawnPiece {
   readonly piece: Piece;
   readonly cladding?: Cladding;
+}
+
+/** Sheets and boards, and the returns that are cut from them. */
+export function isCladding({ kind }: Piece): boolean {
+  return kind === "sheet" || kind === "board" || kind === "return";
 }
 
 /** In the facade's order. Packers, closures, strips and flashings are counted, not planned. */
@@ -25,7 +31,7 @@ export function sawnPieces(project: Project, facade: Facade): SawnPiece[] {
     return face.pieces
       .filter(({ kind }) => SAWN.has(kind))
       .map((piece) => {
-        const cladding = ofZone.get(piece.zone ?? "");
+        const cladding = piece.cladding ? claddings.get(piece.cladding) : ofZone.get(piece.zone ?? "");
         return cladding === undefined ? { piece } : { piece, cladding };
       });
   });

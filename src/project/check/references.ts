@@ -96,6 +96,12 @@ function faceReferences(project: Project): Reference[] {
       ),
     ),
     ...faces.flatMap(({ openings }, i) =>
+      openings.flatMap(({ reveal }, j) => {
+        const path = ["faces", i, "openings", j, "reveal", "cladding"];
+        return reveal?.cladding === undefined ? [] : [{ id: reveal.cladding, path, known: idsOf(claddings) }];
+      }),
+    ),
+    ...faces.flatMap(({ openings }, i) =>
       openings.flatMap(({ soffit }, j) => {
         const path = ["faces", i, "openings", j, "soffit"];
         if (!soffit) return [];

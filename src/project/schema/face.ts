@@ -18,6 +18,15 @@ const soffit = z.looseObject({
   gap: size.optional(),
 });
 
+/** Returns that line an opening's jambs and head, from the cladding's back to the frame. */
+const reveal = z.looseObject({
+  note,
+  /** What they are cut from; the cladding round the opening where absent. */
+  cladding: id.optional(),
+  /** Open joint between them and the frame; 5 mm where absent. */
+  gap: clear.optional(),
+});
+
 export const opening = z.looseObject({
   id,
   note,
@@ -32,8 +41,10 @@ export const opening = z.looseObject({
   /** A recess: the faces of this file that line its sides and back. */
   linedBy: z.array(id).optional(),
   soffit: soffit.optional(),
-  /** How far the frame stands out from the sheathing. */
-  frameProjection: clear.optional(),
+  /** How far the frame stands out from the sheathing; less than nothing where it is set back into the wall. */
+  frameProjection: length.optional(),
+  /** A window or door set deep: what lines it. */
+  reveal: reveal.optional(),
   /** Its own clearances in place of the building's. */
   clearance: z.looseObject({ jamb: clear, head: clear, sill: clear }).optional(),
 });

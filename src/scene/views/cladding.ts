@@ -58,6 +58,18 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
   ];
 }
 
+/** Returns stand before the frames of their openings, and are drawn over them. */
+export function returnItems(face: FaceLayout): Item[] {
+  return face.pieces
+    .filter(({ kind }) => kind === "return")
+    .map((piece) =>
+      pieceItem(
+        piece,
+        piece.grain === undefined ? { layer: SHEET, fill: "sheet" } : { layer: BOARD, fill: "board-alt" },
+      ),
+    );
+}
+
 /** Neighbouring courses differ in tone; upright boards take turns from left to right. */
 function boardTones(boards: readonly Piece[]): Map<string, FillRole> {
   const place = (piece: Piece): number => piece.course ?? polygonBounds(piece.outline).x[0];

@@ -1,7 +1,7 @@
 /** What a vertical plane across a face cuts, and what is seen just behind it. Section frame: z to the right, y up. */
 
 import type { Interval } from "../../geometry/interval.ts";
-import { common, subtractIntervals } from "../../geometry/interval.ts";
+import { common, overlaps, subtractIntervals } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
 import { intersect, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
@@ -155,6 +155,7 @@ const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
   gasket: "TRIM",
   sleeve: "TRIM",
   membrane: "MEMBR",
+  return: "BOARD",
 };
 
 const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
@@ -171,6 +172,7 @@ const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
   gasket: "membrane",
   sleeve: "paper",
   membrane: "membrane",
+  return: "board",
 };
 
 /** Farther behind the plane than this nothing is drawn, mm. */
@@ -204,7 +206,27 @@ function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
               return y ? [partOf(piece, y, "beyond")] : [];
             }),
           );
-  return [...behind, ...cut, ...stripParts({ facade, project, face, x }, battens)];
+  return [
+    ...behind,
+    ...jambBeyond({ face, x }),
+    ...cut,
+    ...stripParts({ facade, project, face, x }, battens),
+  ];
+}
+
+/** The return on the far jamb of an opening that the section passes through. */
+function jambBeyond({ face, x }: Pick<SectionPlace, "face" | "x">): CutPart[] {
+  const crossed = face.openings.filter(({ region }) => region.x[0] < x && x < region.x[1]);
+  if (crossed.length === 0) return [];
+  return face.pieces
+    .filter(({ kind }) => kind === "return")
+    .flatMap((piece) => {
+      const box = polygonBounds(piece.outline);
+      const far = crossed.some(
+        ({ region }) => box.x[1] === region.x[1] && box.x[0] > x && overlaps(box.y, region.y),
+      );
+      return far && !isLevel(piece) ? [partOf(piece, box.y, "beyond")] : [];
+    });
 }
 
 /** Packers and gaskets that the build-up has and no piece stands for: strips along the battens that are cut. */
@@ -229,11 +251,13 @@ function stripParts(place: SectionPlace, battens: readonly CutPart[]): CutPart[]
 
 function partOf(piece: Piece, y: Interval, seen: CutPart["seen"]): CutPart {
   const across = piece.kind === "rail" || (piece.kind === "backing" && isLevel(piece));
+  // A return is of boards, which have a grain, or of sheets.
+  const as = piece.kind === "return" && piece.grain === undefined ? "sheet" : piece.kind;
   return {
     of: piece.mark,
-    element: ELEMENTS[piece.kind],
+    element: ELEMENTS[as],
     outline: sectionOutline(piece, y),
-    fill: seen === "beyond" ? "paper" : FILLS[piece.kind],
+    fill: seen === "beyond" ? "paper" : FILLS[as],
     seen,
     ...(across ? { hatch: "end-grain" as const } : {}),
     ...(Math.min(piece.z[1] - piece.z[0], y[1] - y[0]) < THIN ? { thin: true } : {}),

@@ -60,7 +60,7 @@ export function verticalSection(
   const items: Item[] = [
     ...parts.flatMap((part) => partItems(part, { window, scale })),
     ...openingSection(place, window),
-    ...(detailed ? screwItems(place, window) : []),
+    ...(detailed ? [...screwItems(place, window), ...headScrewItems(place, window)] : []),
     ...(options.y ? breakItems({ from: inner, to: plane.faceZ, window, paper }) : []),
     ...controlLineItems({
       lines: heightLines(face.controlLines).filter(({ at }) => at >= window[0] && at <= window[1]),
@@ -143,15 +143,17 @@ function membraneItems(part: CutPart, { window, scale }: { window: Interval; sca
   return [{ kind: "line", layer, of: part.of, from: [middle, seen[0]], to: [middle, seen[1]], line }];
 }
 
+/** A screw no farther than this from the plane is drawn, mm. */
+const SCREW_NEAR_MM = 40;
+
 /** Screws near the plane, along their axis. */
 function screwItems({ face, project, x }: SectionPlace, window: Interval): Item[] {
-  const near = 40;
   const seen = new Set<number>();
   return face.pieces
     .filter(({ kind }) => kind === "board" || kind === "sheet")
     .flatMap((piece) =>
       piece.fixings.flatMap((fixing): Item[] => {
-        if (Math.abs(fixing.x - x) > near || fixing.y < window[0] || fixing.y > window[1]) return [];
+        if (Math.abs(fixing.x - x) > SCREW_NEAR_MM || fixing.y < window[0] || fixing.y > window[1]) return [];
         if (seen.has(fixing.y)) return [];
         seen.add(fixing.y);
         const screw = project.stock.screws.find(({ id }) => id === fixing.screw);
@@ -177,6 +179,23 @@ function screwItems({ face, project, x }: SectionPlace, window: Interval): Item[
         ];
       }),
     );
+}
+
+/** Screws of head returns near the plane, driven upward. */
+function headScrewItems({ face, project, x }: SectionPlace, window: Interval): Item[] {
+  return face.pieces
+    .flatMap((piece) => (piece.kind === "return" ? piece.fixings.map((fixing) => ({ piece, fixing })) : []))
+    .flatMap(({ piece, fixing: { side, screw: id, x: at, y } }): Item[] => {
+      if (side?.towards !== "up" || Math.abs(at - x) > SCREW_NEAR_MM || y < window[0] || y > window[1])
+        return [];
+      const screw = project.stock.screws.find((one) => one.id === id);
+      const head = (screw?.headDiameter ?? 8) / 2;
+      const drawn = { kind: "line", layer: layerName("FIXING"), of: piece.mark, line: "visible" } as const;
+      return [
+        { ...drawn, from: [side.z, y], to: [side.z, y + (screw?.length ?? piece.cut.thickness)] },
+        { ...drawn, from: [side.z - head, y], to: [side.z + head, y] },
+      ];
+    });
 }
 
 /** A zigzag where the wall goes on beyond the window. */

@@ -14,12 +14,12 @@ export function proudFrames({ face, zone, openings }: ScopeZone, faceZ: number):
   });
 }
 
-/** Behind the cladding's back the reveal is open to the cavity: it wants a return, and deserves a look. */
+/** Behind the cladding's back the reveal is open to the cavity: where no return is asked for, it deserves a look. */
 export function buriedFrames({ face, zone, openings }: ScopeZone, backZ: number): RuleSaid[] {
-  return openings.flatMap(({ id: opening, projection }): RuleSaid[] => {
+  return openings.flatMap(({ id: opening, projection, lined }): RuleSaid[] => {
     const about = { rule: "frame", outcome: "attention", zones: [{ face, zone }], unit: "mm" } as const;
     if (projection === undefined) return [{ ...about, says: message("proof.frame.unknown", { opening }) }];
-    if (projection >= backZ) return [];
+    if (lined || projection >= backZ) return [];
     const says = message("proof.frame.buried", { opening, off: snap(backZ - projection) });
     return [{ ...about, demand: projection, limit: backZ, says }];
   });

@@ -12,6 +12,8 @@ import type { Planing } from "./model.ts";
 export interface Opening {
   readonly id: string;
   readonly projection: number | undefined;
+  /** Whether the file asks for returns in its reveal. */
+  readonly lined: boolean;
 }
 
 /** A zone in the search, by the places of its build-up and cladding in the lists of the scope. */
@@ -108,7 +110,11 @@ function openingsBeside(face: Face, { x, y }: Zone): Opening[] {
   return face.openings
     .filter(({ kind }) => kind === "window" || kind === "door")
     .filter((one) => one.x[0] < to && one.x[1] > from && (!y || (one.y[0] < y[1] && one.y[1] > y[0])))
-    .map(({ id, frameProjection }) => ({ id, projection: frameProjection ?? face.frameProjection }));
+    .map(({ id, frameProjection, reveal }) => ({
+      id,
+      projection: frameProjection ?? face.frameProjection,
+      lined: reveal !== undefined,
+    }));
 }
 
 /** Whether a zone's plane can move in this search. */

@@ -14,6 +14,8 @@ export function pickAt(faces: readonly PlacedFace[], [x, y]: Point, reach: numbe
 }
 
 function pickOnFace(face: FaceLayout, at: Point, reach: number): Pick | undefined {
+  const lining = face.pieces.find(({ kind, outline }) => kind === "return" && polygonContains(outline, at));
+  if (lining) return { kind: "piece", face: face.id, id: lining.mark };
   const opening = face.openings.find(({ region }) => rectContains(region, at));
   if (opening) return { kind: "opening", face: face.id, id: opening.id };
   const joint = face.joints.findIndex(

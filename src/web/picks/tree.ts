@@ -21,6 +21,7 @@ const ORDER: readonly PieceKind[] = [
   "sheet",
   "board",
   "post",
+  "return",
   "flashing",
   "closure",
   "batten",
