@@ -98,7 +98,10 @@ describe("a step between planes", () => {
         fc.pre(failing.length > 0);
         const choices = stepChoices(before);
         expect([...choices.keys()].filter((one) => !failing.includes(one))).toEqual([]);
-        for (const found of choices.values()) offers += held(document, before, found);
+        for (const found of choices.values()) {
+          if (found.choices) offers += held(document, before, found);
+          else expect(found).toMatchObject({ outcome: "fail", hint: { key: /^planes\.none\./ } });
+        }
       }),
       { seed: 7, numRuns: SOAK ? 150 : 12 },
     );
@@ -122,6 +125,72 @@ describe("a step between planes", () => {
     expect(holding.length).toBeLessThan(passing.length);
     const [found] = stepChoices(before).values();
     expect(found?.choices?.map(({ edit }) => edit)).toEqual(holding.slice(0, 3).map(({ edit }) => edit));
+  });
+
+  it("is offered the lap of a corner turned with it, where the lap alone stands against a plane", () => {
+    // Boards of 22 bring the front's plane so far out that east's sheets, which lap over it, pass their last screw by
+    // 71 to 74 mm, where the data sheet allows 70; with the front lapping over east they stop short instead.
+    const document = spoilt({
+      name: "atelier-bouleau",
+      boards: 22,
+      sheets: 6,
+      packed: true,
+      thickBattens: false,
+    });
+    const before = laidOut(document);
+    const zones = planeGroups(before.project)[0]!;
+    const { passing } = searchPlanes({ ...before, zones, show: { passing: 40, failing: 0 } });
+    expect(passing.length).toBeGreaterThan(8);
+    for (const { edit } of passing) {
+      const upset = laidOut(applied(document, edit)).facade.findings.filter(
+        ({ code, outcome }) => code === "S010" && outcome === "fail",
+      );
+      expect(upset.map(({ where }) => where.face)).toEqual(["east"]);
+      expect(upset[0]?.demand).toBeGreaterThan(70);
+    }
+    const [found] = stepChoices(before).values();
+    expect(found && held(document, before, found)).toBe(3);
+    const lap = document.corners?.findIndex(({ left, right }) => left === "front" && right === "east");
+    expect(found?.edit?.at(-1)).toEqual({ op: "replace", path: `/corners/${lap}/lead`, value: "front" });
+  });
+
+  it("that nothing in stock mends says so, with the numbers of the whole search", () => {
+    const document = spoilt({ name: "imperial", boards: 21, sheets: 6, packed: true, thickBattens: false });
+    const before = laidOut(document);
+    const zones = planeGroups(before.project)[0]!;
+    const { counts, failing } = searchPlanes({ ...before, zones, show: { passing: 0, failing: 1 } });
+    expect(counts.passing).toBe(0);
+    expect(counts.meeting).toBeGreaterThan(0);
+    const [found] = stepChoices(before).values();
+    expect(found?.edit).toBeUndefined();
+    expect(found?.hint).toMatchObject({
+      key: "planes.none.rules",
+      values: { all: counts.all, meeting: counts.meeting, says: failing[0]?.failed[0]?.says },
+    });
+    expect(found?.hint && say(found.hint, ENGLISH_MM)).not.toMatch(/[[\]]|undefined/);
+  });
+
+  it("that no batten in stock brings near one plane says what the nearest leaves", () => {
+    const document = spoilt({
+      name: "atelier-bouleau",
+      boards: 20,
+      sheets: 8,
+      packed: false,
+      thickBattens: false,
+    });
+    document.stock.battens = document.stock.battens.filter(({ id }) => id === "b38x64");
+    document.stock.packers = [];
+    for (const { layers } of document.buildUps)
+      for (const layer of layers) if ("stock" in layer) layer.stock = "b38x64";
+    const before = laidOut(document);
+    const [step] = before.facade.findings.filter(failsStep);
+    // 20 against 8 and a gasket of 1: 11 apart.
+    expect(step?.demand).toBe(11);
+    const [found] = stepChoices(before).values();
+    expect(found?.hint).toMatchObject({
+      key: "planes.none.apart",
+      values: { all: 1, over: 11 - before.project.limits.facesMeetWithin.value },
+    });
   });
 
   it("that does not fail is not searched for", () => {
