@@ -8,7 +8,7 @@ import type { LengthSolver, PileBoard, RippedBoard } from "../model.ts";
 import type { PilePieces, PileRequest, PileResult } from "../pile.ts";
 import { type BoughtSection, lengthPart, narrowest } from "./length-parts.ts";
 import type { SawnPiece } from "./pieces.ts";
-import { gathered } from "./pieces.ts";
+import { gathered, isCladding } from "./pieces.ts";
 import type { BoardsToFind, LengthPart, PilePart, PileWant } from "./plan.ts";
 
 export type PileSolver = (request: PileRequest) => PileResult;
@@ -64,7 +64,7 @@ export function boardParts(
 /** One want a cladding and width, in the facade's order. */
 function wantsOf(project: Project, sawn: readonly SawnPiece[]): Want[] {
   const boards = sawn.flatMap(({ piece, cladding }): BoardPiece[] =>
-    piece.kind === "board" && cladding?.kind === "boards" ? [{ piece, cladding }] : [],
+    isCladding(piece) && cladding?.kind === "boards" ? [{ piece, cladding }] : [],
   );
   const groups = gathered(
     boards,

@@ -3,7 +3,7 @@ import type { Project, SheetCladding } from "../../project/schema/project.ts";
 import type { Piece } from "../../setout/facade.ts";
 import type { SheetDemand, SheetSolver, SheetStock } from "../model.ts";
 import type { SawnPiece } from "./pieces.ts";
-import { gathered } from "./pieces.ts";
+import { gathered, isCladding } from "./pieces.ts";
 import type { SheetPart } from "./plan.ts";
 
 interface SheetPiece {
@@ -16,7 +16,7 @@ const BUDGET = 600;
 
 export function sheetParts(project: Project, sawn: readonly SawnPiece[], solve: SheetSolver): SheetPart[] {
   const pieces = sawn.flatMap(({ piece, cladding }): SheetPiece[] =>
-    piece.kind === "sheet" && cladding?.kind === "sheets" ? [{ piece, cladding }] : [],
+    isCladding(piece) && cladding?.kind === "sheets" ? [{ piece, cladding }] : [],
   );
   const groups = gathered(pieces, ({ cladding: { material, thickness, stock } }) =>
     JSON.stringify([material, thickness, [...stock].sort()]),
