@@ -17,21 +17,23 @@ export interface Fineness {
   readonly partsWhenLow: number;
 }
 
-/** On the average of a membrane within 0.1 % of a far finer year, at its brightest point within 0.5 %. */
-export const FINENESS: Fineness = { daysAMonth: 4, stepsADay: 72, partsWhenLow: 3 };
+/** The average of a membrane and its brightest point lie within 0.1 % of a far finer year. */
+export const FINENESS: Fineness = { daysAMonth: 12, stepsADay: 96, partsWhenLow: 2 };
 
 const DAYS: Months = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 /** Midnight at Greenwich before 1 January 2025, in days from noon of 1 January 2000. Every year's sun is the same to 0.2°. */
 const YEAR_START = 9131.5;
 /** Sine of the height under which the sun is low. */
 const LOW = 0.25;
+/** More than the share of a year in which the sun shines anywhere, with a step at each end of a day. */
+const DAYLIGHT = 0.6;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 export function clearYear(site: LightSite, fineness: Fineness = FINENESS): SunTable {
   const { daysAMonth, stepsADay, partsWhenLow } = fineness;
-  const maker = new SunTableMaker(12 * daysAMonth * stepsADay * 3);
+  const maker = new SunTableMaker(Math.ceil(DAYLIGHT * 12 * daysAMonth * stepsADay * partsWhenLow));
   const light = skyByHeight(site.air);
-  const turnFor = turner(site);
+  const dayFor = dayMaker(site, stepsADay);
   let before = 0;
   for (const [month, days] of DAYS.entries()) {
     const stretch = days / daysAMonth;
@@ -42,29 +44,19 @@ export function clearYear(site: LightSite, fineness: Fineness = FINENESS): SunTa
       const outside = extraterrestrialBeam({ dayOfYear: 1 + day });
       // Each day starts at another part of a step, so that steps do not end at the same hours all the year.
       const shift = ((GOLDEN * (month * daysAMonth + i)) % 1) / stepsADay;
-      const sun = turnFor({
-        midnight: YEAR_START + Math.floor(day) - site.longitudeDeg / 360 + shift,
-        stretch,
-      });
-      let start = sun.at(0);
-      for (let k = 1; k <= stepsADay; k++) {
-        const end = sun.at(k / stepsADay);
-        if (start.up > 0 || end.up > 0) {
-          const parts = Math.min(start.up, end.up) < LOW ? partsWhenLow : 1;
-          const drift = sun.drift((k - 0.5) / stepsADay);
-          let next = start;
-          for (let p = 1; p <= parts; p++) {
-            const from = next;
-            next = p === parts ? end : between(start, end, p / parts);
-            const seen = overHorizon(from, next);
-            if (!seen) continue;
-            const long = (outside * hours * seen.part) / parts;
-            const { beam, sky, level } = light((seen.start.up + seen.end.up) / 2, ground);
-            maker.addBeam({ month, beam: beam * long }, { start: seen.start, end: seen.end, drift });
-            maker.addEven(month, { sky: sky * long, level: level * long });
-          }
+      for (const { start, end } of dayFor({ day, shift })) {
+        const parts = Math.min(start.up, end.up) < LOW ? partsWhenLow : 1;
+        let next = start;
+        for (let p = 1; p <= parts; p++) {
+          const from = next;
+          next = p === parts ? end : between(start, end, p / parts);
+          const seen = overHorizon(from, next);
+          if (!seen) continue;
+          const long = (outside * hours * seen.part) / parts;
+          const { beam, sky, level } = light((seen.start.up + seen.end.up) / 2, ground);
+          maker.addBeam({ month, beam: beam * long }, { start: seen.start, end: seen.end });
+          maker.addEven(month, { sky: sky * long, level: level * long });
         }
-        start = end;
       }
     }
     before += days;
@@ -72,53 +64,65 @@ export function clearYear(site: LightSite, fineness: Fineness = FINENESS): SunTa
   return maker.done();
 }
 
-interface DayOfSun {
-  /** The sun's direction at a part of the day, 0 to 1. */
-  readonly at: (part: number) => SunDirection;
-  /** What leads there from the middle of the days that this one stands for to the last of them. */
-  readonly drift: (part: number) => SunDirection;
+interface Step {
+  /** The sun at both ends, told so that their mean is the sun's mean between them. */
+  readonly start: SunDirection;
+  readonly end: SunDirection;
 }
 
-/** The sun through one day: its coordinates are worked at both ends and change evenly in between. */
-function turner(site: LightSite): (of: { midnight: number; stretch: number }) => DayOfSun {
+interface DayWanted {
+  /** The middle of the days that it stands for, in days from the year's start. */
+  readonly day: number;
+  /** How long after midnight it starts (days). */
+  readonly shift: number;
+}
+
+/**
+ * The steps of a day in which the sun shines. Its coordinates are worked at both ends of the day and change evenly in between.
+ * What lies in the middle of several days is mostly no noon: the hours are those of a day, the sun's course that of the middle.
+ */
+function dayMaker(site: LightSite, steps: number): (wanted: DayWanted) => Step[] {
   const sinLatitude = Math.sin((site.latitudeDeg * Math.PI) / 180);
   const cosLatitude = Math.cos((site.latitudeDeg * Math.PI) / 180);
   const east = (site.longitudeDeg * Math.PI) / 180;
-  return ({ midnight, stretch }) => {
+  const turn = 2 * Math.PI;
+  // An arc's mean lies further out than its chord's.
+  const outward = Math.tan(Math.PI / steps) / (Math.PI / steps);
+  return ({ day, shift }) => {
+    const ahead = day - Math.floor(day) - 0.5;
+    const midnight = YEAR_START + Math.floor(day) - site.longitudeDeg / 360 + shift + ahead;
     const first = sunCoordinates({ daysFromJ2000: midnight });
     const last = sunCoordinates({ daysFromJ2000: midnight + 1 });
-    const turn = 2 * Math.PI;
     // One turn a day, and what the equation of time changes.
     const rest = last.hourAngle - first.hourAngle - turn;
     const turned = turn + rest - turn * Math.round(rest / turn);
-    const begin = first.hourAngle + east;
-    const sinStep = last.sinDeclination - first.sinDeclination;
-    const cosStep = last.cosDeclination - first.cosDeclination;
-    // Half of the way that the declination goes in the days of the stretch.
-    const half = (Math.asin(last.sinDeclination) - Math.asin(first.sinDeclination)) * (stretch / 2);
-    return {
-      at: (part) => {
-        const sin = first.sinDeclination + part * sinStep;
-        const cos = first.cosDeclination + part * cosStep;
-        const angle = begin + part * turned;
-        const meridian = cos * Math.cos(angle);
-        return {
-          east: -cos * Math.sin(angle),
-          north: cosLatitude * sin - sinLatitude * meridian,
-          up: sinLatitude * sin + cosLatitude * meridian,
-        };
-      },
-      drift: (part) => {
-        const sin = first.sinDeclination + part * sinStep;
-        const cos = first.cosDeclination + part * cosStep;
-        const angle = begin + part * turned;
-        const meridian = sin * Math.cos(angle);
-        return {
-          east: half * sin * Math.sin(angle),
-          north: half * (cosLatitude * cos + sinLatitude * meridian),
-          up: half * (sinLatitude * cos - cosLatitude * meridian),
-        };
-      },
+    const begin = first.hourAngle + east - turn * ahead;
+    const cosTurn = Math.cos(turned / steps);
+    const sinTurn = Math.sin(turned / steps);
+    const sinStep = (last.sinDeclination - first.sinDeclination) / steps;
+    const cosStep = (last.cosDeclination - first.cosDeclination) / steps;
+    // Cosine and sine of the hour angle, turned on by a step at a time.
+    let x = Math.cos(begin);
+    let y = Math.sin(begin);
+    const at = (k: number): SunDirection => {
+      const sin = first.sinDeclination + k * sinStep;
+      const cos = outward * (first.cosDeclination + k * cosStep);
+      return {
+        east: -cos * y,
+        north: cosLatitude * sin - sinLatitude * cos * x,
+        up: sinLatitude * sin + cosLatitude * cos * x,
+      };
     };
+    const shining: Step[] = [];
+    let start = at(0);
+    for (let k = 0; k < steps; k++) {
+      const before = x;
+      x = before * cosTurn - y * sinTurn;
+      y = y * cosTurn + before * sinTurn;
+      const end = at(k + 1);
+      if (start.up > 0 || end.up > 0) shining.push({ start, end });
+      start = end;
+    }
+    return shining;
   };
 }

@@ -23,8 +23,8 @@ export interface FaceSun {
 /** The month that stands for the whole year. */
 export const YEAR = 12;
 const ROWS = 13;
-/** Buckets over all tangents, even in the sine of their angles: 0.004 wide at level. */
-const BUCKETS = 512;
+/** Buckets over all tangents, even in the sine of their angles: 0.002 wide at level. */
+const BUCKETS = 1024;
 const EDGES = BUCKETS + 1;
 /** The place of a level beam. */
 const LEVEL = BUCKETS / 2;
@@ -34,10 +34,15 @@ const STRIDE = EDGES + 2;
 /** The place of a tangent among the buckets, 0 to BUCKETS. */
 function placeOf(q: number): number {
   const share = Number.isFinite(q) ? q / Math.sqrt(1 + q * q) : Math.sign(q);
-  return ((share + 1) / 2) * BUCKETS;
+  return LEVEL * (share + 1);
 }
 
-const EDGE_TANGENTS: readonly number[] = Array.from({ length: EDGES }, (_, k) => {
+/** The same, of a direction so far across and so far out of the wall. */
+function placeBetween(over: number, front: number): number {
+  return LEVEL * (over / Math.sqrt(over * over + front * front) + 1);
+}
+
+const EDGE_TANGENTS = Float64Array.from({ length: EDGES }, (_, k) => {
   const share = (2 * Math.min(BUCKETS - 0.5, Math.max(0.5, k))) / BUCKETS - 1;
   return share / Math.sqrt(1 - share * share);
 });
@@ -46,8 +51,7 @@ export function faceSun(
   table: SunTable,
   { azimuthDeg, across, shade }: { azimuthDeg: number; across: Across; shade: Shade },
 ): FaceSun {
-  const under = runningSums(table, { azimuthDeg, across, shade });
-  const sums = integrals(under);
+  const { under, sums } = runningSums(table, { azimuthDeg, across, shade });
   const at = (row: Float64Array, q: number, month: number): number => {
     const place = placeOf(q);
     const k = Math.min(BUCKETS - 1, Math.floor(place));
@@ -70,26 +74,35 @@ export function faceSun(
   };
 }
 
+interface Sums {
+  readonly under: Float64Array;
+  readonly sums: Float64Array;
+}
+
 function runningSums(
   table: SunTable,
   { azimuthDeg, across, shade }: { azimuthDeg: number; across: Across; shade: Shade },
-): Float64Array {
+): Sums {
   const east = Math.sin((azimuthDeg * Math.PI) / 180);
   const north = Math.cos((azimuthDeg * Math.PI) / 180);
   const rows = new Float64Array(ROWS * STRIDE);
   const level = across === "level";
-  const bounds = level ? [-Infinity, shade.up] : [-shade.left, shade.right];
-  const along = level ? [-shade.left, shade.right] : [-Infinity, shade.up];
-  const lowest = placeOf(bounds[0] as number);
-  const highest = placeOf(bounds[1] as number);
-  const { from, to, drift, beam, month } = table;
+  const lowest = Math.max(0, placeOf(level ? -Infinity : -shade.left));
+  const highest = Math.min(BUCKETS, placeOf(level ? shade.up : shade.right));
+  const leastAlong = level ? -shade.left : -Infinity;
+  const mostAlong = level ? shade.right : shade.up;
+  const { from, to, beam, month } = table;
   for (let i = 0; i < table.steps; i++) {
     const a = 3 * i;
-    let front0 = (from[a] as number) * east + (from[a + 1] as number) * north;
-    let front1 = (to[a] as number) * east + (to[a + 1] as number) * north;
+    const east0 = from[a] as number;
+    const north0 = from[a + 1] as number;
+    const east1 = to[a] as number;
+    const north1 = to[a + 1] as number;
+    let front0 = east0 * east + north0 * north;
+    let front1 = east1 * east + north1 * north;
     if (front0 <= 0 && front1 <= 0) continue;
-    let right0 = (from[a + 1] as number) * east - (from[a] as number) * north;
-    let right1 = (to[a + 1] as number) * east - (to[a] as number) * north;
+    let right0 = north0 * east - east0 * north;
+    let right1 = north1 * east - east1 * north;
     let up0 = from[a + 2] as number;
     let up1 = to[a + 2] as number;
     let part = 1;
@@ -104,92 +117,59 @@ function runningSums(
       up1 = up0 + part * (up1 - up0);
       front1 = 0;
     }
-    const longwise = level ? (right0 + right1) / (front0 + front1) : (up0 + up1) / (front0 + front1);
-    if (longwise < (along[0] as number) || longwise > (along[1] as number)) continue;
-    const place0 = placeOf((level ? up0 : right0) / front0);
-    const place1 = placeOf((level ? up1 : right1) / front1);
-    const low = Math.min(place0, place1);
-    const high = Math.max(place0, place1);
-    const light = ((beam[i] as number) * part * (front0 + front1)) / 2;
-    const base = (month[i] as number) * STRIDE;
-    // The days that a step stands for pass their tangents side by side.
-    const frontDrift = (drift[a] as number) * east + (drift[a + 1] as number) * north;
-    const rightDrift = (drift[a + 1] as number) * east - (drift[a] as number) * north;
-    const over = level ? up0 + up1 : right0 + right1;
-    const overDrift = 2 * (level ? (drift[a + 2] as number) : rightDrift);
     const front = front0 + front1;
-    const width =
-      front > Math.abs(4 * frontDrift)
-        ? placeOf((over + overDrift) / (front + 2 * frontDrift)) -
-          placeOf((over - overDrift) / (front - 2 * frontDrift))
-        : 0;
-    const days = Math.min(MOST_DAYS, 1 + Math.floor(Math.abs(width) / Math.max(DAY_BUCKETS, high - low)));
-    for (let day = 0; day < days; day++) {
-      const shift = width * ((day + 0.5) / days - 0.5);
-      // On no day does the sun shine from under the horizon.
-      const from = level ? Math.max(LEVEL, low + shift) : low + shift;
-      spread(rows, base, {
-        low: from,
-        high: Math.max(from, high + shift),
-        light: light / days,
-        lowest,
-        highest,
-      });
-    }
+    const longwise = (level ? right0 + right1 : up0 + up1) / front;
+    if (longwise < leastAlong || longwise > mostAlong) continue;
+    const place0 = level ? placeBetween(up0, front0) : placeBetween(right0, front0);
+    const place1 = level ? placeBetween(up1, front1) : placeBetween(right1, front1);
+    const start = Math.min(place0, place1);
+    // A step narrower than this counts as this wide: a sun that climbs straight up an upright slot's middle.
+    const end = Math.max(start + NARROWEST, place0, place1);
+    const slope = ((beam[i] as number) * part * front) / 2 / (end - start);
+    const first = Math.max(start, lowest);
+    const last = Math.min(end, highest);
+    if (first >= last) continue;
+    const base = (month[i] as number) * STRIDE;
+    bend(rows, base, first, slope);
+    bend(rows, base, last, -slope);
   }
-  for (let month = 0; month < YEAR; month++) {
-    const base = month * STRIDE;
-    for (let turn = 0; turn < 2; turn++) {
-      for (let k = 1; k < STRIDE; k++)
-        rows[base + k] = (rows[base + k] as number) + (rows[base + k - 1] as number);
-    }
-    for (let k = 0; k < STRIDE; k++) {
-      rows[YEAR * STRIDE + k] = (rows[YEAR * STRIDE + k] as number) + (rows[base + k] as number);
-    }
-  }
-  return rows;
+  return summedUp(rows);
 }
 
-/** Days side by side are told apart when they lie further apart than this and than a step is wide, as many as this. */
-const DAY_BUCKETS = 2;
-const MOST_DAYS = 6;
-
-/** A step narrower than this counts as this wide: a sun that climbs straight up an upright slot's middle. */
+/** The least width of a step, in buckets. */
 const NARROWEST = 1e-4;
 
-/** Adds a ramp from `low` to `high`, as second differences at whole buckets; what lies beyond the bounds is shaded. */
-function spread(
-  rows: Float64Array,
-  base: number,
-  step: { low: number; high: number; light: number; lowest: number; highest: number },
-): void {
-  const high = Math.max(step.high, step.low + NARROWEST);
-  const slope = step.light / (high - step.low);
-  // Nothing lies beyond the ends: a step that a shift takes over them stays at them.
-  const from = Math.min(BUCKETS, Math.max(step.low, step.lowest, 0));
-  const to = Math.min(BUCKETS, high, step.highest);
-  if (from >= to) return;
-  bend(rows, base, from, slope);
-  bend(rows, base, to, -slope);
-}
-
+/** Adds a change of slope, as second differences at the whole buckets beside it: two of them make a ramp. */
 function bend(rows: Float64Array, base: number, at: number, slope: number): void {
-  const k = Math.floor(at);
-  const part = at - k;
-  rows[base + k + 1] = (rows[base + k + 1] as number) + slope * (1 - part);
-  rows[base + k + 2] = (rows[base + k + 2] as number) + slope * part;
+  const k = base + Math.floor(at) + 1;
+  const part = at - Math.floor(at);
+  rows[k] = (rows[k] as number) + slope * (1 - part);
+  rows[k + 1] = (rows[k + 1] as number) + slope * part;
 }
 
-function integrals(under: Float64Array): Float64Array {
+/** Sums second differences up to what lies under each edge, in place, and that to its integral over tangents. */
+function summedUp(rows: Float64Array): Sums {
   const sums = new Float64Array(ROWS * STRIDE);
   for (let month = 0; month < ROWS; month++) {
     const base = month * STRIDE;
-    for (let k = 1; k < EDGES; k++) {
-      const wide = (EDGE_TANGENTS[k] as number) - (EDGE_TANGENTS[k - 1] as number);
-      sums[base + k] =
-        (sums[base + k - 1] as number) +
-        (wide * ((under[base + k] as number) + (under[base + k - 1] as number))) / 2;
+    let slope = 0;
+    let under = 0;
+    let sum = 0;
+    let edge = EDGE_TANGENTS[0] as number;
+    for (let k = 0; k < STRIDE; k++) {
+      const before = under;
+      if (month < YEAR) {
+        slope += rows[base + k] as number;
+        under += slope;
+        rows[base + k] = under;
+        rows[YEAR * STRIDE + k] = (rows[YEAR * STRIDE + k] as number) + under;
+      } else under = rows[base + k] as number;
+      if (k === 0 || k >= EDGES) continue;
+      const last = edge;
+      edge = EDGE_TANGENTS[k] as number;
+      sum += ((edge - last) * (before + under)) / 2;
+      sums[base + k] = sum;
     }
   }
-  return sums;
+  return { under: rows, sums };
 }

@@ -4,7 +4,7 @@ import type { Air } from "./model.ts";
 
 export type SkyByHeight = (up: number, ground: number) => { beam: number; sky: number; level: number };
 
-const HEIGHTS = 96;
+const HEIGHTS = 192;
 
 /** The clear sky for one unit of light outside the air, by the sine of the sun's height. */
 export function skyByHeight(air: Air): SkyByHeight {

@@ -10,8 +10,6 @@ export interface SunTable {
   /** Unit vectors to the sun at the start and end of each step, both over the horizon: east, north, up in turn. */
   readonly from: Float64Array;
   readonly to: Float64Array;
-  /** Where a step stands for several days: what leads from its middle to that of the last of them, and back to the first. */
-  readonly drift: Float64Array;
   /** Beam across itself (Wh/m²) and month, 0 for January. */
   readonly beam: Float64Array;
   readonly month: Uint8Array;
@@ -20,14 +18,11 @@ export interface SunTable {
   readonly level: Months;
 }
 
-const NO_DRIFT: SunDirection = { east: 0, north: 0, up: 0 };
-
 /** Gathers steps into a table. */
 export class SunTableMaker {
   private steps = 0;
   private readonly from: Float64Array;
   private readonly to: Float64Array;
-  private readonly drift: Float64Array;
   private readonly beam: Float64Array;
   private readonly month: Uint8Array;
   private readonly sky: number[] = new Array<number>(12).fill(0);
@@ -36,7 +31,6 @@ export class SunTableMaker {
   constructor(most: number) {
     this.from = new Float64Array(3 * most);
     this.to = new Float64Array(3 * most);
-    this.drift = new Float64Array(3 * most);
     this.beam = new Float64Array(most);
     this.month = new Uint8Array(most);
   }
@@ -44,12 +38,9 @@ export class SunTableMaker {
   /** @param beam across itself, Wh/m², with the sun over the horizon from start to end */
   addBeam(
     { month, beam }: { readonly month: number; readonly beam: number },
-    { start, end, drift = NO_DRIFT }: { start: SunDirection; end: SunDirection; drift?: SunDirection },
+    { start, end }: { readonly start: SunDirection; readonly end: SunDirection },
   ): void {
     const at = 3 * this.steps;
-    this.drift[at] = drift.east;
-    this.drift[at + 1] = drift.north;
-    this.drift[at + 2] = drift.up;
     this.from[at] = start.east;
     this.from[at + 1] = start.north;
     this.from[at + 2] = start.up;
@@ -68,8 +59,8 @@ export class SunTableMaker {
   }
 
   done(): SunTable {
-    const { steps, from, to, drift, beam, month, sky, level } = this;
-    return { steps, from, to, drift, beam, month, sky, level };
+    const { steps, from, to, beam, month, sky, level } = this;
+    return { steps, from, to, beam, month, sky, level };
   }
 }
 
