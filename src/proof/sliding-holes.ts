@@ -1,10 +1,18 @@
-/** P018: each sheet has one point that holds it, and room to move at every other. */
+/** P018: each sheet has one point that holds it, and room to move at every other, under the head of a screw that serves. */
 import { type Finding, finding } from "../findings/finding.ts";
-import { distance } from "../geometry/point.ts";
-import type { SheetCladding } from "../project/schema/project.ts";
+import type { Screw, SheetCladding } from "../project/schema/project.ts";
 import type { Fixing, Piece } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
 import { type FaceContext, sheetZones, type ZoneView } from "./context.ts";
+import {
+  type Asked,
+  askedOfScrews,
+  headFor,
+  holeFor,
+  serves,
+  slidingPoints,
+  smallestServing,
+} from "./serving-screw.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
 export function slidingHoles(context: FaceContext): Finding[] {
@@ -57,7 +65,8 @@ interface Sliding {
 }
 
 function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[] {
-  const shank = context.project.stock.screws.find(({ id }) => id === view.cladding.screw)?.diameter;
+  const screw = context.project.stock.screws.find(({ id }) => id === view.cladding.screw);
+  const shank = screw?.diameter;
   const movement = context.demands.sheets[view.cladding.id]?.movementMmPerM;
   const where = { path: view.claddingPath, ...view.where };
   const sliding = view.pieces.flatMap((piece) => slidingOf(piece, shank ?? 0));
@@ -77,6 +86,8 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
   const needed = ({ reach }: Sliding): number => shank + (2 * movement * reach) / 1000;
   const governing = greatest(sliding, (one) => needed(one) - one.hole);
   if (!governing) return [];
+  const asked = askedOfScrews(context.project, view, movement);
+  const smallest = asked && smallestServing(context.project, asked);
   const limit = needed(governing);
   const free = holds("at least", { demand: governing.hole, limit });
   return [
@@ -88,6 +99,15 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
         hole: governing.hole,
         needed: limit,
         reach: governing.reach,
+        smallest:
+          asked && smallest
+            ? message("proof.holes.smallest", {
+                screw: smallest.id,
+                diameter: smallest.diameter,
+                length: smallest.length,
+                drilled: holeFor(smallest, asked),
+              })
+            : message("proof.holes.none-serves"),
       }),
       ...(free ? {} : { hint: message("proof.holes.larger") }),
       ...compared("at least", { demand: governing.hole, limit, unit: "mm" }),
@@ -103,19 +123,89 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
       },
       source: { kind: "your data sheet" },
     }),
+    ...(screw && asked && !serves(screw, asked)
+      ? [notServing(context, view, { screw, asked, smallest })]
+      : []),
   ];
 }
 
+interface NotServing {
+  readonly screw: Screw;
+  readonly asked: Asked;
+  /** Of stock, where there is one that serves. */
+  readonly smallest: Screw | undefined;
+}
+
+/** The screw that was chosen leaves a hole uncovered, bites too little or comes out behind. */
+function notServing(
+  { project }: FaceContext,
+  view: ZoneView<SheetCladding>,
+  { screw, asked, smallest }: NotServing,
+): Finding {
+  const limit = headFor(screw, asked);
+  const [least, most] = asked.lengths;
+  const covers = holds("at least", { demand: screw.headDiameter, limit });
+  const short = screw.length < least;
+  const bound = short ? least : most;
+  const bite = project.limits.screwBite.cladding;
+  const comparison = covers
+    ? compared(short ? "at least" : "at most", { demand: screw.length, limit: bound, unit: "mm" })
+    : compared("at least", { demand: screw.headDiameter, limit, unit: "mm" });
+  return finding({
+    code: "P018",
+    outcome: "fail",
+    where: { path: `${view.claddingPath}/screw`, ...view.where },
+    says: message(`proof.holes.${covers ? (short ? "short" : "long") : "uncovered"}`, {
+      screw: screw.id,
+      head: screw.headDiameter,
+      length: screw.length,
+      drilled: holeFor(screw, asked),
+      limit: covers ? bound : limit,
+    }),
+    hint: smallest
+      ? message("proof.holes.take", {
+          screw: smallest.id,
+          diameter: smallest.diameter,
+          length: smallest.length,
+          drilled: holeFor(smallest, asked),
+        })
+      : message("proof.holes.buy", {
+          diameter: screw.diameter,
+          head: limit,
+          drilled: holeFor(screw, asked),
+          least,
+        }),
+    ...comparison,
+    working: covers
+      ? {
+          formula: short ? "l ≥ p + b" : "l ≤ p + h",
+          inputs: [
+            input("l", { meaning: "screw-length", value: screw.length, unit: "mm", basis: "given" }),
+            short
+              ? input("b", { meaning: "least-bite", value: bite.value, unit: "mm", basis: bite.basis })
+              : input("p + h", { meaning: "passed-and-held", value: most, unit: "mm", basis: "derived" }),
+          ],
+          substituted: `${written(screw.length)} ${short ? "<" : ">"} ${written(bound)}`,
+        }
+      : {
+          formula: "d_k ≥ 2·d_h − d",
+          inputs: [
+            input("d_k", { meaning: "head", value: screw.headDiameter, unit: "mm", basis: "given" }),
+            input("d_h", { meaning: "hole", value: holeFor(screw, asked), unit: "mm", basis: "derived" }),
+            input("d", { meaning: "shank", value: screw.diameter, unit: "mm", basis: "given" }),
+          ],
+          substituted: `${written(screw.headDiameter)} < 2 × ${written(holeFor(screw, asked))} − ${screw.diameter} = ${written(limit)}`,
+        },
+    source: { kind: "common practice" },
+  });
+}
+
 /** The sliding points of a sheet that has a fixed one, each with its distance from the nearest. */
-function slidingOf({ mark, fixings }: Piece, shank: number): Sliding[] {
-  const fixed = fixings.filter(isFixed);
-  if (fixed.length === 0) return [];
-  return fixings
-    .filter(({ kind }) => kind === "sliding")
-    .map(({ x, y, hole }) => ({
-      mark,
-      hole,
-      shank,
-      reach: Math.min(...fixed.map((point) => distance([x, y], [point.x, point.y]))),
-    }));
+function slidingOf(piece: Piece, shank: number): Sliding[] {
+  return slidingPoints(piece).map(({ fixing, away }) => ({
+    mark: piece.mark,
+    hole: fixing.hole,
+    shank,
+    reach: away,
+  }));
 }

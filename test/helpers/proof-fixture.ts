@@ -64,6 +64,11 @@ function course({ mark, y, width }: { mark: string; y: number; width: number }):
   });
 }
 
+const THROUGH_SHEET = [
+  { what: "sheet", thickness: 8 },
+  { what: "gasket", thickness: 1 },
+];
+
 function sheet(mark: string, left: number): Piece {
   const xs = BATTENS.sheets.map((x) => x - 1230 + left);
   return piece({
@@ -76,7 +81,7 @@ function sheet(mark: string, left: number): Piece {
     fixings: xs.flatMap((x, column) =>
       [70, 650, 1220, 1790, 2370].map((y) => {
         const fixed = column === 1 && y === 1220;
-        return fixing({
+        const screw = fixing({
           x,
           y,
           kind: fixed ? "fixed" : "sliding",
@@ -84,6 +89,7 @@ function sheet(mark: string, left: number): Piece {
           screw: "sheet-38",
           into: `FS${column}`,
         });
+        return { ...screw, through: THROUGH_SHEET, bite: 29 };
       }),
     ),
   });
@@ -96,7 +102,7 @@ function batten(fields: { mark: string; zone: string; x: number; top: number }):
     kind: "batten",
     zone,
     outline: box([x - 32, x + 32], [0, top]),
-    cut: { length: top, width: 64, thickness: 25 },
+    cut: { length: top, width: 64, thickness: zone === "sheets" ? 38 : 25 },
     massKg: 1,
     fixings: [50, 350].map((y) =>
       fixing({ x, y, kind: "plain", hole: 5, screw: "batten-140", into: "stud" }),

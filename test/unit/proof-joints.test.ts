@@ -240,6 +240,51 @@ describe("P018 sliding holes", () => {
     expect(holes).toMatchObject({ outcome: "fail", demand: 5, where: { marks: ["F12"] } });
   });
 
+  it("names the thinnest screw of stock that serves, though another was chosen", () => {
+    const [holes, ...rest] = slidingHoles(
+      proofFixture({
+        project: ({ stock }) => {
+          const [screw] = stock.screws;
+          if (!screw) throw new Error("no screw");
+          stock.screws.push({ ...screw, id: "sheet-thin", diameter: 4, headDiameter: 14 });
+          stock.screws.push({ ...screw, id: "sheet-small-head", diameter: 3, headDiameter: 8 });
+        },
+      }),
+    );
+    // 4 + 2 × 1.666 × 1.290 m = 8.30 mm, drilled 8.5; the head reaches over it from 2 × 8.5 − 4 = 13 mm.
+    expect(holes?.says.values.smallest).toEqual(
+      message("proof.holes.smallest", { screw: "sheet-thin", diameter: 4, length: 38, drilled: 8.5 }),
+    );
+    expect(rest).toEqual([]);
+  });
+
+  it.each([
+    [
+      "a head that leaves the hole uncovered",
+      { headDiameter: 14.1 },
+      "uncovered",
+      { demand: 14.1, limit: 14.2 },
+    ],
+    ["a screw too short to bite", { length: 30 }, "short", { demand: 30, limit: 34 }],
+    ["a screw that comes out behind", { length: 80 }, "long", { demand: 80, limit: 47 }],
+  ])("fails %s, and says what to buy where stock has none", (_, change, key, compared) => {
+    const [, unserved] = slidingHoles(
+      proofFixture({
+        project: ({ stock }) => {
+          const screw = stock.screws.find(({ use }) => use === "sheet");
+          if (screw) Object.assign(screw, change);
+        },
+      }),
+    );
+    expect(unserved).toMatchObject({
+      outcome: "fail",
+      where: { path: "/claddings/1/screw" },
+      says: { key: `proof.holes.${key}` },
+      hint: { key: "proof.holes.buy" },
+      ...compared,
+    });
+  });
+
   it("fails sheets without a fixed point", () => {
     const findings = slidingHoles(
       proofFixture({
