@@ -74,11 +74,10 @@ const CASES: Readonly<Record<string, Case>> = {
 
 /** One measurement in a process of its own, so that one's memory does not count as another's. */
 function inChild(...words: string[]): Record<string, unknown> {
-  const child = spawnSync(
-    process.execPath,
-    ["--expose-gc", "--import", "tsx", fileURLToPath(import.meta.url), ...words],
-    { encoding: "utf8", stdio: ["ignore", "pipe", "inherit"] },
-  );
+  const child = spawnSync(process.execPath, ["--expose-gc", fileURLToPath(import.meta.url), ...words], {
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "inherit"],
+  });
   return JSON.parse(child.stdout);
 }
 

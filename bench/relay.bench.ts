@@ -3,7 +3,6 @@
  * page's worker has it, and from scratch. Side by side in one run after warm-up; reading the edited file is not counted.
  */
 import { design } from "../src/design.ts";
-import { createSunMemo } from "../src/proof/light/sun-memo.ts";
 import { createFaceMemo } from "../src/setout/memo.ts";
 import { exampleDocument, readAs } from "./buildings.ts";
 
@@ -35,7 +34,6 @@ function timed(work: () => unknown): number {
 }
 
 const memo = createFaceMemo({ faces: 500, shareds: 3 });
-const light = { memo: createSunMemo({ places: 2 }) };
 console.table(
   MOVES_OF.map(({ name, edit }) => {
     const projects = Array.from({ length: MOVES + WARM_UP }, (_, i) => {
@@ -46,7 +44,7 @@ console.table(
     const kept: number[] = [];
     const scratch: number[] = [];
     for (const project of projects) {
-      kept.push(timed(() => design(project, memo, light)));
+      kept.push(timed(() => design(project, memo)));
       scratch.push(timed(() => design(project)));
     }
     const [keptMs, scratchMs] = [median(kept.slice(WARM_UP)), median(scratch.slice(WARM_UP))];

@@ -3,7 +3,7 @@ import type { SunMemo } from "./sun-memo.ts";
 import type { SunTable } from "./sun-table.ts";
 
 export interface LightInput {
-  /** Keeps the sun between calls. */
+  /** Keeps the sun in place of what the process keeps; an empty one makes it anew. */
   readonly memo?: SunMemo;
   /** A year of weather in place of clear skies. */
   readonly weather?: SunTable;

@@ -52,6 +52,12 @@ export function createSunMemo({ places }: { readonly places: number }): SunMemo 
   };
 }
 
+/**
+ * What the process keeps: the sun of a place and year is the same for every wall that is proven there, and takes longer to make than
+ * all other proof of a wall (decision 0009).
+ */
+export const SUNS: SunMemo = createSunMemo({ places: 4 });
+
 /** What the key stands for, made now where it is not known; the oldest goes beyond the limit. */
 function keep<Thing>(
   kept: Map<string, Thing>,

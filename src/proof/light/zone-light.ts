@@ -4,13 +4,12 @@ import { regionArea } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { ZoneView } from "../context.ts";
 import { type Brightest, bareWall, type Lit, throughSlot } from "./behind-slot.ts";
-import { clearYear } from "./clear-year.ts";
 import type { Across } from "./face-sun.ts";
 import type { LightInput } from "./input.ts";
 import type { LightSite, YearOfLight } from "./model.ts";
 import { hasOverhang, shadeAt } from "./shade.ts";
 import { heightsOf, type SlotKind, slotKinds } from "./slots.ts";
-import { type PlaceSun, placeSun } from "./sun-memo.ts";
+import { type PlaceSun, placeSun, SUNS } from "./sun-memo.ts";
 import { mixed } from "./year-of-light.ts";
 
 export interface SlotLight extends SlotKind {
@@ -46,8 +45,8 @@ export function lightSite({ light }: Demands): LightSite | undefined {
 export function zoneLights(asked: Asked): ZoneLight[] | undefined {
   const site = lightSite(asked.demands);
   if (!site) return undefined;
-  const { memo, weather } = asked.light ?? {};
-  const sun = weather ? placeSun(site, weather) : (memo?.recall(site) ?? placeSun(site, clearYear(site)));
+  const { memo = SUNS, weather } = asked.light ?? {};
+  const sun = weather ? placeSun(site, weather) : memo.recall(site);
   return asked.zones.flatMap((view) => zoneLight(view, asked, sun) ?? []);
 }
 

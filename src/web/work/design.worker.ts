@@ -1,6 +1,5 @@
 /** Reads and designs a project beside the page, so that the drawing never waits for it. */
 import { designFile } from "../../design.ts";
-import { createSunMemo } from "../../proof/light/sun-memo.ts";
 import { createProofMemo } from "../../proof/proof-memo.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
@@ -9,8 +8,6 @@ import { packed } from "./packed.ts";
 
 /** The faces of the project at hand and of a few edits back: enough to try a change and take it back at once. */
 const memo = createFaceMemo({ faces: 500, shareds: 3 });
-/** The sun of the project's place, and of one before it. */
-const light = { memo: createSunMemo({ places: 2 }) };
 /** What was found on faces that an edit leaves alone. */
 const proof = createProofMemo();
 
@@ -19,7 +16,7 @@ let held: readonly FaceLayout[] = [];
 
 function answer({ file }: DesignRequest): DesignReply["answer"] {
   try {
-    const made = designFile(file, memo, light, proof);
+    const made = designFile(file, memo, undefined, proof);
     if (made.kind !== "designed") return made;
     const sent = packed(made, held);
     held = made.design.facade.faces;
