@@ -23,7 +23,7 @@ export interface RuleValue {
 }
 
 /** The catalogue's name of the project's jurisdiction; undefined for `other`. */
-export function jurisdictionOf(project: Project): Jurisdiction | undefined {
+export function jurisdictionOf(project: Pick<Project, "site">): Jurisdiction | undefined {
   const { jurisdiction } = project.site;
   if (jurisdiction === "other") return undefined;
   return jurisdiction === "united-states" ? "usa" : jurisdiction;
@@ -63,7 +63,7 @@ export function weaker(a: Basis, b: Basis): Basis {
 
 export function ruleValue(
   figure: CatalogueFigure,
-  of: { id: string; jurisdiction: Jurisdiction; project: Project },
+  of: { id: string; jurisdiction: Jurisdiction; project: Pick<Project, "site"> },
 ): RuleValue {
   return {
     id: of.id,

@@ -9,7 +9,7 @@ export const GRAVEL_STRIP_MM = 200;
 type Splash = NonNullable<Face["splash"]>;
 
 /** Rules for this cover alone (mm); the plain rule on ground holds beside them. */
-export function splashRules(project: Project, splash: Splash): RuleValue[] {
+export function splashRules(project: Pick<Project, "site">, splash: Splash): RuleValue[] {
   const { cover, width = 0 } = splash;
   const strip = cover === "gravel" && width >= GRAVEL_STRIP_MM;
   const asked = [

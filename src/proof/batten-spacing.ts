@@ -1,13 +1,14 @@
 /** P007: the span of boards and sheets between the battens that hold them. */
 import { type Basis, type Finding, finding, type Source } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
-import { widestSpan } from "./spans.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
+import { railsOf, widestSpan } from "./spans.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function battenSpacing(context: ProofContext): Finding[] {
+export function battenSpacing(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => {
-    const spans = view.pieces.map((piece) => ({ mark: piece.mark, span: widestSpan(context, piece) }));
+    const rails = railsOf(view);
+    const spans = view.pieces.map((piece) => ({ mark: piece.mark, span: widestSpan(rails, piece) }));
     const governing = greatest(
       spans.flatMap(({ mark, span }) => (span === undefined ? [] : [{ mark, span }])),
       ({ span }) => span,
@@ -23,7 +24,7 @@ interface Spanning {
   readonly span: number;
 }
 
-function judged(context: ProofContext, { view, mark, span }: Spanning): Finding {
+function judged(context: FaceContext, { view, mark, span }: Spanning): Finding {
   const { most, better, basis, source } = limitsOf(context, view);
   const close = holds("at most", { demand: span, limit: most });
   const good = holds("at most", { demand: span, limit: better });
@@ -56,7 +57,7 @@ interface SpanLimits {
   readonly source: Source;
 }
 
-function limitsOf({ demands }: ProofContext, { cladding }: ZoneView): SpanLimits {
+function limitsOf({ demands }: FaceContext, { cladding }: ZoneView): SpanLimits {
   const board = demands.boards[cladding.id]?.battenCentresMm;
   if (board) return { most: board.most, better: board.better, basis: "given", source: board.source };
   const sheet = demands.sheets[cladding.id];

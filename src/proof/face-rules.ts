@@ -1,5 +1,6 @@
 /** The rules that judge each face by itself, and their findings face by face, remembered where a memo is given. */
 import type { Finding } from "../findings/finding.ts";
+import { battenSpacing } from "./batten-spacing.ts";
 import { boundaryFire } from "./boundary-fire.ts";
 import { cavityAir } from "./cavity-air.ts";
 import { cavityEnds } from "./cavity-ends.ts";
@@ -9,12 +10,15 @@ import { drainagePath } from "./drainage-path.ts";
 import { flashingWater } from "./flashing-water.ts";
 import { handling } from "./handling.ts";
 import { heatLoss } from "./heat-loss.ts";
+import { hungLoad } from "./hung-load.ts";
 import { jointWidth } from "./joint-width.ts";
+import { lightOpenShare } from "./light-open-share.ts";
 import { openArea } from "./open-area.ts";
 import type { ProofMemo } from "./proof-memo.ts";
 import { seasonalGap } from "./seasonal-gap.ts";
 import { sheetJoint } from "./sheet-joint.ts";
 import { slidingHoles } from "./sliding-holes.ts";
+import { splashHeight } from "./splash-height.ts";
 import { windowFrame } from "./window-frame.ts";
 
 export const FACE_RULES: readonly FaceRule[] = [
@@ -32,6 +36,10 @@ export const FACE_RULES: readonly FaceRule[] = [
   cavityAir,
   cavityRuleSet,
   heatLoss,
+  battenSpacing,
+  hungLoad,
+  splashHeight,
+  lightOpenShare,
 ];
 
 /** What they find on every face that has a zone, in the order of the faces. */

@@ -4,15 +4,15 @@ import { type Finding, finding, type Outcome, type WorkingInput } from "../findi
 import { regionArea } from "../geometry/polygon.ts";
 import type { Layer } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
-import { widestGap, widestSpan } from "./spans.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
+import { railsOf, widestGap, widestSpan } from "./spans.ts";
 import { compared, holds, input, written } from "./working.ts";
 
 const MM2_PER_M2 = 1e6;
 
 type Insulation = Extract<Layer, { kind: "insulation" }>;
 
-export function hungLoad(context: ProofContext): Finding[] {
+export function hungLoad(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => {
     const index = context.project.buildUps.findIndex(({ id }) => id === view.zone.buildUp);
     const buildUp = context.project.buildUps[index];
@@ -82,12 +82,13 @@ function throughSoft({ view, path, layers, load }: Hung): Finding {
 }
 
 function throughFirm(
-  context: ProofContext,
+  context: FaceContext,
   { view, path, layers, load, screw }: Hung & { screw: string },
 ): Finding {
   const found = context.project.stock.screws.find(({ id }) => id === screw);
   const screwSpacings = view.battens.map(({ fixings }) => widestGap(fixings.map(({ y }) => y)) ?? 0);
-  const furringSpacings = view.pieces.map((piece) => widestSpan(context, piece) ?? 0);
+  const rails = railsOf(view);
+  const furringSpacings = view.pieces.map((piece) => widestSpan(rails, piece) ?? 0);
   const asked = {
     screwDiameterMm: found?.diameter ?? 0,
     screwSpacingMm: Math.max(0, ...screwSpacings),

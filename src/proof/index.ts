@@ -1,7 +1,6 @@
 /** The rules of proof. A rule is its file, its line here or among the rules of one face, and its test. */
 
 import { byWeight, type Finding } from "../findings/finding.ts";
-import { battenSpacing } from "./batten-spacing.ts";
 import { boardProportion } from "./board-proportion.ts";
 import { boardThickness } from "./board-thickness.ts";
 import { cavityBarriers } from "./cavity-barriers.ts";
@@ -11,9 +10,7 @@ import { cutEnds } from "./cut-ends.ts";
 import { drivenRain } from "./driven-rain.ts";
 import { FACE_RULES, proveFaces } from "./face-rules.ts";
 import { groundClearance } from "./ground-clearance.ts";
-import { hungLoad } from "./hung-load.ts";
 import { lightDose } from "./light-dose.ts";
-import { lightOpenShare } from "./light-open-share.ts";
 import { membraneLaps } from "./membrane-laps.ts";
 import { oldPaint } from "./old-paint.ts";
 import { openingSizes } from "./opening-sizes.ts";
@@ -21,7 +18,6 @@ import type { ProofMemo } from "./proof-memo.ts";
 import { screwCorrosion } from "./screw-corrosion.ts";
 import { siteCautions } from "./site-cautions.ts";
 import { snowBase } from "./snow-base.ts";
-import { splashHeight } from "./splash-height.ts";
 import { timberOutdoors } from "./timber-outdoors.ts";
 import { weeksUncovered } from "./weeks-uncovered.ts";
 import { woodMetals } from "./wood-metals.ts";
@@ -32,15 +28,11 @@ const BUILDING_RULES: readonly ProofRule[] = [
   boardProportion,
   groundClearance,
   snowBase,
-  battenSpacing,
   timberOutdoors,
   oldPaint,
-  hungLoad,
   weeksUncovered,
   siteCautions,
-  lightOpenShare,
   lightDose,
-  splashHeight,
   drivenRain,
   openingSizes,
   screwCorrosion,

@@ -2,7 +2,7 @@
 import { type Finding, finding } from "../findings/finding.ts";
 import { polygonBounds, regionArea } from "../geometry/polygon.ts";
 import { message } from "../text/message.ts";
-import { boardZones, type ProofContext } from "./context.ts";
+import { boardZones, type FaceContext } from "./context.ts";
 import { lightInput } from "./light/working.ts";
 import { growthMm, zoneArea } from "./light/zone-light.ts";
 import { compared, holds, input, written } from "./working.ts";
@@ -10,7 +10,7 @@ import { compared, holds, input, written } from "./working.ts";
 const MM2_PER_M2 = 1e6;
 
 /** The share as fixed is another rule's; this one speaks where the seasons open the gaps. */
-export function lightOpenShare(context: ProofContext): Finding[] {
+export function lightOpenShare(context: FaceContext): Finding[] {
   const limit = context.project.limits.membrane?.maxOpenPercent;
   if (!limit) return [];
   return boardZones(context).flatMap((view) => {

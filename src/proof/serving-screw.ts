@@ -2,9 +2,8 @@
  * Which screws of stock serve all sliding points of a zone's sheets: the head covers the hole wherever the shank stands in
  * it, and the point bites deep enough without coming out behind what holds it.
  */
-import { distance } from "../geometry/point.ts";
 import type { Screw } from "../project/schema/project.ts";
-import type { Fixing, Piece } from "../setout/facade.ts";
+import type { Fixing } from "../setout/facade.ts";
 import { slidingHole } from "../setout/fixings.ts";
 import type { FacelessProject, ZoneView } from "./context.ts";
 
@@ -18,37 +17,48 @@ export interface Asked {
   readonly lengths: readonly [least: number, most: number];
 }
 
-/** Undefined where no point slides. */
-export function askedOfScrews(
-  project: FacelessProject,
-  { pieces, battens }: ZoneView,
-  movement: number,
-): Asked | undefined {
-  const thickness = new Map(battens.map(({ mark, cut }) => [mark, cut.thickness]));
-  let reach = -1;
-  let least = 0;
-  let most = Number.POSITIVE_INFINITY;
-  for (const piece of pieces) {
-    for (const { fixing, away } of slidingPoints(piece)) {
-      reach = Math.max(reach, away);
-      const passed = fixing.through.reduce((sum, layer) => sum + layer.thickness, 0);
-      least = Math.max(least, passed + project.limits.screwBite.cladding.value);
-      most = Math.min(most, passed + (thickness.get(fixing.into) ?? Number.POSITIVE_INFINITY));
-    }
-  }
-  return reach < 0 ? undefined : { reach, movement, lengths: [least, most] };
+/** A point of a sheet that is free to slide. */
+export interface SlidingPoint {
+  readonly mark: string;
+  readonly fixing: Fixing;
+  /** From the nearest fixed point (mm). */
+  readonly reach: number;
 }
 
-/** The points of a sheet that are free to slide, each with its distance from the nearest fixed one (mm). */
-export function slidingPoints({ fixings }: Piece): { readonly fixing: Fixing; readonly away: number }[] {
-  const fixed = fixings.filter(({ kind }) => kind === "fixed");
-  if (fixed.length === 0) return [];
-  return fixings
-    .filter(({ kind }) => kind === "sliding")
-    .map((fixing) => ({
-      fixing,
-      away: Math.min(...fixed.map((point) => distance([fixing.x, fixing.y], [point.x, point.y]))),
-    }));
+export function askedOfScrews(
+  project: FacelessProject,
+  { battens }: ZoneView,
+  { points, movement }: { readonly points: readonly SlidingPoint[]; readonly movement: number },
+): Asked {
+  const thickness = new Map(battens.map(({ mark, cut }) => [mark, cut.thickness]));
+  const bite = project.limits.screwBite.cladding.value;
+  let reach = 0;
+  let least = 0;
+  let most = Number.POSITIVE_INFINITY;
+  for (const { fixing, reach: away } of points) {
+    reach = Math.max(reach, away);
+    let passed = 0;
+    for (const layer of fixing.through) passed += layer.thickness;
+    least = Math.max(least, passed + bite);
+    most = Math.min(most, passed + (thickness.get(fixing.into) ?? Number.POSITIVE_INFINITY));
+  }
+  return { reach, movement, lengths: [least, most] };
+}
+
+/** The points of a zone's sheets that are free to slide; a sheet without a fixed point has none. */
+export function slidingPoints({ pieces }: ZoneView): SlidingPoint[] {
+  const points: SlidingPoint[] = [];
+  for (const { mark, fixings } of pieces) {
+    const fixed = fixings.filter(({ kind }) => kind === "fixed");
+    if (fixed.length === 0) continue;
+    for (const fixing of fixings) {
+      if (fixing.kind !== "sliding") continue;
+      let reach = Number.POSITIVE_INFINITY;
+      for (const { x, y } of fixed) reach = Math.min(reach, Math.hypot(fixing.x - x, fixing.y - y));
+      points.push({ mark, fixing, reach });
+    }
+  }
+  return points;
 }
 
 /** The hole at the farthest point, as drilled (mm). */

@@ -9,6 +9,7 @@ import {
   askedOfScrews,
   headFor,
   holeFor,
+  type SlidingPoint,
   serves,
   slidingPoints,
   smallestServing,
@@ -57,20 +58,13 @@ function withoutFixedPoint(view: ZoneView, loose: readonly Piece[]): Finding {
   });
 }
 
-interface Sliding {
-  readonly mark: string;
-  readonly hole: number;
-  readonly shank: number;
-  readonly reach: number;
-}
-
 function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[] {
   const screw = context.project.stock.screws.find(({ id }) => id === view.cladding.screw);
   const shank = screw?.diameter;
   const movement = context.demands.sheets[view.cladding.id]?.movementMmPerM;
   const where = { path: view.claddingPath, ...view.where };
-  const sliding = view.pieces.flatMap((piece) => slidingOf(piece, shank ?? 0));
-  if (sliding.length === 0 || shank === undefined) return [];
+  const points = slidingPoints(view);
+  if (points.length === 0 || shank === undefined) return [];
   if (movement === undefined) {
     return [
       finding({
@@ -83,49 +77,47 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
       }),
     ];
   }
-  const needed = ({ reach }: Sliding): number => shank + (2 * movement * reach) / 1000;
-  const governing = greatest(sliding, (one) => needed(one) - one.hole);
+  const needed = ({ reach }: SlidingPoint): number => shank + (2 * movement * reach) / 1000;
+  const governing = greatest(points, (one) => needed(one) - one.fixing.hole);
   if (!governing) return [];
-  const asked = askedOfScrews(context.project, view, movement);
-  const smallest = asked && smallestServing(context.project, asked);
+  const asked = askedOfScrews(context.project, view, { points, movement });
+  const smallest = smallestServing(context.project, asked);
+  const { hole } = governing.fixing;
   const limit = needed(governing);
-  const free = holds("at least", { demand: governing.hole, limit });
+  const free = holds("at least", { demand: hole, limit });
   return [
     finding({
       code: "P018",
       outcome: free ? "pass" : "fail",
       where: { marks: [governing.mark], ...where },
       says: message(free ? "proof.holes.free" : "proof.holes.tight", {
-        hole: governing.hole,
+        hole,
         needed: limit,
         reach: governing.reach,
-        smallest:
-          asked && smallest
-            ? message("proof.holes.smallest", {
-                screw: smallest.id,
-                diameter: smallest.diameter,
-                length: smallest.length,
-                drilled: holeFor(smallest, asked),
-              })
-            : message("proof.holes.none-serves"),
+        smallest: smallest
+          ? message("proof.holes.smallest", {
+              screw: smallest.id,
+              diameter: smallest.diameter,
+              length: smallest.length,
+              drilled: holeFor(smallest, asked),
+            })
+          : message("proof.holes.none-serves"),
       }),
       ...(free ? {} : { hint: message("proof.holes.larger") }),
-      ...compared("at least", { demand: governing.hole, limit, unit: "mm" }),
+      ...compared("at least", { demand: hole, limit, unit: "mm" }),
       working: {
         formula: "d_h ≥ d + 2·m·L",
         inputs: [
-          input("d_h", { meaning: "hole", value: governing.hole, unit: "mm", basis: "derived" }),
+          input("d_h", { meaning: "hole", value: hole, unit: "mm", basis: "derived" }),
           input("d", { meaning: "shank", value: shank, unit: "mm", basis: "given" }),
           input("m", { meaning: "movement", value: movement, unit: "mm/m", basis: "typical" }),
           input("L", { meaning: "from-fixed-point", value: governing.reach, unit: "mm", basis: "derived" }),
         ],
-        substituted: `${written(governing.hole)} ${free ? "≥" : "<"} ${shank} + 2 × ${written(movement, 2)} × ${written(governing.reach / 1000, 3)} = ${written(limit, 2)}`,
+        substituted: `${written(hole)} ${free ? "≥" : "<"} ${shank} + 2 × ${written(movement, 2)} × ${written(governing.reach / 1000, 3)} = ${written(limit, 2)}`,
       },
       source: { kind: "your data sheet" },
     }),
-    ...(screw && asked && !serves(screw, asked)
-      ? [notServing(context, view, { screw, asked, smallest })]
-      : []),
+    ...(screw && !serves(screw, asked) ? [notServing(context, view, { screw, asked, smallest })] : []),
   ];
 }
 
@@ -198,14 +190,4 @@ function notServing(
         },
     source: { kind: "common practice" },
   });
-}
-
-/** The sliding points of a sheet that has a fixed one, each with its distance from the nearest. */
-function slidingOf(piece: Piece, shank: number): Sliding[] {
-  return slidingPoints(piece).map(({ fixing, away }) => ({
-    mark: piece.mark,
-    hole: fixing.hole,
-    shank,
-    reach: away,
-  }));
 }

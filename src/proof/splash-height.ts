@@ -3,18 +3,18 @@ import { GRAVEL_STRIP_MM, splashRules } from "../codes/splash.ts";
 import { type Finding, finding } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
 import { type BaseHeight, baseHeight } from "./base-height.ts";
-import type { ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, ZoneView } from "./context.ts";
 import { rulesAsking } from "./rules-asking.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-export function splashHeight(context: ProofContext): Finding[] {
+export function splashHeight(context: FaceContext): Finding[] {
   return context.zones.flatMap((view) => {
     const base = baseHeight(view);
     return base ? [judged(context, view, base)] : [];
   });
 }
 
-function judged({ project }: ProofContext, view: ZoneView, { heightMm, mark }: BaseHeight): Finding {
+function judged({ project }: FaceContext, view: ZoneView, { heightMm, mark }: BaseHeight): Finding {
   const where = { path: `${view.facePath}/splash`, marks: [mark], ...view.where };
   const { splash } = view.projectFace;
   if (!splash) {

@@ -42,6 +42,13 @@ const EDITS: readonly ((raw: Loose) => void)[] = [
   ({ stock }) => {
     for (const screw of stock.screws) screw.diameter = 3;
   },
+  ({ faces }) => Object.assign(faces[0], { eaves: { depth: 700, y: 4000 } }),
+  ({ faces }) => {
+    for (const face of faces) face.azimuthDeg = (face.azimuthDeg + 20) % 360;
+  },
+  ({ claddings }) => {
+    for (const cladding of claddings) if (cladding.kind === "boards") cladding.bevelDeg = 30;
+  },
   ({ faces }) => faces.reverse(),
   () => undefined,
 ];

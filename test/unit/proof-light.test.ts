@@ -147,6 +147,8 @@ describe("the light of a zone", () => {
     const sheets = zoneLights(context)?.find(({ view }) => view.zone.id === "sheets");
     const covered = context.zones.map((view) => ({
       ...view,
+      // A face with other battens is another face.
+      face: { ...view.face },
       battens: view.joints.map(({ region }) => ({
         ...(view.pieces[0] as (typeof view.pieces)[number]),
         outline: region,
@@ -160,6 +162,7 @@ describe("the light of a zone", () => {
     const context = proofFixture();
     const beside = context.zones.map((view) => ({
       ...view,
+      face: { ...view.face },
       battens: view.joints.flatMap(({ region }) => {
         const xs = region.map(([x]) => x);
         const ys = region.map(([, y]) => y);

@@ -2,11 +2,11 @@
 import type { Demands } from "../../codes/demands.ts";
 import { regionArea } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
+import type { FaceLayout } from "../../setout/facade.ts";
 import type { ZoneView } from "../context.ts";
 import { type Brightest, bareWall, type Lit, throughSlot } from "./behind-slot.ts";
-import type { Across } from "./face-sun.ts";
 import type { LightInput } from "./input.ts";
-import type { LightSite, YearOfLight } from "./model.ts";
+import type { LightSite, Shade, YearOfLight } from "./model.ts";
 import { hasOverhang, shadeAt } from "./shade.ts";
 import { heightsOf, type SlotKind, slotKinds } from "./slots.ts";
 import { type PlaceSun, placeSun, SUNS } from "./sun-memo.ts";
@@ -27,6 +27,17 @@ export interface ZoneLight {
   /** The slot behind which one point takes most, and that point; undefined where no light gets in. */
   readonly worst: { readonly kind: SlotLight; readonly point: Brightest; readonly lit: Lit } | undefined;
 }
+
+type LightOfZone = Omit<ZoneLight, "view">;
+
+/**
+ * Kept beside a sun, zone by zone of a laid-out face: what the face does not hold itself stands in the key, so a face that an
+ * edit leaves as it was needs no light again.
+ */
+const KEPT = new WeakMap<
+  PlaceSun,
+  WeakMap<FaceLayout, Map<string, { readonly key: string; readonly light: LightOfZone }>>
+>();
 
 interface Asked {
   readonly project: Project;
@@ -51,23 +62,61 @@ export function zoneLights(asked: Asked): ZoneLight[] | undefined {
 }
 
 function zoneLight(view: ZoneView, { project, demands }: Asked, sun: PlaceSun): ZoneLight | undefined {
-  const { plane, projectFace: face } = view;
+  const { plane, projectFace: face, cladding } = view;
   if (!plane || view.pieces.length === 0) return undefined;
   const shaded = { project, face, faceZ: plane.faceZ };
   const heights = heightsOf(view.pieces);
-  const litAt = (y: number, across: Across): Lit =>
-    sun.on({ azimuthDeg: face.azimuthDeg, across, shade: shadeAt(shaded, y) });
   const middle = hasOverhang(shaded) ? (heights[0] + heights[1]) / 2 : heights[0];
-  const slots = slotKinds(view, growthMm(view, demands)).map(
-    (kind): SlotLight => ({ through: throughSlot(litAt(middle, kind.across), kind.slot), ...kind }),
+  const placed: Placed = {
+    view,
+    azimuthDeg: face.azimuthDeg,
+    foot: shadeAt(shaded, heights[0]),
+    middle: shadeAt(shaded, middle),
+    growthMm: growthMm(view, demands),
+  };
+  const bevel = cladding.kind === "boards" ? [cladding.direction, cladding.bevelDeg] : [];
+  const key = [
+    placed.azimuthDeg,
+    ...Object.values(placed.foot),
+    ...Object.values(placed.middle),
+    placed.growthMm,
+    plane.cavity,
+    cladding.thickness,
+    ...bevel,
+  ].join(" ");
+  const faces = KEPT.get(sun) ?? new WeakMap();
+  KEPT.set(sun, faces);
+  const zones = faces.get(view.face) ?? new Map();
+  faces.set(view.face, zones);
+  const known = zones.get(view.where.zone);
+  const light = known?.key === key ? known.light : lightOf(placed, sun);
+  if (light !== known?.light) zones.set(view.where.zone, { key, light });
+  return { view, ...light };
+}
+
+interface Placed {
+  readonly view: ZoneView;
+  readonly azimuthDeg: number;
+  /** At the zone's foot, and at its middle height under eaves. */
+  readonly foot: Shade;
+  readonly middle: Shade;
+  /** How much a gap between courses opens (mm). */
+  readonly growthMm: number;
+}
+
+function lightOf({ view, azimuthDeg, foot, middle, growthMm }: Placed, sun: PlaceSun): LightOfZone {
+  const slots = slotKinds(view, growthMm).map(
+    (kind): SlotLight => ({
+      through: throughSlot(sun.on({ azimuthDeg, across: kind.across, shade: middle }), kind.slot),
+      ...kind,
+    }),
   );
   const area = zoneArea(view);
   return {
-    view,
-    bare: bareWall(litAt(heights[0], slots[0]?.across ?? "level")),
+    bare: bareWall(sun.on({ azimuthDeg, across: slots[0]?.across ?? "level", shade: foot })),
     average: mixed(slots.map(({ through, areaMm2 }) => ({ year: through, share: areaMm2 / area }))),
     slots,
-    worst: worstOf(slots, sun, (kind) => litAt(heights[0], kind.across)),
+    worst: worstOf(slots, sun, ({ across }) => sun.on({ azimuthDeg, across, shade: foot })),
   };
 }
 
