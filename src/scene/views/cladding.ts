@@ -1,6 +1,7 @@
 /** The cladding in elevation: dark cavity, boards in two tones, sheets, fixings, marks. */
 
 import { polygonBounds } from "../../geometry/polygon.ts";
+import { rectsOverlap } from "../../geometry/rect.ts";
 import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import type { Item } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
@@ -38,18 +39,7 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
     ...boards.map((piece) => pieceItem(piece, { layer: BOARD, fill: tones.get(piece.mark) ?? "board" })),
     ...sheets.map((piece) => pieceItem(piece, { layer: SHEET, fill: "sheet" })),
     ...posts.map((piece) => pieceItem(piece, { layer: BOARD, fill: "board" })),
-    ...face.pieces
-      .filter(({ kind }) => kind === "flashing")
-      .map(
-        (piece): Item => ({
-          kind: "polygon",
-          layer: layerName("TRIM"),
-          of: piece.mark,
-          outline: piece.outline,
-          line: "detail",
-          fill: "metal",
-        }),
-      ),
+    ...face.pieces.filter((piece) => piece.kind === "flashing" && !isInReveal(piece, face)).map(bentItem),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
     ...(options.boardScrews ? posts.flatMap((piece) => fixingItems(piece, options)) : []),
@@ -58,16 +48,24 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
   ];
 }
 
-/** Returns stand before the frames of their openings, and are drawn over them. */
-export function returnItems(face: FaceLayout): Item[] {
-  return face.pieces
-    .filter(({ kind }) => kind === "return")
-    .map((piece) =>
-      pieceItem(
-        piece,
-        piece.grain === undefined ? { layer: SHEET, fill: "sheet" } : { layer: BOARD, fill: "board-alt" },
-      ),
-    );
+/** Returns and the sills of reveals stand before the frames of their openings, and are drawn over them. */
+export function revealItems(face: FaceLayout): Item[] {
+  return face.pieces.flatMap((piece): Item[] => {
+    if (piece.kind === "flashing") return isInReveal(piece, face) ? [bentItem(piece)] : [];
+    if (piece.kind !== "return") return [];
+    const boards = piece.grain !== undefined;
+    return [pieceItem(piece, boards ? { layer: BOARD, fill: "board-alt" } : { layer: SHEET, fill: "sheet" })];
+  });
+}
+
+/** Other flashings keep a little room to the frame. */
+function isInReveal({ outline }: Piece, { openings }: FaceLayout): boolean {
+  const box = polygonBounds(outline);
+  return openings.some(({ region }) => rectsOverlap(region, box));
+}
+
+function bentItem({ mark, outline }: Piece): Item {
+  return { kind: "polygon", layer: layerName("TRIM"), of: mark, outline, line: "detail", fill: "metal" };
 }
 
 /** Neighbouring courses differ in tone; upright boards take turns from left to right. */

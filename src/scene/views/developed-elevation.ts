@@ -9,7 +9,7 @@ import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { shiftItems } from "../shift.ts";
 import { textWidth } from "../text-widths.ts";
-import { claddingItems, returnItems } from "./cladding.ts";
+import { claddingItems, revealItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
 import { findingItems } from "./finding-symbols.ts";
@@ -64,7 +64,7 @@ export function developedElevation(
         ...groundItems(groundLine(face.ground, { from: x[0] - half, to: x[1] + half }), scale),
         ...claddingItems(face, { scale, boardMarks: false, boardScrews: false }),
         ...openingItems(face),
-        ...returnItems(face),
+        ...revealItems(face),
         ...penetrationItems(project, face.id),
       ];
       return shiftItems(own, { dx, dy: 0 });

@@ -8,7 +8,7 @@ import { snap } from "../../units/length.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
-import { claddingItems, returnItems } from "./cladding.ts";
+import { claddingItems, revealItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { chainPoints } from "./developed-elevation.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
@@ -56,7 +56,7 @@ export function faceElevation(
     ),
     ...claddingItems(face, { scale, boardMarks: true, boardScrews: detailed }),
     ...openingItems(face),
-    ...returnItems(face),
+    ...revealItems(face),
     ...penetrationItems(project, face.id),
     ...uprightLines(face, { extent, low, paper }),
     ...controlLineItems({

@@ -1,7 +1,7 @@
 /**
  * The returns of one opening: a head return under the head's timber from jamb to jamb, and a jamb return on each side
  * from over the sill to under it. They stand before the frame, and end behind the cladding: its edge stands the jamb
- * clearance beside them, so that an open joint goes round the opening. docs/decisions/0009 says why.
+ * clearance beside them, so that an open joint goes round the opening. docs/decisions/0010 says why.
  */
 import type { Interval } from "../../geometry/interval.ts";
 import { intervalLength } from "../../geometry/interval.ts";
