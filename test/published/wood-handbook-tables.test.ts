@@ -121,10 +121,23 @@ describe("Table 5-3a, specific gravity green and at 12 %", () => {
     ["loblolly-pine", 0.47, 0.51],
     ["white-oak", 0.6, 0.68],
     ["white-ash", 0.55, 0.6],
+    ["red-pine", 0.41, 0.46],
   ];
   it.each(cells)("%s", (id, green, at12) => {
     expect(species(id)?.specificGravityGreen?.value).toBe(green);
     expect(species(id)?.specificGravityAt12?.value).toBe(at12);
+  });
+});
+
+describe("the same table in inches and pounds, as reprinted: gravity at 12 %, modulus in million psi", () => {
+  const cells: [string, number, number][] = [
+    ["quaking-aspen", 0.38, 1.18],
+    ["black-locust", 0.69, 2.05],
+  ];
+  it.each(cells)("%s", (id, at12, millionPsi) => {
+    expect(species(id)?.specificGravityAt12?.value).toBe(at12);
+    // The metric table rounds to 100 MPa.
+    expect(Math.abs((species(id)?.modulusAt12?.value ?? 0) - 6894.757 * millionPsi)).toBeLessThan(50);
   });
 });
 
