@@ -21,7 +21,8 @@ const CORE = 0.7;
 const MM2_PER_CM2 = 100;
 const SOURCE = {
   kind: "document",
-  document: "ISO 6946, combined method; fasteners by Annex F (from memory)",
+  document: "ISO 6946, 2017",
+  clause: "Combined method; fasteners by Annex F, its factor 0.8 from memory",
 } as const;
 
 type Insulation = Extract<Layer, { kind: "insulation" }>;
@@ -48,7 +49,8 @@ export function heatLoss(context: FaceContext): Finding[] {
         conductivityWPerMK: heat.sheathingWPerMK,
       }) +
       outside;
-    const whole = combined(context.project, view, series);
+    const { upper, lower } = limits(context.project, view, series);
+    const whole = (upper + lower) / 2;
     const areaM2 = regionArea({ outline: view.zone.region, holes: [] }) / 1e6;
     const insulationMm = layers.reduce((sum, { thickness }) => sum + thickness, 0);
     const core = (Math.PI / 4) * (CORE * screw.diameter) ** 2;
@@ -79,8 +81,10 @@ export function heatLoss(context: FaceContext): Finding[] {
         ...(small ? {} : { hint: message("proof.heat.fewer") }),
         ...compared("at most", { demand, limit: NEGLIGIBLE_PERCENT, unit: "%" }),
         working: {
-          formula: "ΔU/U = 0.8·λ_f·A_f·n/d · (R_1/R_T)² · R_T",
+          formula: "R_T = (R' + R'')/2; ΔU = 0.8·λ_f·A_f·n/d · (R_1/R_T)²; ΔU/U = ΔU·R_T",
           inputs: [
+            input("R'", { meaning: "upper-limit", value: upper, unit: "m²K/W", basis: heat.basis }),
+            input("R''", { meaning: "lower-limit", value: lower, unit: "m²K/W", basis: heat.basis }),
             input("λ_f", {
               meaning: "screw-conductivity",
               value: conductivityWPerMK,
@@ -96,9 +100,8 @@ export function heatLoss(context: FaceContext): Finding[] {
               unit: "m²K/W",
               basis: heat.basis,
             }),
-            input("R_T", { meaning: "wall-resistance", value: whole, unit: "m²K/W", basis: heat.basis }),
           ],
-          substituted: `0.8 × ${conductivityWPerMK} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² × ${written(whole, 2)} = ${written(demand)} %`,
+          substituted: `(${written(upper, 2)} + ${written(lower, 2)}) / 2 = ${written(whole, 2)}; 0.8 × ${conductivityWPerMK} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² = ${written(added, 4)}; ${written(added, 4)} × ${written(whole, 2)} = ${written(demand)} %`,
         },
         source: SOURCE,
       }),
@@ -124,23 +127,27 @@ function resistanceOf(layers: readonly Insulation[]): number | undefined {
   return sum;
 }
 
-/** Mean of the limits through the studs, with the cavity as open as its least vent makes it. */
-function combined({ structure }: Pick<Project, "structure">, { vents }: ZoneView, series: number): number {
+/** The limits of the wall's resistance through its studs, with the cavity as open as its least vent makes it (m²K/W). */
+function limits(
+  { structure }: Pick<Project, "structure">,
+  { vents }: ZoneView,
+  series: number,
+): { readonly upper: number; readonly lower: number } {
   const { studs, heat } = structure;
-  if (!heat) return series;
+  if (!heat) return { upper: series, lower: series };
   const frame = {
     mainM2KPerW: layerResistance({ thicknessMm: studs.depth, conductivityWPerMK: heat.fillWPerMK }),
     bridgeM2KPerW: layerResistance({ thicknessMm: studs.depth, conductivityWPerMK: heat.timberWPerMK }),
     bridgeShare: studs.width / studs.spacing,
   };
-  const mean = (seriesM2KPerW: number): number =>
-    (resistanceUpper({ seriesM2KPerW, ...frame }) + resistanceLower({ seriesM2KPerW, ...frame })) / 2;
   const least = greatest(vents, ({ netCm2PerM }) => -netCm2PerM)?.netCm2PerM ?? 0;
-  return ventilatedResistance({
-    openingMm2PerM: least * MM2_PER_CM2,
-    stillM2KPerW: mean(series + SURFACE.stillAir + SURFACE.outside),
-    openM2KPerW: mean(series + SURFACE.sheltered),
-  });
+  const limit = (through: typeof resistanceUpper): number =>
+    ventilatedResistance({
+      openingMm2PerM: least * MM2_PER_CM2,
+      stillM2KPerW: through({ seriesM2KPerW: series + SURFACE.stillAir + SURFACE.outside, ...frame }),
+      openM2KPerW: through({ seriesM2KPerW: series + SURFACE.sheltered, ...frame }),
+    });
+  return { upper: limit(resistanceUpper), lower: limit(resistanceLower) };
 }
 
 function unknown(view: ZoneView, path: string): Finding {

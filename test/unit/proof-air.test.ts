@@ -200,12 +200,16 @@ describe("P037 heat lost by screws", () => {
     expect(screws).toMatchObject({ outcome: "pass", provisional: true, limit: 3, unit: "%" });
   });
 
-  it("by hand: 0.8·λ·A·n/d·(R1/RT)²·RT", () => {
+  it("by hand: RT of both limits, 0.8·λ·A·n/d·(R1/RT)²·RT", () => {
     const [screws] = heatLoss(wall({}));
     const values = Object.fromEntries(
       (screws?.working?.inputs ?? []).map(({ symbol, value }) => [symbol, value]),
     );
-    const { λ_f = 0, A_f = 0, n = 0, d = 1, R_1 = 0, R_T = 1 } = values;
+    const { λ_f = 0, A_f = 0, n = 0, d = 1, R_1 = 0, "R'": upper = 0, "R''": lower = 0 } = values;
+    const R_T = (upper + lower) / 2;
+    // Heat on straight paths meets the least resistance told; the studs make the limits differ.
+    expect(upper).toBeGreaterThan(lower);
+    expect(screws?.says.values.bare).toBeCloseTo(1 / R_T, 12);
     expect(n).toBeCloseTo(6 / (1.22 * 2.44), 9);
     expect(R_1).toBeCloseTo(51 / 36, 9);
     expect(screws?.demand).toBeCloseTo(

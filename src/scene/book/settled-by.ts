@@ -30,7 +30,12 @@ const SETTLED_BY = {
     "proof.input.screw-core",
     "setout.bite.limit",
   ],
-  insulation: ["proof.input.insulation-resistance", "proof.input.wall-resistance", "setout.squeeze.stress"],
+  insulation: [
+    "proof.input.insulation-resistance",
+    "proof.input.upper-limit",
+    "proof.input.lower-limit",
+    "setout.squeeze.stress",
+  ],
   weather: [
     "light.input.from-beam",
     "light.input.from-ground",
