@@ -1,16 +1,24 @@
 /**
- * Keeps laid-out faces by everything that they were made from, so that an edit on one face does not lay out another. What
- * two layouts share (stock, limits, structure, demands) is one key, what a face has of its own another: both are whole
+ * Keeps laid-out faces and solved rods by everything that they were made from, so that an edit on one face does not lay out
+ * another, and a window moved along its wall solves no rod again. What two layouts share (stock, limits, structure, demands) is one key, what a face has of its own another: both are whole
  * texts, never hashes, so a remembered face is always the right one.
  */
 import type { LaidFace } from "./face-layout.ts";
+import type { RodOutcome, RodProblem } from "./rod/index.ts";
 
 export interface FaceMemo {
   /** The face made from these keys, made now where it is not remembered. */
   recall(shared: string, own: string, make: () => LaidFace): LaidFace;
+  /** What the problem comes to, solved now where it is not remembered. */
+  rod(problem: RodProblem, solve: (problem: RodProblem) => RodOutcome): RodOutcome;
   /** Faces laid out so far, remembered ones not counted. */
   readonly made: number;
+  /** Rods solved so far, remembered ones not counted. */
+  readonly solved: number;
 }
+
+/** Rods of the project at hand, each in the year and as given, and of a few edits back. */
+const RODS = 64;
 
 /** Remembers the latest faces of the latest few sets of shared input. */
 export function createFaceMemo({
@@ -21,10 +29,23 @@ export function createFaceMemo({
   readonly shareds: number;
 }): FaceMemo {
   const kept = new Map<string, Map<string, LaidFace>>();
+  const rods = new Map<string, RodOutcome>();
   let made = 0;
+  let solved = 0;
   return {
     get made() {
       return made;
+    },
+    get solved() {
+      return solved;
+    },
+    rod(problem, solve) {
+      const key = JSON.stringify(problem);
+      const known = rods.get(key);
+      const outcome = known ?? solve(problem);
+      if (!known) solved += 1;
+      freshen(rods, key, outcome, RODS);
+      return outcome;
     },
     recall(shared, own, make) {
       const group = kept.get(shared) ?? new Map<string, LaidFace>();

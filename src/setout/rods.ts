@@ -3,7 +3,8 @@ import type { Choice, Finding } from "../findings/finding.ts";
 import type { Project, RodSpec } from "../project/schema/project.ts";
 import type { Message } from "../text/message.ts";
 import type { RodResult, RodSegmentResult } from "./facade.ts";
-import { missedLines, type RodOutcome, solveRod } from "./rod/index.ts";
+import type { FaceMemo } from "./memo.ts";
+import { missedLines, type RodOutcome, type RodProblem, solveRod } from "./rod/index.ts";
 import { fallbackRod, placedSegments } from "./storey/courses.ts";
 import type { RodLine, RodZone } from "./storey/lines.ts";
 import { mendsOf, mendsWithoutLook, problemWith } from "./storey/mends.ts";
@@ -41,13 +42,15 @@ export function setOutRod(
   spec: RodSpec,
   zones: readonly RodZone[],
   gapBand: readonly [number, number],
-  season?: GapSeason,
+  season: GapSeason | undefined,
+  memo: FaceMemo | undefined,
 ): RodSetOut {
+  const solve = (problem: RodProblem): RodOutcome => memo?.rod(problem, solveRod) ?? solveRod(problem);
   const setting = settingOf({ project, spec, zones, gapBand, season });
   const path = `/rods/${project.rods?.indexOf(spec) ?? 0}`;
   const inYear = problemWith(setting, "year");
-  const yearly = inYear && solveRod(inYear);
-  const outcome = yearly?.kind === "solved" ? yearly : solveRod(setting.problem);
+  const yearly = inYear && solve(inYear);
+  const outcome = yearly?.kind === "solved" ? yearly : solve(setting.problem);
   const choices =
     outcome.kind === "unusable" || yearly?.kind === "solved" ? [] : mends(setting, { yearly, outcome });
   const { segments, missed, findings } =

@@ -12,7 +12,7 @@ import { planeSteps, zonePlane } from "./planes.ts";
 import { type RodZone, setOutRod } from "./rods.ts";
 import { laySoffit, type Soffit, soffitsOf } from "./soffits/index.ts";
 
-/** With a memo, faces whose inputs are unchanged are taken from it; the facade is the same either way. */
+/** With a memo, faces and rods whose inputs are unchanged are taken from it; the facade is the same either way. */
 export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Facade {
   const walls = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
   const soffits = soffitsOf(project);
@@ -27,7 +27,7 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
       return on && ground ? [{ ground, faceKeepOuts: on.keepOuts }] : [];
     });
     const asked = demands.boards[zones[0]?.ground.zone.cladding ?? ""];
-    return setOutRod(project, spec, zones, asked?.gapBand ?? [0, 0], asked?.seasonal);
+    return setOutRod(project, spec, zones, asked?.gapBand ?? [0, 0], asked?.seasonal, memo);
   });
   const shared = memo ? sharedKey(project, demands) : "";
   const laid = prepared.map((one, index): LaidFace => {

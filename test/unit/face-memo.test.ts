@@ -43,6 +43,23 @@ describe("laying out again after an edit", () => {
     expect(madeFor((document) => Object.assign(front(document).openings[1], { x: [790, 1690] }))).toBe(1);
   });
 
+  it("solves no rod again when a window moves along its wall, and solves it when a sill moves", () => {
+    const memo = createFaceMemo({ faces: 50, shareds: 2 });
+    design(demoWith(), memo);
+    const first = memo.solved;
+    expect(first).toBeGreaterThan(0);
+    design(
+      demoWith((document) => Object.assign(front(document).openings[1], { x: [790, 1690] })),
+      memo,
+    );
+    expect(memo.solved).toBe(first);
+    design(
+      demoWith((document) => Object.assign(front(document).openings[1], { y: [900, 2100] })),
+      memo,
+    );
+    expect(memo.solved).toBeGreaterThan(first);
+  });
+
   it("lays out the faces of the rod when its lines move", () => {
     const made = madeFor((document) => Object.assign(front(document).openings[1], { y: [900, 2100] }));
     expect(made).toBe(2);
