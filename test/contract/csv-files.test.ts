@@ -84,7 +84,7 @@ describe.each(exampleNames)("%s", (name) => {
     const sawn = facade.faces
       .flatMap((face) => face.pieces)
       .filter(({ kind }) =>
-        ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing"].includes(kind),
+        ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing", "return"].includes(kind),
       )
       .map(({ mark }) => mark)
       .filter((mark) => !missing.has(mark));

@@ -8,7 +8,7 @@ import { verifySheetPlan } from "../../src/cutting/verify/sheets.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { example, exampleNames } from "./cut-facade-examples.ts";
 
-const SAWN = ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing"];
+const SAWN = ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing", "return"];
 
 /** Every place where a mark stands, a name a place. */
 function places(plan: CutPlan): string[] {

@@ -90,6 +90,7 @@ describe("terms", () => {
       "packer",
       "closure",
       "flashing",
+      "return",
     ],
     ...["stud", "trimmer", "rim", "bottom plate", "top plates", "header", "beam"],
     ...["left end", "right end", "jamb", "head", "sill", "penetration", "fixed", "sliding", "plain"],

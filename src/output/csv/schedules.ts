@@ -75,6 +75,7 @@ export function fixingsCsv(facade: Facade, reader: Reader): CsvFile {
       column("face", ({ face }) => face),
       length("x", "place", ({ fixing }) => fixing.x),
       length("y", "place", ({ fixing }) => fixing.y),
+      length("side-z", "place", ({ fixing }) => fixing.side?.z),
       column("kind", ({ fixing }) => say(message(`term.${fixing.kind}`), reader)),
       column("screw", ({ fixing }) => fixing.screw),
       length("hole", "hole", ({ fixing }) => fixing.hole),

@@ -143,7 +143,7 @@ export function fixingsOf(
   });
 }
 
-export function biteOf(
+function biteOf(
   { length }: Pick<Screw, "length">,
   { thickness }: Pick<Cladding, "thickness">,
   carrier: Carrier,
