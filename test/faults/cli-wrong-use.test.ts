@@ -94,7 +94,11 @@ const WRONG: readonly (readonly [what: string, argv: readonly string[], says: re
   ],
   ["an input that is a word", ["reckon", "hole-size", "shankMm=five"], ['shankMm: "five" is no number']],
   ["an input twice", ["reckon", "hole-size", "shankMm=5", "shankMm=6"], ["shankMm is given twice"]],
-  ["inputs missing", ["reckon", "woven-free-share", "wireMm=1"], ["lacks openingMm", "openingMm, wireMm"]],
+  [
+    "inputs missing",
+    ["reckon", "woven-free-share", "wireMm=1"],
+    ["lacks openingMm", "openingMm [mm], wireMm [mm]"],
+  ],
   [
     "a way to nowhere",
     ["reach", DEMO],

@@ -4,55 +4,9 @@ import { changeByShrinkage } from "../../src/equations/change-by-shrinkage.ts";
 import type { Equation } from "../../src/equations/equation.ts";
 import { equilibriumMoisture } from "../../src/equations/equilibrium-moisture.ts";
 import { EQUATIONS } from "../../src/equations/index.ts";
-import { AIR_ALIKE, AIR_SAMPLES } from "../helpers/equation-samples.ts";
-import { LIGHT_ALIKE, LIGHT_SAMPLES } from "../helpers/light-samples.ts";
-
-/** Inputs in range whose values are so unlike that a swap shows. */
-const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
-  "equilibrium-moisture": { temperatureC: 21, humidityPercent: 65 },
-  "change-by-coefficient": { widthMm: 140, coefficientPerPercent: 0.00323, fromPercent: 7, toPercent: 13 },
-  "change-by-shrinkage": {
-    widthMm: 140,
-    shrinkagePercent: 9.1,
-    saturationPercent: 30,
-    fromPercent: 12,
-    toPercent: 20,
-  },
-  "surface-temperature": { airC: 35, absorptionM2KPerW: 0.052, sunWPerM2: 800, skyLossK: 3.9 },
-  "thermal-expansion": { lengthMm: 3000, expansionPerK: 1e-5, fromC: 10, toC: 70 },
-  "joint-width-arithmetic": {
-    heatMm: 1.8,
-    moistureMm: 3,
-    sizeToleranceMm: 1,
-    placeToleranceMm: 2,
-    leastMm: 5,
-  },
-  "joint-width-root-sum-square": {
-    heatMm: 1.8,
-    moistureMm: 3,
-    sizeToleranceMm: 1,
-    placeToleranceMm: 2,
-    leastMm: 5,
-  },
-  "hole-size": {
-    shankMm: 5,
-    fromFixedPointMm: 1450,
-    expansionPerK: 1e-5,
-    temperatureChangeK: 60,
-    moistureMmPerM: 0.5,
-  },
-  "woven-free-share": { openingMm: 3, wireMm: 0.5 },
-  "net-vent-area": {
-    slotMm: 25,
-    battenWidthMm: 45,
-    battenCentresMm: 400,
-    freeShare: 0.7347,
-    cleanShare: 0.8,
-  },
-  "open-share": { gapMm: 8, boardMm: 140 },
-  ...AIR_SAMPLES,
-  ...LIGHT_SAMPLES,
-};
+import { AIR_ALIKE } from "../helpers/equation-samples.ts";
+import { LIGHT_ALIKE } from "../helpers/light-samples.ts";
+import { SAMPLES } from "../helpers/samples.ts";
 
 /**
  * Pairs of one unit that a sum treats alike: it does not care which of two is which, so no test can tell them apart and no

@@ -69,12 +69,13 @@ function unknownEquation(name: string): Refusal {
 function readInputs(equation: Equation, typed: readonly string[]): Record<string, number> | Refusal {
   const { name } = equation;
   const keys = equation.inputs.map(({ key }) => key);
+  const withUnits = equation.inputs.map(({ key, unit }) => `${key} [${unit}]`);
   const given: Record<string, number> = {};
   for (const word of typed) {
     const at = word.indexOf("=");
     const key = word.slice(0, at);
     const value = word.slice(at + 1);
-    const hint: Message = message("cli.hint.inputs", { name, keys });
+    const hint: Message = message("cli.hint.inputs", { name, keys: withUnits });
     if (at < 1) return { refused: message("cli.refused.input-form", { word }), hint };
     if (!keys.includes(key)) {
       const near = nearest(key, keys);
@@ -94,7 +95,7 @@ function readInputs(equation: Equation, typed: readonly string[]): Record<string
   if (missing.length === 0) return given;
   return {
     refused: message("cli.refused.input-missing", { name, missing }),
-    hint: message("cli.hint.inputs", { name, keys }),
+    hint: message("cli.hint.inputs", { name, keys: withUnits }),
   };
 }
 
@@ -141,7 +142,15 @@ function worked(equation: Equation, given: Readonly<Record<string, number>>, rea
             ),
           )
           .join("\n");
-  const text = `${name} [${result.unit}]\n  ${formula}\n  ${substituted}\n${last}\n${sourceText(equation, reader)}\n`;
+  const lines = [
+    `${name} [${result.unit}]`,
+    `  ${formula}`,
+    ...inputs.map(({ key, unit }) => `    ${key} = ${plain(given[key] ?? Number.NaN, reader)} [${unit}]`),
+    `  ${substituted}`,
+    last,
+    sourceText(equation, reader),
+  ];
+  const text = `${lines.join("\n")}\n`;
   return { exit: reckoned.ok ? 0 : 1, json, text };
 }
 
