@@ -128,7 +128,10 @@ interface NotServing {
   readonly smallest: Screw | undefined;
 }
 
-/** The screw that was chosen leaves a hole uncovered, bites too little or comes out behind. */
+/**
+ * The screw that was chosen leaves a hole uncovered, bites too little or comes out behind. No failure: movement is an upper
+ * bound, and what bites too little another rule fails.
+ */
 function notServing(
   { project }: FaceContext,
   view: ZoneView<SheetCladding>,
@@ -145,7 +148,7 @@ function notServing(
     : compared("at least", { demand: screw.headDiameter, limit, unit: "mm" });
   return finding({
     code: "P018",
-    outcome: "fail",
+    outcome: "attention",
     where: { path: `${view.claddingPath}/screw`, ...view.where },
     says: message(`proof.holes.${covers ? (short ? "short" : "long") : "uncovered"}`, {
       screw: screw.id,
