@@ -82,16 +82,26 @@ function faceDrawings(facade: Facade, face: FaceLayout, { project }: Design): Dr
   ];
 }
 
-/** Through the middle of the zone's first opening, whose sill and head are then seen; else through its own middle. */
+/**
+ * Near the middle of the zone's first opening, whose sill and head are then seen; else near its own middle. Beside a joint
+ * that stands there: a section down a joint shows no cladding.
+ */
 function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
   const [left, right] = polygonBounds(zone.region).x;
-  for (const { region } of face.openings) {
-    const from = Math.max(left, region.x[0]);
-    const to = Math.min(right, region.x[1]);
-    if (to - from > (region.x[1] - region.x[0]) / 2) return (from + to) / 2;
-  }
-  return (left + right) / 2;
+  const through = face.openings
+    .map(({ region: { x } }) => ({ x, from: Math.max(left, x[0]), to: Math.min(right, x[1]) }))
+    .find(({ x, from, to }) => to - from > (x[1] - x[0]) / 2);
+  const { from, to } = through ?? { from: left, to: right };
+  const clad = face.pieces
+    .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
+    .map(({ outline }) => polygonBounds(outline).x);
+  const cutBy = (x: number): number => clad.filter((span) => span[0] < x && x < span[1]).length;
+  const [first = (from + to) / 2, ...others] = SHARES.map((share) => from + share * (to - from));
+  return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
 }
+
+/** Where along an opening or zone a section may stand: the middle first. */
+const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
 
 /** Above and below an edge, as much as shows how the cladding ends there (mm). */
 const BESIDE_EDGE = 250;
