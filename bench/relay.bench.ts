@@ -1,8 +1,9 @@
 /**
- * How long the demo takes to follow an opening that moves, one millimetre at a time: with the memo of faces, as the
- * page's worker has it, and from scratch. Side by side in one run after warm-up; reading the edited file is not counted.
+ * How long the demo takes to follow an opening that moves, half a millimetre at a time: with the memos that the
+ * page's worker has, and from scratch. Side by side in one run after warm-up; reading the edited file is not counted.
  */
 import { design } from "../src/design.ts";
+import { createProofMemo } from "../src/proof/proof-memo.ts";
 import { createFaceMemo } from "../src/setout/memo.ts";
 import { exampleDocument, readAs } from "./buildings.ts";
 
@@ -34,6 +35,7 @@ function timed(work: () => unknown): number {
 }
 
 const memo = createFaceMemo({ faces: 500, shareds: 3 });
+const proof = createProofMemo();
 console.table(
   MOVES_OF.map(({ name, edit }) => {
     const projects = Array.from({ length: MOVES + WARM_UP }, (_, i) => {
@@ -44,7 +46,7 @@ console.table(
     const kept: number[] = [];
     const scratch: number[] = [];
     for (const project of projects) {
-      kept.push(timed(() => design(project, memo)));
+      kept.push(timed(() => design(project, memo, undefined, proof)));
       scratch.push(timed(() => design(project)));
     }
     const [keptMs, scratchMs] = [median(kept.slice(WARM_UP)), median(scratch.slice(WARM_UP))];
