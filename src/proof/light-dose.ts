@@ -1,4 +1,4 @@
-/** P021: the ultraviolet that the brightest point of the membrane takes in a year, against what its data sheet states. */
+/** P021: the ultraviolet that the membrane takes, in a year at its brightest point and while bare, against its data sheet. */
 import { type Choice, type Finding, finding, type Working } from "../findings/finding.ts";
 import { message } from "../text/message.ts";
 import type { ProofContext } from "./context.ts";
@@ -6,7 +6,7 @@ import { type GapAtBevel, gapsUnder } from "./light/keep-under.ts";
 import type { YearOfLight } from "./light/model.ts";
 import { lightInput } from "./light/working.ts";
 import { type ZoneLight, zoneLights } from "./light/zone-light.ts";
-import { compared, holds, written } from "./working.ts";
+import { compared, greatest, holds, written } from "./working.ts";
 
 const PATH = "/limits/membrane/maxUvPerYear";
 
@@ -30,7 +30,7 @@ export function lightDose(context: ProofContext): Finding[] {
       }),
     ];
   }
-  return lights.map((light) => judged(context, light));
+  return [...lights.map((light) => judged(context, light)), ...whileBare(context, lights)];
 }
 
 function judged(context: ProofContext, light: ZoneLight): Finding {
@@ -82,14 +82,73 @@ function judged(context: ProofContext, light: ZoneLight): Finding {
 }
 
 /** As many weeks of the bare wall in its brightest month. */
-export function bareWeeks({ bare, worst }: ZoneLight): { weeks: number; month: ReturnType<typeof message> } {
-  const most = Math.max(...bare.uvMJ);
-  const at = bare.uvMJ.indexOf(most);
-  const aWeek = (most * 7) / (DAYS[at] ?? 30);
-  return { weeks: (worst?.point.year.uvMJYear ?? 0) / aWeek, month: message(`proof.month.${at + 1}`) };
+export function bareWeeks(light: ZoneLight): { weeks: number; month: ReturnType<typeof message> } {
+  const { uvMJ, month } = brightestWeek(light);
+  return { weeks: (light.worst?.point.year.uvMJYear ?? 0) / uvMJ, month };
 }
 
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+/** A week of the bare wall in its brightest month (MJ/m²). */
+function brightestWeek({ bare }: ZoneLight): { uvMJ: number; month: ReturnType<typeof message> } {
+  const most = Math.max(...bare.uvMJ);
+  const at = bare.uvMJ.indexOf(most);
+  return { uvMJ: (most * 7) / (DAYS[at] ?? 30), month: message(`proof.month.${at + 1}`) };
+}
+
+const BARE_PATH = "/limits/membrane/maxUvUncovered";
+
+/** The weeks before the cladding, as if all fell in the brightest month on the brightest face; nothing where no limit is stated. */
+function whileBare({ project }: ProofContext, lights: readonly ZoneLight[]): Finding[] {
+  const limit = project.limits.membrane?.maxUvUncovered;
+  const brightestZone = greatest(lights, (light) => brightestWeek(light).uvMJ);
+  if (!limit || !brightestZone) return [];
+  const { weeksUncovered: weeks } = project.site;
+  if (weeks === undefined) {
+    return [
+      finding({
+        code: "P021",
+        outcome: "cannot evaluate",
+        where: { path: "/site/weeksUncovered" },
+        says: message("proof.weeks.no-plan"),
+        source: { kind: "your data sheet" },
+      }),
+    ];
+  }
+  const { uvMJ, month } = brightestWeek(brightestZone);
+  const demand = weeks * uvMJ;
+  const within = holds("at most", { demand, limit: limit.value });
+  return [
+    finding({
+      code: "P021",
+      outcome: within ? "pass" : "fail",
+      where: { path: BARE_PATH, ...brightestZone.view.where },
+      says: message(within ? "light.bare.within" : "light.bare.over", {
+        weeks,
+        month,
+        dose: demand,
+        limit: limit.value,
+      }),
+      ...(within ? {} : { hint: message("light.bare.cover", { weeks: limit.value / uvMJ }) }),
+      ...compared("at most", { demand, limit: limit.value, unit: "MJ/m²" }),
+      working: {
+        formula: "n·H_w ≤ H_max",
+        inputs: [
+          lightInput("n", { meaning: "weeks", value: weeks, unit: "weeks", basis: "given" }),
+          lightInput("H_w", { meaning: "bare-week", value: uvMJ, unit: "MJ/m²", basis: "typical" }),
+          lightInput("H_max", {
+            meaning: "most-bare",
+            value: limit.value,
+            unit: "MJ/m²",
+            basis: limit.basis,
+          }),
+        ],
+        substituted: `${weeks} × ${written(uvMJ, 2)} = ${written(demand)} ${within ? "≤" : ">"} ${limit.value}`,
+      },
+      source: LIGHT_SOURCE,
+    }),
+  ];
+}
 
 type Worst = NonNullable<ZoneLight["worst"]>;
 

@@ -24,6 +24,52 @@ function doseOf(zone: string, context = proofFixture()) {
   return found;
 }
 
+describe("P021 while bare", () => {
+  const bare = (value: number, weeks: number | undefined = 6) => {
+    const context = proofFixture({
+      project: ({ limits, site }) => {
+        Object.assign(limits.membrane as Membrane, { maxUvUncovered: { value, basis: "given" } });
+        Object.assign(site, { weeksUncovered: weeks });
+      },
+    });
+    const found = lightDose(context).filter(({ working }) => working?.formula === "n·H_w ≤ H_max");
+    return { context, found };
+  };
+
+  it("as many weeks of the bare wall's brightest month, worked from the wall's own months", () => {
+    const { context, found } = bare(500);
+    const month = Math.max(...(zoneLights(context)?.flatMap(({ bare: { uvMJ } }) => uvMJ) ?? []));
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatchObject({ code: "P021", outcome: "pass", provisional: true, limit: 500 });
+    // A month of 30 or 31 days.
+    expect(found[0]?.demand).toBeGreaterThanOrEqual((6 * 7 * month) / 31 - 1e-9);
+    expect(found[0]?.demand).toBeLessThanOrEqual((6 * 7 * month) / 30 + 1e-9);
+  });
+
+  it("fails over the limit, and tells in how many weeks to cover it", () => {
+    const [over] = bare(10).found;
+    expect(over).toMatchObject({ outcome: "fail", where: { path: "/limits/membrane/maxUvUncovered" } });
+    const weeks = over?.hint?.values.weeks as number;
+    expect(weeks / 6).toBeCloseTo(10 / (over?.demand ?? 0), 9);
+  });
+
+  it("cannot tell without a programme, and says nothing without a limit", () => {
+    const context = proofFixture({
+      project: ({ limits, site }) => {
+        Object.assign(limits.membrane as Membrane, { maxUvUncovered: { value: 10, basis: "given" } });
+        delete site.weeksUncovered;
+      },
+    });
+    expect(lightDose(context).at(-1)).toMatchObject({
+      outcome: "cannot evaluate",
+      where: { path: "/site/weeksUncovered" },
+    });
+    expect(
+      lightDose(proofFixture()).every(({ where }) => where.path === "/limits/membrane/maxUvPerYear"),
+    ).toBe(true);
+  });
+});
+
 describe("P021", () => {
   it("passes under the stated dose, provisionally: the shares of ultraviolet are typical", () => {
     const finding = doseOf("boards", withLimit(40));

@@ -127,7 +127,7 @@ export const buildUp = z.looseObject({
   railScrew: id.optional(),
 });
 
-/** Ultraviolet, 280 to 400 nm, that the membrane stands at its brightest point (MJ/m² a year). */
+/** Ultraviolet, 280 to 400 nm, that the membrane stands (MJ/m²). */
 const uvDose = z.looseObject({ value: z.number().positive(), basis, source: z.string().optional(), note });
 
 export const limits = z.looseObject({
@@ -154,7 +154,10 @@ export const limits = z.looseObject({
       maxGap: lengthFigure,
       maxOpenPercent: figure,
       maxWeeksUncovered: figure.optional(),
+      /** In a year at the brightest point behind its joints. */
       maxUvPerYear: uvDose.optional(),
+      /** In all while it is bare, before the cladding covers it. */
+      maxUvUncovered: uvDose.optional(),
     })
     .optional(),
 });
