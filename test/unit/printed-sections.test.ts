@@ -1,0 +1,37 @@
+/** Where the printed sections stand: down a joint they would show no cladding (common practice: a section is cut where there is something to show). */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { drawings } from "../../src/cli/issue/drawings.ts";
+import { design } from "../../src/design.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { readProject } from "../../src/project/read.ts";
+
+const EXAMPLES = ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"];
+
+describe.each(EXAMPLES)("the printed sections of %s", (name) => {
+  const result = readProject(readFileSync(`examples/${name}.outerleaf.json`, "utf8"), name);
+  if (!result.ok) throw new Error(`${name} does not read`);
+  const made = design(result.project);
+  const reader = { language: "en", units: "mm", denominator: 16 } as const;
+
+  it("cut cladding of their zone", () => {
+    const sheets = drawings({ design: made, findings: [], reader }).filter(({ name: file }) =>
+      file.startsWith("section-"),
+    );
+    expect(sheets.length).toBeGreaterThan(0);
+    for (const { name: file, bytes } of sheets) {
+      const [, of = "", at = ""] =
+        /data-view="section-(.+?)-(-?\d+)"/.exec(Buffer.from(bytes).toString("utf8")) ?? [];
+      const face = made.facade.faces.find(({ id }) => id === of);
+      const zone = file.slice(`section-${of}-`.length, -".svg".length);
+      const cut = face?.pieces.filter(({ kind, zone: its, outline }) => {
+        const { x } = polygonBounds(outline);
+        return (
+          (kind === "board" || kind === "sheet") && its === zone && x[0] < Number(at) && Number(at) < x[1]
+        );
+      });
+      expect({ file, cut: cut?.length }).not.toEqual({ file, cut: 0 });
+      expect(face).toBeDefined();
+    }
+  });
+});
