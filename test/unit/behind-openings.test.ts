@@ -104,6 +104,26 @@ describe("level joints of sheets", () => {
     );
   });
 
+  it("run past a batten that ends beside a duct between the joint and the strip's edge, with a lower strip", () => {
+    // The joint lies from 2122 to 2130, the strip up to 2150; the duct under it lets its batten begin at 2137.
+    const duct = { id: "FP1", kind: "duct", x: 3090, y: 2075, diameter: 100 };
+    const beside = demo((document) => {
+      for (const face of document.faces)
+        if (face.id === "front") face.penetrations = [{ ...duct, clearance: { value: 10, basis: "given" } }];
+    });
+    const boxes = (kind: string, named: RegExp) =>
+      beside.pieces
+        .filter((piece) => piece.kind === kind && piece.face === "front" && named.test(piece.mark))
+        .map(({ outline, cut }) => ({ ...polygonBounds(outline), cut }));
+    const strips = boxes("gasket", /-Gh1/);
+    const batten = boxes("batten", /./).find(({ x, y }) => x[0] < 3000 && x[1] > 3000 && y[0] > 2130);
+    expect(batten?.y[0]).toBeCloseTo(2137, 0);
+    const lower = strips.filter(({ y }) => y[1] < 2150);
+    expect(lower.map(({ x, y }) => [x[0], ...y])).toEqual([[batten?.x[0], 2102, batten?.y[0]]]);
+    expect(lower[0]?.cut.width).toBe((batten?.y[0] ?? 0) - 2102);
+    expect(strips.some(({ x, y }) => x[1] === batten?.x[0] && y[1] === 2150)).toBe(true);
+  });
+
   it("get what the file asks for", () => {
     const drip = sheetsWith({ behind: "drip profile", cover: 15 });
     expect(drip.of("F2-Gh1a")).toMatchObject({ material: "drip profile", cut: { width: 8 + 2 * 15 } });

@@ -70,14 +70,13 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
     .filter(({ kind, zone }) => kind === "closure" && zone === ground.zone.id)
     .map(({ outline }) => ({ outline, box: polygonBounds(outline) }));
   const placed: Rect[] = [];
-  return level.flatMap(({ region, width }, row) => {
+  return level.flatMap(({ region }, row) => {
     const joint = polygonBounds(region);
-    const across = battens.filter(({ box }) => overlaps(box.y, joint.y));
-    return baysOf(
-      wall,
-      joint,
-      across.map(({ box }) => box.x),
-    ).flatMap((x, bay): Piece[] => {
+    const covered: Interval = [joint.y[0] - cover, joint.y[1] + cover];
+    const near = battens.flatMap(({ box }) => (overlaps(box.y, covered) ? [box] : []));
+    // A batten that ends beside a duct just over or under the joint carries none of it: a short strip passes its end.
+    const ended = near.filter(({ y }) => !overlaps(y, joint.y));
+    return baysOf(wall, joint, { battens: near, ended }).flatMap((x, bay): Piece[] => {
       const free = freeUpright(ground, x).find((one) => overlaps(one, joint.y));
       const reach =
         free &&
@@ -85,11 +84,11 @@ function stripsOf(wall: Wall, { ground, plane }: Ground, { cladding, behind, lev
           [snap(free[0] + CLOSURE_MM), snap(free[1] - CLOSURE_MM)],
           [snap(joint.y[0] - cover), snap(joint.y[1] + cover)],
         );
-      const clear = reach && clearOf(closures, placed, { x, y: reach });
+      const clear = reach && clearOf(closures, [...placed, ...ended], { x, y: reach });
       if (!clear) return [];
       placed.push({ x, y: clear });
       const length = snap(intervalLength(x));
-      const wide = snap(width + 2 * cover);
+      const wide = snap(intervalLength(clear));
       const box: Rect = { x, y: clear };
       return [
         looseFrom({
@@ -125,7 +124,7 @@ interface Mesh {
   readonly box: Rect;
 }
 
-/** What of a strip's height is free of the strips of joints close by; nothing where a mesh stands in it. */
+/** What of a strip's height is free of battens' ends and of strips close by; nothing where a mesh stands in it. */
 function clearOf(closures: readonly Mesh[], placed: readonly Rect[], box: Rect): Interval | undefined {
   const taken = placed.filter((other) => rectsOverlap(other, box)).map(({ y }) => y);
   const [y] = subtractIntervals(box.y, taken).sort((a, b) => intervalLength(b) - intervalLength(a));
@@ -136,14 +135,29 @@ function clearOf(closures: readonly Mesh[], placed: readonly Rect[], box: Rect):
   return meshed ? undefined : y;
 }
 
-/** Stretches of a joint between two battens, clear of ducts; what is past the last batten lies on no cavity worth closing. */
-function baysOf({ rounds }: Wall, joint: Rect, battens: readonly Interval[]): Interval[] {
-  const near = rounds
+/**
+ * Stretches of a joint between two battens and past those that end beside it, clear of ducts; what is past the last
+ * batten lies on no cavity worth closing.
+ */
+function baysOf(
+  { rounds }: Wall,
+  joint: Rect,
+  { battens, ended }: { readonly battens: readonly Rect[]; readonly ended: readonly Rect[] },
+): Interval[] {
+  const ducts = rounds
     .filter(({ bounds }) => overlaps(bounds.y, [joint.y[0] - COVER_MM, joint.y[1] + COVER_MM]))
     .map(({ bounds }) => bounds.x);
-  return subtractIntervals(joint.x, battens)
-    .filter((bay) => battens.some(([, to]) => to === bay[0]) && battens.some(([from]) => from === bay[1]))
-    .flatMap((bay) => subtractIntervals(bay, near));
+  const between = subtractIntervals(
+    joint.x,
+    battens.map(({ x }) => x),
+  ).filter((bay) => battens.some(({ x }) => x[1] === bay[0]) && battens.some(({ x }) => x[0] === bay[1]));
+  // Another batten may run on over the joint where one ends beside it.
+  const crossing = battens.filter((box) => !ended.includes(box)).map(({ x }) => x);
+  const past = ended.flatMap(({ x }): Interval[] => {
+    const shared = common(x, joint.x);
+    return shared ? subtractIntervals(shared, crossing) : [];
+  });
+  return [...between, ...past].flatMap((bay) => subtractIntervals(bay, ducts));
 }
 
 function told(
