@@ -10,7 +10,7 @@ import { compared, greatest, holds, written } from "./working.ts";
 
 const PATH = "/limits/membrane/maxUvPerYear";
 
-export const LIGHT_SOURCE = {
+const LIGHT_SOURCE = {
   kind: "document",
   document: "Bird and Hulstrom, SERI/TR-642-761 (1981); Hottel's crossed strings; shares of ASTM G173",
 } as const;

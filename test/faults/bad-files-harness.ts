@@ -54,7 +54,7 @@ const READERS: Readonly<Record<"en" | "fr", Reader>> = {
 };
 
 /** Both sentences of a finding, complete: a key or a value that is missing shows as `[key]`. */
-export function sentences({ says, hint }: Finding): Record<"en" | "fr", { says: string; hint: string }> {
+function sentences({ says, hint }: Finding): Record<"en" | "fr", { says: string; hint: string }> {
   const both = (["en", "fr"] as const).map((language) => {
     const said = { says: say(says, READERS[language]), hint: hint ? say(hint, READERS[language]) : "" };
     expect(said.says).not.toMatch(/\[project\./);

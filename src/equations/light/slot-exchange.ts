@@ -9,7 +9,7 @@ export function slotExchange(slot: Slot): number {
   return (Math.hypot(t, g + rise) + Math.hypot(t, g - rise) - 2 * Math.hypot(t, rise)) / (2 * g);
 }
 
-export const CROSSED_STRINGS = {
+const CROSSED_STRINGS = {
   document: "Hottel's crossed strings, as in Howell's catalogue of radiation view factors",
 } as const;
 

@@ -51,7 +51,7 @@ export function sunCoordinates({ daysFromJ2000: n }: Pick<PlaceAndTime, "daysFro
 }
 
 /** The direction at a place from the sun's coordinates. */
-export function directionAt(
+function directionAt(
   { sinDeclination, cosDeclination, hourAngle }: SunCoordinates,
   { latitudeDeg, longitudeDeg }: Pick<PlaceAndTime, "latitudeDeg" | "longitudeDeg">,
 ): SunDirection {

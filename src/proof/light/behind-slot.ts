@@ -43,7 +43,7 @@ export function throughSlot(lit: Lit, slot: Slot): YearOfLight {
 }
 
 /** The tangents between which a point sees out through one slot; the first is greater where it sees nothing. */
-export function windowOf(slot: SlotBefore, at: number): readonly [low: number, high: number] {
+function windowOf(slot: SlotBefore, at: number): readonly [low: number, high: number] {
   const rise = slot.thicknessMm * slope(slot);
   const back = Math.max(slot.cavityMm, SHALLOWEST);
   const front = back + slot.thicknessMm;

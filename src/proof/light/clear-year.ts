@@ -18,7 +18,7 @@ export interface Fineness {
 }
 
 /** The average of a membrane and its brightest point lie within 0.1 % of a far finer year. */
-export const FINENESS: Fineness = { daysAMonth: 12, stepsADay: 96, partsWhenLow: 2 };
+const FINENESS: Fineness = { daysAMonth: 12, stepsADay: 96, partsWhenLow: 2 };
 
 const DAYS: Months = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 /** Midnight at Greenwich before 1 January 2025, in days from noon of 1 January 2000. Every year's sun is the same to 0.2°. */
