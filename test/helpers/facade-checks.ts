@@ -102,6 +102,15 @@ function askedOf(project: Project, { id, outline }: FaceLayout, zoneId: string):
   ];
 }
 
+const STEPS_PER_MM = 8000;
+
+/** A piece in steps of the grid: of whole numbers the library makes its rings, which it fails to close of some fractions. */
+function inSteps({ outline, holes }: Piece): Rings {
+  const whole = (polygon: Polygon) =>
+    polygon.map(([x, y]): Pair => [Math.round(x * STEPS_PER_MM), Math.round(y * STEPS_PER_MM)]);
+  return rings(whole(outline), holes.map(whole));
+}
+
 /** No two pieces of one face share room. */
 function overlapProblems(face: FaceLayout): string[] {
   const problems: string[] = [];
@@ -113,11 +122,8 @@ function overlapProblems(face: FaceLayout): string[] {
       if (b.box[0] >= a.box[1] - LENGTH_NOISE_MM) break;
       if (a.box[2] >= b.box[3] - LENGTH_NOISE_MM || b.box[2] >= a.box[3] - LENGTH_NOISE_MM) continue;
       if (depthShared(a.piece.z, b.piece.z) <= LENGTH_NOISE_MM) continue;
-      const shared = polygonClipping.intersection(
-        rings(a.piece.outline, a.piece.holes),
-        rings(b.piece.outline, b.piece.holes),
-      );
-      if (areaOf(shared) <= AREA_NOISE_MM2) continue;
+      const shared = polygonClipping.intersection(inSteps(a.piece), inSteps(b.piece));
+      if (areaOf(shared) / STEPS_PER_MM ** 2 <= AREA_NOISE_MM2) continue;
       if (clearOfLegs(a.piece, b.piece) || clearOfLegs(b.piece, a.piece)) continue;
       problems.push(`${a.piece.mark} lies in ${b.piece.mark}`);
     }
