@@ -92,7 +92,7 @@ function planOf({ plan, width: w, depth: d }: BuildingSeed): readonly (readonly 
 const BASE = -50;
 
 /** Battens, rails and boards on the bare wall; the rails' screw bites the batten and no further. */
-const UPRIGHT: ProjectDocument["buildUps"][number] = {
+export const UPRIGHT: ProjectDocument["buildUps"][number] = {
   id: "bare-upright",
   battenScrew: "batten-100",
   railScrew: "batten-100",

@@ -2,10 +2,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
-import { design } from "../../src/design.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { readDocument } from "../../src/project/read.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
+import { designed } from "../helpers/designed.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
 type Loose = any;
@@ -15,15 +15,7 @@ function demo(edit: (document: Loose) => void = () => {}) {
   edit(document);
   const result = readDocument(document, "openings");
   if (!result.ok) throw new Error(JSON.stringify(result.findings));
-  const { facade, findings } = design(result.project);
-  const pieces = facade.faces.flatMap((face) => face.pieces);
-  return {
-    project: result.project,
-    facade,
-    pieces,
-    of: (mark: string) => pieces.find((piece) => piece.mark === mark),
-    findings: (code: string) => findings.filter((one) => one.code === code),
-  };
+  return designed(result.project);
 }
 
 const made = demo();

@@ -4,22 +4,14 @@ import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
 import { polygonBounds, sliceVertical } from "../../src/geometry/polygon.ts";
 import { readDocument } from "../../src/project/read.ts";
+import { UPRIGHT } from "../helpers/buildings.ts";
 import { facadeProblems } from "../helpers/facade-checks.ts";
 
 /** One wall of upright boards with a gable: 6000 wide, eaves at 2400, the ridge a third along. */
 function gable(ridge: number, at = 2000) {
   const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
   document.claddings.push({ ...document.claddings[0], id: "upright", direction: "vertical" });
-  document.buildUps.push({
-    id: "upright-on-rails",
-    battenScrew: "batten-100",
-    railScrew: "batten-100",
-    layers: [
-      { kind: "membrane", thickness: 0, lightStable: true },
-      { kind: "batten", stock: "b30x64" },
-      { kind: "rail", stock: "b25x64" },
-    ],
-  });
+  document.buildUps.push({ ...UPRIGHT, id: "upright-on-rails" });
   const west = document.faces.find(({ id }: { id: string }) => id === "west");
   document.faces = [
     {

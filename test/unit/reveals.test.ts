@@ -5,12 +5,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
-import { design } from "../../src/design.ts";
 import { readDocument } from "../../src/project/read.ts";
 import { faceElevation } from "../../src/scene/views/face-elevation.ts";
 import { verticalSection } from "../../src/scene/views/vertical-section.ts";
 import { removalOf } from "../../src/setout/removal/reach.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
+import { designed } from "../helpers/designed.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
 type Loose = any;
@@ -23,15 +23,11 @@ function made(name: string, edit: (opening: (id: string) => Loose, document: Loo
   );
   const result = readDocument(document, name);
   if (!result.ok) return { refused: result.findings.map(({ code, where }) => [code, where.path]) } as never;
-  const { facade, findings } = design(result.project);
-  const pieces = facade.faces.flatMap((face) => face.pieces);
+  const laid = designed(result.project);
   return {
-    project: result.project,
-    facade,
-    pieces,
-    of: (mark: string) => pieces.find((piece) => piece.mark === mark),
+    ...laid,
     said: (opening: string, code = "S027") =>
-      findings.filter((one) => one.code === code && one.where.opening === opening),
+      laid.findings(code).filter(({ where }) => where.opening === opening),
   };
 }
 

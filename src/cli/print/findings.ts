@@ -1,20 +1,9 @@
 /** Findings as text: each outcome by its mark and its word, what, where, by how much, and what would mend it. */
-import { blocks, type Finding, type Outcome } from "../../findings/finding.ts";
+import { blocks, type Finding } from "../../findings/finding.ts";
+import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
 import { type Waiver, waiverOf } from "../waivers.ts";
-
-const MARKS: Readonly<Record<Outcome, string>> = {
-  fail: "■",
-  attention: "▲",
-  "cannot evaluate": "◇",
-  pass: "✓",
-  "not applicable": "–",
-};
-
-export function markOf({ outcome, provisional }: Pick<Finding, "outcome" | "provisional">): string {
-  return provisional ? "◌" : MARKS[outcome];
-}
 
 export interface FindingsText {
   readonly reader: Reader;
@@ -35,7 +24,7 @@ function printFinding(finding: Finding, { reader, waivers }: FindingsText): stri
   const { code, says, hint, working, source } = finding;
   const waiver = waiverOf(finding, waivers);
   const lines = [
-    `${markOf(finding)} ${code} ${outcomeWord(finding, reader)}${place(finding)}`,
+    `${outcomeMark(finding)} ${code} ${outcomeWord(finding, reader)}${place(finding)}`,
     `    ${say(says, reader)}`,
     ...figures(finding, reader),
     ...(working ? [`    ${working.formula}`, `    ${working.substituted}`] : []),
@@ -114,7 +103,7 @@ export function countLine(findings: readonly Finding[], { reader, waivers }: Fin
     const counted = say(message(`cli.count.${outcome}`, { count: of.length }), reader);
     const apart =
       provisional > 0 ? ` (◌ ${say(message("cli.count.provisional", { count: provisional }), reader)})` : "";
-    return of.length === 0 && outcome !== "fail" ? "" : `${MARKS[outcome]} ${counted}${apart}`;
+    return of.length === 0 && outcome !== "fail" ? "" : `${OUTCOME_MARKS[outcome]} ${counted}${apart}`;
   }).filter((part) => part !== "");
   const waivedCount =
     waivedOnes.length === 0 ? [] : [say(message("cli.count.waived", { count: waivedOnes.length }), reader)];

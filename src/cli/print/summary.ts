@@ -1,13 +1,15 @@
 /** What a builder wants to know at a glance: what goes on the wall, what is sawn from what, what is left to settle. */
+
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import { blocks, type Finding } from "../../findings/finding.ts";
+import { outcomeMark } from "../../findings/outcome-mark.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, PieceKind } from "../../setout/facade.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import { waiverOf } from "../waivers.ts";
-import { countLine, markOf, outcomeWord } from "./findings.ts";
+import { countLine, outcomeWord } from "./findings.ts";
 import { table } from "./table.ts";
 
 export interface SummaryFacts {
@@ -125,7 +127,7 @@ function settleLines(findings: readonly Finding[], project: Project, reader: Rea
     if (first === undefined) return [];
     const times = alike.length > 1 ? ` ×${alike.length}` : "";
     return [
-      `${markOf(first)} ${outcomeWord(first, reader)} ${first.code}${times}: ${say(first.says, reader)}`,
+      `${outcomeMark(first)} ${outcomeWord(first, reader)} ${first.code}${times}: ${say(first.says, reader)}`,
     ];
   });
   return more === 0

@@ -1,26 +1,19 @@
 /** One entry of the book: where, what, the working with its inputs, the comparison, the source, and what is open. */
 import type { Finding, Outcome, Working } from "../../findings/finding.ts";
+import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
 import type { BookEntry } from "../../scene/book/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import { arithmetic, figure, quantity } from "./figures.ts";
 import { type Html, html } from "./markup.ts";
 
-const MARKS: Readonly<Record<Outcome, string>> = {
-  fail: "■",
-  attention: "▲",
-  "cannot evaluate": "◇",
-  pass: "✓",
-  "not applicable": "–",
-};
-
 export function outcomeHtml({ outcome, provisional }: Finding, reader: Reader): Html {
   const word = say(provisional ? message("book.provisional") : message(`term.${outcome}`), reader);
-  return html`<span class="outcome">${provisional ? "◌" : MARKS[outcome]}\u00a0${word}</span>`;
+  return html`<span class="outcome">${outcomeMark({ outcome, provisional })}\u00a0${word}</span>`;
 }
 
 export function countHtml(outcome: Outcome, reader: Reader): Html {
-  return html`${MARKS[outcome]}\u00a0${say(message(`term.${outcome}`), reader)}`;
+  return html`${OUTCOME_MARKS[outcome]}\u00a0${say(message(`term.${outcome}`), reader)}`;
 }
 
 /** More marks than this are counted, not listed. */

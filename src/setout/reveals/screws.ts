@@ -14,6 +14,7 @@ const FROM_END_MM = 50;
 const BOARD_SPACING_MM = 600;
 /** A screw may move this far from its even place to meet timber. */
 const MAY_MOVE_MM = 100;
+
 export interface Place {
   readonly along: number;
   readonly z: number;
