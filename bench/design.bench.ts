@@ -1,6 +1,9 @@
 /**
  * How long `design()` takes without cutting, what memory it holds, and how both grow with the building. Times are of one
  * process after warm-up; the growth is a ratio of times per piece measured in the same run.
+ *
+ * Warm-up goes on until it no longer helps: the engine goes on compiling for some hundred designs, and a page that a builder
+ * edits has made as many.
  */
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
@@ -8,9 +11,14 @@ import { design } from "../src/design.ts";
 import type { Project } from "../src/project/schema/project.ts";
 import { exampleDocument, manyFaces, readAs } from "./buildings.ts";
 
+/** Warm-up helps while a round's median is below this share of the least before it. */
+const HELPS = 0.97;
+
 interface Row {
   readonly building: string;
   readonly pieces: number;
+  /** Designs made before those that are measured. */
+  readonly warmUp: number;
   readonly medianMs: number;
   readonly leastMs: number;
   readonly perPieceUs: number;
@@ -21,28 +29,38 @@ interface Row {
 function measure(
   building: string,
   project: Project,
-  { warmUp, runs }: { warmUp: number; runs: number },
+  { runs, atMost }: { runs: number; atMost: number },
 ): Row {
-  for (let i = 0; i < warmUp; i++) design(project);
-  const times: number[] = [];
+  const medianOf = (count: number): { median: number; least: number } => {
+    const times: number[] = [];
+    for (let i = 0; i < count; i++) {
+      const start = performance.now();
+      design(project);
+      times.push(performance.now() - start);
+    }
+    times.sort((a, b) => a - b);
+    return { median: times[times.length >> 1] ?? 0, least: times[0] ?? 0 };
+  };
+  let warmUp = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let unhelpful = 0; unhelpful < 2 && warmUp < atMost; warmUp += runs) {
+    const { median } = medianOf(runs);
+    unhelpful = median < least * HELPS ? 0 : unhelpful + 1;
+    least = Math.min(least, median);
+  }
   globalThis.gc?.();
   const before = process.memoryUsage().heapUsed;
-  let result = design(project);
+  const result = design(project);
   globalThis.gc?.();
   const heldMB = (process.memoryUsage().heapUsed - before) / 1e6;
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now();
-    result = design(project);
-    times.push(performance.now() - start);
-  }
-  times.sort((a, b) => a - b);
-  const medianMs = times[times.length >> 1] ?? 0;
+  const { median: medianMs, least: leastMs } = medianOf(runs);
   const pieces = result.facade.faces.reduce((sum, face) => sum + face.pieces.length, 0);
   return {
     building,
     pieces,
+    warmUp,
     medianMs: round(medianMs),
-    leastMs: round(times[0] ?? 0),
+    leastMs: round(leastMs),
     perPieceUs: round((medianMs * 1000) / pieces),
     piecesPerSecond: Math.round((pieces / medianMs) * 1000),
     heldMB: round(heldMB),
@@ -56,20 +74,21 @@ function round(value: number): number {
 interface Case {
   readonly name: string;
   readonly project: () => Project;
-  readonly warmUp: number;
   readonly runs: number;
+  /** Designs of warm-up at most. */
+  readonly atMost: number;
 }
 
 const CASES: Readonly<Record<string, Case>> = {
   ...Object.fromEntries(
     ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"].map((name): [string, Case] => [
       name,
-      { name, project: () => readAs(exampleDocument(name), name), warmUp: 40, runs: 60 },
+      { name, project: () => readAs(exampleDocument(name), name), runs: 60, atMost: 1200 },
     ]),
   ),
-  10: { name: "10 faces", project: () => manyFaces(10), warmUp: 20, runs: 30 },
-  100: { name: "100 faces", project: () => manyFaces(100), warmUp: 3, runs: 7 },
-  1000: { name: "1000 faces", project: () => manyFaces(1000), warmUp: 1, runs: 3 },
+  10: { name: "10 faces", project: () => manyFaces(10), runs: 30, atMost: 600 },
+  100: { name: "100 faces", project: () => manyFaces(100), runs: 7, atMost: 42 },
+  1000: { name: "1000 faces", project: () => manyFaces(1000), runs: 3, atMost: 3 },
 };
 
 /** One measurement in a process of its own, so that one's memory does not count as another's. */
