@@ -35,42 +35,80 @@ export interface DevelopedElevationOptions {
 export function developedElevation(
   facade: Facade,
   project: Project,
-  options: DevelopedElevationOptions = {},
+  { scale = 1 / 100, findings = facade.findings }: DevelopedElevationOptions = {},
 ): Scene {
-  const { scale = 1 / 100, findings = facade.findings } = options;
+  const placed = placeAll(facade, scale);
+  return makeScene({
+    id: "developed-elevation",
+    title: message("drawing.title.developed-elevation", { project: project.title }),
+    scale,
+    items: [
+      ...rodsBeside(facade, { placed, scale }),
+      ...placed.flatMap(({ face, dx }) => shiftItems(wallItems(face, { project, scale }), { dx, dy: 0 })),
+      ...itemsOver(facade, { placed, scale, findings }),
+    ],
+  });
+}
+
+/** All faces where they stand on the drawing: walls first, then soffits. */
+export function placeAll({ faces }: Pick<Facade, "faces">, scale: number): PlacedFace[] {
   const paper = 1 / scale;
-  const standing = facade.faces.filter(stands);
-  const walls = placeFaces(standing, { paper, from: 0 });
-  const left = walls[0]?.from ?? 0;
+  const walls = placeFaces(faces.filter(stands), { paper, from: 0 });
   const right = walls.at(-1)?.to ?? 0;
   // Heights mean nothing on a soffit: those lie beyond the names of the level lines.
   const soffits = placeFaces(
-    facade.faces.filter((face) => !stands(face)),
+    faces.filter((face) => !stands(face)),
     { paper, from: right + (BESIDE + LABELS) * paper },
   );
-  const placed = [...walls, ...soffits];
+  return [...walls, ...soffits];
+}
+
+export interface OnDrawing {
+  readonly placed: readonly PlacedFace[];
+  readonly scale: number;
+}
+
+/** The storey rods, left of the first wall. */
+export function rodsBeside({ rods }: Pick<Facade, "rods">, { placed, scale }: OnDrawing): Item[] {
+  const paper = 1 / scale;
+  const left = placed.find(({ face }) => stands(face))?.from ?? 0;
+  const step = (ROD_WIDTH + 2) * paper;
+  return rods.flatMap((rod, i) =>
+    rodItems(rod, { left: left - (BESIDE + 2) * paper - (rods.length - i) * step, scale }),
+  );
+}
+
+/** One face by itself, in its own frame: ground, cladding, openings. */
+export function wallItems(
+  face: FaceLayout,
+  { project, scale }: { readonly project: Project; readonly scale: number },
+): Item[] {
+  const half = BETWEEN_FACES / 2 / scale;
+  const { x } = faceExtent(face);
+  return [
+    ...groundItems(groundLine(face.ground, { from: x[0] - half, to: x[1] + half }), scale),
+    ...claddingItems(face, { scale, boardMarks: false, boardScrews: false }),
+    ...openingItems(face),
+    ...revealItems(face),
+    ...penetrationItems(project, face.id),
+  ];
+}
+
+/** What runs over all faces, or is said of them: level lines, names, findings, the chain of dimensions. */
+export function itemsOver(
+  { faces }: Pick<Facade, "faces">,
+  { placed, scale, findings }: OnDrawing & { readonly findings: readonly Finding[] },
+): Item[] {
+  const paper = 1 / scale;
+  const standing = faces.filter(stands);
+  const walls = placed.filter(({ face }) => stands(face));
+  const left = walls[0]?.from ?? 0;
+  const right = walls.at(-1)?.to ?? 0;
   const top = Math.max(...standing.map((face) => faceExtent(face).y[1]));
   const low = Math.min(...standing.map(lowestGround));
-  const half = (BETWEEN_FACES / 2) * paper;
-  const lines = heightLines(standing.flatMap((face) => face.controlLines));
-  const rodStep = (ROD_WIDTH + 2) * paper;
-  const items: Item[] = [
-    ...facade.rods.flatMap((rod, i) =>
-      rodItems(rod, { left: left - (BESIDE + 2) * paper - (facade.rods.length - i) * rodStep, scale }),
-    ),
-    ...placed.flatMap(({ face, dx }): Item[] => {
-      const { x } = faceExtent(face);
-      const own: Item[] = [
-        ...groundItems(groundLine(face.ground, { from: x[0] - half, to: x[1] + half }), scale),
-        ...claddingItems(face, { scale, boardMarks: false, boardScrews: false }),
-        ...openingItems(face),
-        ...revealItems(face),
-        ...penetrationItems(project, face.id),
-      ];
-      return shiftItems(own, { dx, dy: 0 });
-    }),
+  return [
     ...controlLineItems({
-      lines,
+      lines: heightLines(standing.flatMap((face) => face.controlLines)),
       x: [left - BESIDE * paper, right + BESIDE * paper],
       labelX: right + (BESIDE + 6) * paper,
       scale,
@@ -87,12 +125,6 @@ export function developedElevation(
     ),
     facesChain(placed, low - DIMENSION_STEP * paper),
   ];
-  return makeScene({
-    id: "developed-elevation",
-    title: message("drawing.title.developed-elevation", { project: project.title }),
-    scale,
-    items,
-  });
 }
 
 function stands({ frame }: FaceLayout): boolean {
@@ -118,17 +150,15 @@ function facesChain(placed: readonly PlacedFace[], at: number): Item {
   };
 }
 
-interface PlacedFace {
+/** Where a face stands on the drawing: add `dx` to an x of its own frame. */
+export interface PlacedFace {
   readonly face: FaceLayout;
   readonly dx: number;
   readonly from: number;
   readonly to: number;
 }
 
-/**
- * Where each face stands on the developed drawing: add `dx` to an x of its own frame. Narrow faces stand further apart,
- * so that their names do not run into each other.
- */
+/** Narrow faces stand further apart, so that their names do not run into each other. */
 function placeFaces(
   faces: readonly FaceLayout[],
   { paper, from: start }: { readonly paper: number; readonly from: number },

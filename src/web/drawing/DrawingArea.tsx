@@ -85,7 +85,7 @@ export function DrawingArea({
     [there, load, size, reader],
   );
   const start = useMemo(() => home && startView(home, { design: home.design, size }), [home, size]);
-  const homeScale = home?.elevation.scene.scale ?? 0;
+  const homeScale = home?.elevation.scale ?? 0;
   const [scale, setScale] = useState(0);
   const elevation = useMemo(
     () =>
@@ -176,7 +176,7 @@ export function DrawingArea({
   const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
   const ghostDx = drag.ghost && elevation?.faces.find(({ face }) => face.id === drag.ghost?.face)?.dx;
   const origin = toPixels(0, 0);
-  const drawnScale = elevation?.scene.scale ?? 1;
+  const drawnScale = elevation?.scale ?? 1;
 
   return (
     <section className="drawing-area" aria-label={w("page.drawing")}>
@@ -201,11 +201,16 @@ export function DrawingArea({
             viewBox={`0 0 ${size.width} ${size.height}`}
             aria-hidden="true"
           >
-            <Drawn
-              markup={elevation.markup}
-              picked={picked}
-              transform={`translate(${origin[0]} ${origin[1]}) scale(${camera.k / drawnScale})`}
-            />
+            <g transform={`translate(${origin[0]} ${origin[1]}) scale(${camera.k / drawnScale})`}>
+              {elevation.parts.map((part) => (
+                <Drawn
+                  key={part.key}
+                  markup={part.markup}
+                  picked={picked}
+                  transform={`translate(${part.dx * drawnScale} 0)`}
+                />
+              ))}
+            </g>
             {design && drag.ghost && ghostDx !== undefined && (
               <GhostOverlay
                 design={design}

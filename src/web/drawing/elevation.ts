@@ -1,19 +1,20 @@
-/** The developed elevation as the page draws it: the same scene at whatever scale the eye is. */
+/**
+ * The developed elevation as the page draws it, at whatever scale the eye is. Each face is drawn by itself and its drawing
+ * kept while its layout lives, so that an edit draws the faces that it touches.
+ */
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
-import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
-import type { Item, Scene } from "../../scene/model.ts";
-import { shiftItems } from "../../scene/shift.ts";
+import type { Item } from "../../scene/model.ts";
 import { textWidth } from "../../scene/text-widths.ts";
 import { fixingItems } from "../../scene/views/cladding.ts";
-import { developedElevation } from "../../scene/views/developed-elevation.ts";
+import { itemsOver, placeAll, rodsBeside, wallItems } from "../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../scene/views/extent.ts";
 import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { Reader } from "../../text/say.ts";
-import { type SceneBody, sceneBody } from "./scene-body.ts";
+import { type Body, bodyOf } from "./scene-body.ts";
 
 /** Where a face stands on the drawing: add `dx` to an x of its own frame. */
 export interface PlacedFace {
@@ -23,8 +24,21 @@ export interface PlacedFace {
   readonly extent: Rect;
 }
 
-export interface Elevation extends SceneBody {
+/** A part of the drawing that is made anew by itself. */
+export interface DrawnPart {
+  readonly key: string;
+  /** To be moved right by so many model millimetres. */
+  readonly dx: number;
+  readonly markup: string;
+}
+
+export interface Elevation {
+  readonly scale: number;
   readonly faces: readonly PlacedFace[];
+  /** In painting order. */
+  readonly parts: readonly DrawnPart[];
+  /** Of all that is drawn, model mm. */
+  readonly bounds: Rect;
 }
 
 /** From this scale on boards carry their marks and screws. */
@@ -33,6 +47,9 @@ const DETAILED_FROM = 1 / 32;
 /** Under this scale the marks of findings would cover the openings that they stand beside; the notes tell them all. */
 const SYMBOLS_FROM = 1 / 130;
 
+/** Drawings of one face at most: of the whole, and of a few steps nearer. */
+const MOST_KEPT = 4;
+
 export interface ElevationOptions {
   readonly scale: number;
   readonly reader: Reader;
@@ -40,14 +57,59 @@ export interface ElevationOptions {
 }
 
 export function drawElevation(design: Design, { scale, reader, findings }: ElevationOptions): Elevation {
-  const scene = developedElevation(design.facade, design.project, {
+  const { facade } = design;
+  const placed = placeAll(facade, scale);
+  const rods = bodyOf(rodsBeside(facade, { placed, scale }), { scale, reader });
+  const over = bodyOf(
+    itemsOver(facade, { placed, scale, findings: scale < SYMBOLS_FROM ? [] : findings }).filter(
+      (item) => !isCrampedName(item, { faces: facade.faces, scale }),
+    ),
+    { scale, reader },
+  );
+  const walls = placed.map(({ face, dx }) => ({ face, dx, body: wallBody(face, { design, scale, reader }) }));
+  const part = (key: string, { markup }: Body, dx = 0): DrawnPart => ({ key, dx, markup });
+  return {
     scale,
-    findings: scale < SYMBOLS_FROM ? [] : findings,
-  });
-  const faces = placesOf(scene, design.facade.faces);
-  const legible = scene.items.filter((item) => !isCrampedName(item, { faces: design.facade.faces, scale }));
-  const details = scale < DETAILED_FROM ? [] : faces.flatMap((placed) => boardDetails(placed, scale));
-  return { ...sceneBody({ ...scene, items: [...legible, ...details] }, reader), faces };
+    faces: placed.map(({ face, dx }) => {
+      const { x, y } = faceExtent(face);
+      return { face, dx, extent: { x: [x[0] + dx, x[1] + dx], y } };
+    }),
+    parts: [
+      part("rods", rods),
+      ...walls.map(({ face, dx, body }) => part(`face ${face.id}`, body, dx)),
+      part("over", over),
+    ],
+    bounds: around([
+      rods.bounds,
+      over.bounds,
+      ...walls.map(({ dx, body: { bounds } }) => ({
+        x: [bounds.x[0] + dx, bounds.x[1] + dx] as const,
+        y: bounds.y,
+      })),
+    ]),
+  };
+}
+
+const kept = new WeakMap<FaceLayout, Map<string, Body>>();
+
+function wallBody(
+  face: FaceLayout,
+  { design: { project }, scale, reader }: { design: Design; scale: number; reader: Reader },
+): Body {
+  const own = kept.get(face) ?? new Map<string, Body>();
+  kept.set(face, own);
+  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
+  const held = own.get(key);
+  if (held) return held;
+  const items = [
+    ...wallItems(face, { project, scale }),
+    ...(scale < DETAILED_FROM ? [] : boardDetails(face, scale)),
+  ];
+  const body = bodyOf(items, { scale, reader });
+  const [eldest] = own.keys();
+  if (own.size >= MOST_KEPT && eldest !== undefined) own.delete(eldest);
+  own.set(key, body);
+  return body;
 }
 
 /** An opening's name that would reach out over the cladding, where it cannot be read; the item list and a press tell it. */
@@ -66,28 +128,20 @@ function isCrampedName(
 }
 
 /** What the view leaves out because on paper it would be too small to read. */
-function boardDetails({ face, dx }: PlacedFace, scale: number): Item[] {
+function boardDetails(face: FaceLayout, scale: number): Item[] {
   const boards = face.pieces.filter(({ kind }) => kind === "board");
   const texts = openingNameBoxes(face, scale);
-  const items = [
+  return [
     ...boards.flatMap((piece) => fixingItems(piece, { scale })),
     ...markItems(boards, { scale, texts }),
   ];
-  return shiftItems(items, { dx, dy: 0 });
 }
 
-/** Read off the drawing itself: each zone is drawn with its own outline, moved with its face. */
-function placesOf(scene: Scene, faces: readonly FaceLayout[]): PlacedFace[] {
-  const drawn = new Map<string, Item>();
-  for (const item of scene.items) {
-    if (item.kind === "polygon" && item.of !== undefined && !drawn.has(item.of)) drawn.set(item.of, item);
-  }
-  return faces.flatMap((face): PlacedFace[] => {
-    const zone = face.zones.find(({ id }) => drawn.has(`${face.id}/${id}`));
-    const item = zone && drawn.get(`${face.id}/${zone.id}`);
-    if (!zone || item?.kind !== "polygon") return [];
-    const dx = polygonBounds(item.outline).x[0] - polygonBounds(zone.region).x[0];
-    const { x, y } = faceExtent(face);
-    return [{ face, dx, extent: { x: [x[0] + dx, x[1] + dx], y } }];
-  });
+function around(boxes: readonly Rect[]): Rect {
+  const drawn = boxes.filter(({ x }) => x[0] <= x[1]);
+  if (drawn.length === 0) return { x: [0, 0], y: [0, 0] };
+  return {
+    x: [Math.min(...drawn.map(({ x }) => x[0])), Math.max(...drawn.map(({ x }) => x[1]))],
+    y: [Math.min(...drawn.map(({ y }) => y[0])), Math.max(...drawn.map(({ y }) => y[1]))],
+  };
 }

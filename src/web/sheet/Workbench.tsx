@@ -40,14 +40,11 @@ export function Workbench(sources: WorkbenchProps) {
 
   const holdFields = useCallback((finder: FieldFinder) => setFieldOf(() => finder), []);
   const display = sheeted?.design.project.display;
-  const reader = useMemo<Reader>(
-    () => ({
-      language: preferences.language ?? display?.language ?? "en",
-      units: preferences.units ?? display?.units ?? "mm",
-      denominator: display?.denominator ?? 16,
-    }),
-    [preferences, display],
-  );
+  const language = preferences.language ?? display?.language ?? "en";
+  const units = preferences.units ?? display?.units ?? "mm";
+  const denominator = display?.denominator ?? 16;
+  // One reader while nothing of it changes: each answer of the worker brings its own copy of the project.
+  const reader = useMemo<Reader>(() => ({ language, units, denominator }), [language, units, denominator]);
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
   const document = sheeted && present(sheeted.history).document;
