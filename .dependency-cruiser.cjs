@@ -28,6 +28,7 @@ const reachesOnly = { store: "project", web: "design" };
 /** Libraries kept behind one room, so that each can be replaced there. */
 const librariesOfRooms = {
   geometry: ["clipper-lib"],
+  store: ["better-sqlite3", "kysely"],
   server: ["hono", "@hono/node-server"],
   cli: ["commander"],
   web: ["react", "react-dom", "@fontsource/atkinson-hyperlegible-next"],

@@ -67,6 +67,12 @@ export async function ensureInstalled() {
     );
   }
   writeFileSync(installStamp, installFingerprint());
+  if (!existsSync(join(root, "node_modules", "better-sqlite3"))) {
+    say(
+      "The database's library could not be built on this machine: it needs Python 3, make and a C++ compiler. The workbench\n" +
+        "runs without it and keeps edits in the browser alone. To have it, install them and run `npm ci`.",
+    );
+  }
   say(`Installed in ${seconds(performance.now() - began)}.`);
 }
 

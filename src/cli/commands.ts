@@ -2,6 +2,7 @@
 import type { Answer } from "./answer.ts";
 import type { Job } from "./job.ts";
 import {
+  DATA_OPTION,
   EDIT_OPTION,
   FOLDER_OPTION,
   JSON_OPTION,
@@ -106,14 +107,14 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "serve",
     takes: [FILE],
-    options: [...USUAL, PORT_OPTION],
+    options: [...USUAL, PORT_OPTION, DATA_OPTION],
     example: "outerleaf serve house.outerleaf.json --port 4300",
     load: () => import("./commands/serve.ts"),
   },
   {
     name: "start",
     takes: [{ name: "FILE", needed: false }],
-    options: [...USUAL, { name: "once" }, FOLDER_OPTION, PORT_OPTION],
+    options: [...USUAL, { name: "once" }, FOLDER_OPTION, PORT_OPTION, DATA_OPTION],
     example: "outerleaf start house.outerleaf.json --once",
     load: () => import("./commands/start.ts"),
   },

@@ -15,6 +15,8 @@ export interface Io {
   readonly cwd: string;
   /** The top folder of the program: its examples and pages lie there. */
   readonly root: string;
+  /** The folder of the user's own data, where kept projects lie. */
+  readonly dataFolder: string;
   /** The language of the reader's system, where it is one of ours. */
   readonly language: Language | undefined;
   /** Calls back when the reader asks to stop; the function given back ends that. */

@@ -1,6 +1,8 @@
 /** The program as it is started: joins the command line to the process. */
+import { homedir } from "node:os";
 import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { dataFolder } from "../store/data-folder.ts";
 import type { Language } from "../text/catalogue.ts";
 import { run } from "./run.ts";
 
@@ -27,6 +29,7 @@ process.exitCode = await run(process.argv.slice(2), {
   watched: process.stderr.isTTY === true,
   cwd: process.cwd(),
   root,
+  dataFolder: resolve(dataFolder({ platform: process.platform, env: process.env, home: homedir() })),
   language: systemLanguage(),
   onStop: (stop) => {
     for (const signal of SIGNALS) process.once(signal, stop);

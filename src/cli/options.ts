@@ -12,6 +12,7 @@ export interface Options {
   readonly units?: Reader["units"];
   readonly to?: string;
   readonly port?: number;
+  readonly data?: string;
   readonly once?: boolean;
   readonly turn?: boolean;
   readonly stages?: number;
@@ -50,6 +51,8 @@ export const UNITS_OPTION: OptionSpec = {
 export const FOLDER_OPTION: OptionSpec = { name: "to", value: "DIR" };
 /** Ports under 1024 are the system's; 0 asks for any free one. */
 export const PORT_OPTION: OptionSpec = { name: "port", value: "N", range: [0, 65_535] };
+
+export const DATA_OPTION: OptionSpec = { name: "data", value: "DIR" };
 
 /** As written: `--to DIR`. */
 export function written({ name, value }: OptionSpec): string {

@@ -3,7 +3,9 @@ import { join, resolve } from "node:path";
 import { printProject } from "../project/print.ts";
 import { diskFiles, type Files } from "../server/files.ts";
 import { serve } from "../server/serve.ts";
+import { openStore } from "../store/open.ts";
 import { type Message, message } from "../text/message.ts";
+import { type Reader, say } from "../text/say.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import type { Job } from "./job.ts";
 import { openProject } from "./open-project.ts";
@@ -20,19 +22,27 @@ export interface ServingPage {
 
 export async function servePage(
   job: Job,
-  { file, documents }: { file: string; documents: string },
+  { file, documents, reader }: { file: string; documents: string; reader: Reader },
 ): Promise<ServingPage | Refusal> {
   const { io, options } = job;
   const port = options.port ?? USUAL_PORT;
   const projectFile = resolve(io.cwd, file);
+  const opened = await openStore(options.data === undefined ? io.dataFolder : resolve(io.cwd, options.data));
   const serving = await serve({
     files: options.edit === undefined ? diskFiles : edited(job, file, projectFile),
     projectFile,
     documentsDir: resolve(io.cwd, documents),
     webDir: join(io.root, "dist", "web"),
     port,
+    ...(opened.ok ? { store: opened.store } : {}),
+    // A what-if is a project of its own.
+    ...(options.edit === undefined ? {} : { keptAs: `${projectFile}\n${resolve(io.cwd, options.edit)}` }),
   });
+  const closeStore = (): void => {
+    if (opened.ok) opened.store.close();
+  };
   if (serving === undefined) {
+    closeStore();
     return {
       refused: message("cli.refused.no-port", { port: String(port) }),
       hint: message("cli.hint.port"),
@@ -41,10 +51,18 @@ export async function servePage(
   const untilStopped = new Promise<void>((stopped) => {
     const release = io.onStop(() => {
       release();
-      void serving.close().then(stopped);
+      void serving.close().then(() => {
+        closeStore();
+        stopped();
+      });
     });
   });
-  return { url: serving.url, says: serving.says, untilStopped };
+  if (!opened.ok) {
+    job.clear();
+    io.err(`${say(message("store.none", { why: opened.says }), reader)}\n`);
+  }
+  const kept = opened.ok ? [message("store.at", { file: opened.file })] : [];
+  return { url: serving.url, says: [...serving.says, ...kept], untilStopped };
 }
 
 /** The disk, with the edit applied to the project each time it is read; a file that cannot be edited is given as it is. */

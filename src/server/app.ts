@@ -1,10 +1,12 @@
-/** The application: the page, the project file, the documents. It reads and never writes. */
-import { createHash } from "node:crypto";
+/** The application: the page, the project file, the documents, and the projects that are kept. Files it only reads. */
 import { basename, join } from "node:path";
 import { Hono } from "hono";
+import type { Store } from "../store/store.ts";
+import { json, send, sha256 } from "./answers.ts";
 import type { Files } from "./files.ts";
 import { type FileText, firstDesign } from "./first-design.ts";
-import { isOwnHost, mediaType, policyHeaders } from "./policy.ts";
+import { isOwnHost, mediaType } from "./policy.ts";
+import { projectRoutes } from "./projects.ts";
 import { refuse } from "./refusals.ts";
 
 export interface AppOptions {
@@ -15,6 +17,11 @@ export interface AppOptions {
   readonly documentsDir: string;
   /** Folder of the built page. */
   readonly webDir: string;
+  /** None where the database could not be opened: the page then keeps edits by itself. */
+  readonly store?: Store | undefined;
+  /** The served project's edits are kept under an id made of this; its path unless told. */
+  readonly keptAs?: string;
+  readonly now?: () => Date;
 }
 
 export interface DocumentsAnswer {
@@ -25,10 +32,23 @@ export interface DocumentsAnswer {
   }[];
 }
 
+/** The header that names the id of the served project among those that are kept. */
+const KEPT_AS = "Outerleaf-Kept-As";
+
+const PROJECTS = "/api/projects";
+
 /** No address of ours comes near this length; longer ones are not looked at. */
 const LONGEST_ADDRESS = 2048;
 
-export function createApp({ files, projectFile, documentsDir, webDir }: AppOptions): Hono {
+export function createApp({
+  files,
+  projectFile,
+  documentsDir,
+  webDir,
+  store,
+  keptAs = projectFile,
+  now = () => new Date(),
+}: AppOptions): Hono {
   const app = new Hono();
 
   app.use(async (context, next) => {
@@ -37,11 +57,15 @@ export function createApp({ files, projectFile, documentsDir, webDir }: AppOptio
       return refuse("foreign-host", request);
     }
     if (request.url.length > LONGEST_ADDRESS) return refuse("address-too-long", request);
-    if (request.method !== "GET" && request.method !== "HEAD") return refuse("method-not-allowed", request);
+    const onlyShows = !`${context.req.path}/`.startsWith(`${PROJECTS}/`);
+    if (onlyShows && request.method !== "GET" && request.method !== "HEAD") {
+      return refuse("method-not-allowed", request);
+    }
     return next();
   });
 
   const designed = firstDesign();
+  const served = { [KEPT_AS]: sha256(keptAs).slice(0, 24) };
   const project = async (): Promise<FileText | undefined> => {
     const bytes = await files.read(projectFile);
     // A byte that is no UTF-8 turns into U+FFFD, which reading the project reports as a finding.
@@ -58,9 +82,12 @@ export function createApp({ files, projectFile, documentsDir, webDir }: AppOptio
     const request = context.req.raw;
     const file = await project();
     return file
-      ? send(designed(file), { request, type: mediaType("answer.json"), kind: "page" })
+      ? send(designed(file), { request, type: mediaType("answer.json"), kind: "page", headers: served })
       : refuse("no-project", request);
   });
+
+  if (store) app.route(PROJECTS, projectRoutes({ store, now }));
+  else app.all(`${PROJECTS}/*`, (context) => refuse("no-store", context.req.raw));
 
   app.get("/api/documents", async (context) => {
     const documents: DocumentsAnswer["documents"][number][] = [];
@@ -106,38 +133,4 @@ function decoded(path: string): string | undefined {
   } catch {
     return undefined;
   }
-}
-
-function sha256(bytes: Uint8Array): string {
-  return createHash("sha256").update(bytes).digest("hex");
-}
-
-function json(value: unknown, request: Request): Response {
-  const bytes = new TextEncoder().encode(`${JSON.stringify(value)}\n`);
-  return send(bytes, { request, type: mediaType("answer.json"), kind: "page" });
-}
-
-function send(
-  bytes: Uint8Array,
-  {
-    request,
-    type,
-    kind,
-    forever = false,
-  }: { request: Request; type: string; kind: "page" | "document"; forever?: boolean },
-): Response {
-  const etag = `"${sha256(bytes).slice(0, 32)}"`;
-  const headers = {
-    ...policyHeaders(kind),
-    ETag: etag,
-    "Cache-Control": forever ? "public, max-age=31536000, immutable" : "no-cache",
-  };
-  const held = request.headers.get("if-none-match")?.split(",") ?? [];
-  if (held.some((one) => one.trim().replace(/^W\//, "") === etag)) {
-    return new Response(null, { status: 304, headers });
-  }
-  // A copy, because a view into a shared buffer is no body.
-  return new Response(request.method === "HEAD" ? null : Uint8Array.from(bytes), {
-    headers: { ...headers, "Content-Type": type, "Content-Length": String(bytes.byteLength) },
-  });
 }

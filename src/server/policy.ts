@@ -49,6 +49,19 @@ export function isOwnHost(host: string | undefined): boolean {
   return OWN_HOSTS.includes(host.toLowerCase().replace(/:\d{1,5}$/, ""));
 }
 
+/**
+ * Whether a request comes from a page of ours or from a program, and not from a page of another site: browsers name
+ * theirs in `Origin` and `Sec-Fetch-Site` (Fetch standard; Fetch Metadata), and no page can leave them out.
+ */
+export function isOwnPage(request: Request): boolean {
+  const origin = request.headers.get("origin");
+  const site = request.headers.get("sec-fetch-site");
+  const host = request.headers.get("host") ?? new URL(request.url).host;
+  return (
+    (origin === null || origin === `http://${host}`) && (site === null || /^(same-origin|none)$/.test(site))
+  );
+}
+
 const TYPES: Readonly<Record<string, string>> = {
   html: "text/html; charset=utf-8",
   js: "text/javascript; charset=utf-8",

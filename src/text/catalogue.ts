@@ -14,6 +14,7 @@ import proof from "../../data/text/proof.json" with { type: "json" };
 import proofAir from "../../data/text/proof-air.json" with { type: "json" };
 import schedule from "../../data/text/schedule.json" with { type: "json" };
 import setout from "../../data/text/setout.json" with { type: "json" };
+import store from "../../data/text/store.json" with { type: "json" };
 import terms from "../../data/text/terms.json" with { type: "json" };
 
 export type Language = "en" | "fr";
@@ -34,6 +35,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   book,
   drawing,
   page,
+  store,
   cli,
 ];
 

@@ -18,7 +18,7 @@ function start(argv: readonly string[], { interrupt }: { interrupt?: string } = 
   return new Promise<{ code: number | null; out: string; err: string }>((done) => {
     const child = spawn(process.execPath, ["--import", TSX, join(checkout, "src/cli/main.ts"), ...argv], {
       cwd: folder,
-      env: { ...process.env, LC_ALL: "C" },
+      env: { ...process.env, LC_ALL: "C", OUTERLEAF_DATA: join(folder, "data") },
     });
     let out = "";
     let err = "";

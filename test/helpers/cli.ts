@@ -56,6 +56,7 @@ export function bench(io: Partial<Io> = {}): Bench {
       watched: false,
       cwd: folder,
       root: checkout,
+      dataFolder: join(folder, ".data"),
       language: undefined,
       onStop: (stop) => {
         stops.add(stop);

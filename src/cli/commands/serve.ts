@@ -13,9 +13,9 @@ export async function command(job: Job): Promise<Answer> {
   const file = job.words[0] ?? "";
   const opened = await openProject(job);
   if (isRefusal(opened)) return opened;
-  const page = await servePage(job, { file, documents: documentsFolder(file) });
-  if (isRefusal(page)) return page;
   const { reader } = opened;
+  const page = await servePage(job, { file, documents: documentsFolder(file), reader });
+  if (isRefusal(page)) return page;
   job.clear();
   if (options.json) io.out(printJson({ schemaVersion: 1, address: page.url, file }));
   else io.out([...page.says, message("cli.serve.stop")].map((one) => `${say(one, reader)}\n`).join(""));

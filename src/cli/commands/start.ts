@@ -50,7 +50,7 @@ export async function command(job: Job): Promise<Answer> {
     "",
   ].join("\n");
   if (options.once) return { exit: 0, json: options.json ? json() : undefined, text };
-  const page = await servePage(job, { file, documents: folder });
+  const page = await servePage(job, { file, documents: folder, reader });
   if (isRefusal(page)) return page;
   job.clear();
   if (options.json) io.out(printJson({ ...json(), address: page.url } satisfies StartJson));

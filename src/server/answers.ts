@@ -1,0 +1,48 @@
+/** Answers that are what was asked for. */
+import { createHash } from "node:crypto";
+import { mediaType, policyHeaders } from "./policy.ts";
+
+export interface Sent {
+  readonly request: Request;
+  readonly type: string;
+  readonly kind: "page" | "document";
+  /** The name alone tells the content: a browser need not ask again. */
+  readonly forever?: boolean;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+export function sha256(bytes: Uint8Array | string): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+export function json(
+  value: unknown,
+  request: Request,
+  { status = 200, headers = {} }: { status?: 200 | 201; headers?: Readonly<Record<string, string>> } = {},
+): Response {
+  const bytes = new TextEncoder().encode(`${JSON.stringify(value)}\n`);
+  return send(bytes, { request, type: mediaType("answer.json"), kind: "page", headers }, status);
+}
+
+export function send(
+  bytes: Uint8Array,
+  { request, type, kind, forever = false, headers: more = {} }: Sent,
+  status: 200 | 201 = 200,
+): Response {
+  const etag = more.ETag ?? `"${sha256(bytes).slice(0, 32)}"`;
+  const headers = {
+    ...policyHeaders(kind),
+    ETag: etag,
+    "Cache-Control": forever ? "public, max-age=31536000, immutable" : "no-cache",
+    ...more,
+  };
+  const held = request.headers.get("if-none-match")?.split(",") ?? [];
+  if (held.some((one) => one.trim().replace(/^W\//, "") === etag)) {
+    return new Response(null, { status: 304, headers });
+  }
+  // A copy, because a view into a shared buffer is no body.
+  return new Response(request.method === "HEAD" ? null : Uint8Array.from(bytes), {
+    status,
+    headers: { ...headers, "Content-Type": type, "Content-Length": String(bytes.byteLength) },
+  });
+}

@@ -1,0 +1,174 @@
+/** Projects and their revisions in the database. It has no clock: times are given. */
+import type { Database } from "better-sqlite3";
+import { Kysely, type Selectable, SqliteDialect, sql } from "kysely";
+import { readDocument } from "../project/read.ts";
+import type { Message } from "../text/message.ts";
+import {
+  hashOf,
+  type KeptProject,
+  type NewRevision,
+  type PutAnswer,
+  type Revision,
+  type RevisionInfo,
+  tagOf,
+} from "./revision.ts";
+import type { RevisionTable, Tables } from "./tables.ts";
+import { thinOut } from "./thin-out.ts";
+
+export interface Store {
+  /** Every project, the one written last in front. */
+  list(): Promise<readonly KeptProject[]>;
+  project(id: string): Promise<KeptProject | undefined>;
+  /** The revisions that can be read, the latest in front. */
+  revisions(id: string): Promise<readonly RevisionInfo[]>;
+  /** Undefined where there is none of this number, or its document was thinned out. */
+  revision(id: string, number: number): Promise<Revision | undefined>;
+  /** Whether a document of this hash is or was one of the project's revisions. */
+  knows(id: string, hash: string): Promise<boolean>;
+  /** Writes a revision, unless another one came between; what is answered as kept is on the disk. */
+  put(id: string, revision: NewRevision): Promise<PutAnswer>;
+  /** Takes a project away with all its revisions, where `name` is its own. */
+  remove(id: string, name: string): Promise<"removed" | "missing" | "other-name">;
+  close(): void;
+}
+
+const INFO = ["number", "parent", "hash", "says", "time"] as const;
+
+export function createStore(database: Database): Store {
+  const tables = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+
+  /** A write from its first look on: nobody else writes between the look and the write. */
+  const writing = <Answer>(work: (within: Kysely<Tables>) => Promise<Answer>): Promise<Answer> =>
+    tables.connection().execute(async (within) => {
+      await sql`BEGIN IMMEDIATE`.execute(within);
+      try {
+        const answer = await work(within);
+        await sql`COMMIT`.execute(within);
+        return answer;
+      } catch (error) {
+        // Some errors have taken the transaction back already.
+        if (database.inTransaction) await sql`ROLLBACK`.execute(within);
+        throw error;
+      }
+    });
+
+  return {
+    async list() {
+      const rows = await keptProjects(tables).execute();
+      return rows.map(projectOf).sort((a, b) => (a.latest.time < b.latest.time ? 1 : -1));
+    },
+
+    async project(id) {
+      const row = await keptProjects(tables).where("projects.id", "=", id).executeTakeFirst();
+      return row && projectOf(row);
+    },
+
+    async revisions(id) {
+      const rows = await tables
+        .selectFrom("revisions")
+        .select(INFO)
+        .where("project", "=", id)
+        .where("document", "is not", null)
+        .orderBy("number", "desc")
+        .execute();
+      return rows.map(infoOf);
+    },
+
+    async revision(id, number) {
+      const row = await tables
+        .selectFrom("revisions")
+        .selectAll()
+        .where("project", "=", id)
+        .where("number", "=", number)
+        .executeTakeFirst();
+      if (!row || row.document === null) return undefined;
+      const document: unknown = JSON.parse(row.document);
+      const read = readDocument(document, "");
+      return { ...infoOf(row), document: read.ok ? read.document : document };
+    },
+
+    async knows(id, hash) {
+      const row = await tables
+        .selectFrom("revisions")
+        .select("number")
+        .where("project", "=", id)
+        .where("hash", "=", hash)
+        .executeTakeFirst();
+      return row !== undefined;
+    },
+
+    put: (id, { name, title, document, says, time, onto }) =>
+      writing(async (within) => {
+        const held = await latestOf(within, id);
+        const text = JSON.stringify(document);
+        const hash = hashOf(text);
+        if (held?.hash === hash) return { kind: "kept", revision: held, fresh: false };
+        if (held?.tag !== onto) return { kind: "conflict", latest: held };
+        const parent = held?.number ?? null;
+        const row = { number: (parent ?? 0) + 1, parent, hash, says: JSON.stringify(says), time };
+        await within
+          .insertInto("projects")
+          .values({ id, name, title })
+          .onConflict((same) => same.column("id").doUpdateSet({ name, title }))
+          .execute();
+        await within
+          .insertInto("revisions")
+          .values({ project: id, ...row, document: text })
+          .execute();
+        await thinOut(within, { project: id, latest: row.number });
+        return { kind: "kept", revision: infoOf(row), fresh: true };
+      }),
+
+    remove: (id, name) =>
+      writing(async (within) => {
+        const row = await within
+          .selectFrom("projects")
+          .select("name")
+          .where("id", "=", id)
+          .executeTakeFirst();
+        if (!row) return "missing";
+        if (row.name !== name) return "other-name";
+        await within.deleteFrom("projects").where("id", "=", id).execute();
+        return "removed";
+      }),
+
+    close: () => {
+      database.close();
+    },
+  };
+}
+
+type InfoRow = Pick<Selectable<RevisionTable>, (typeof INFO)[number]>;
+
+function infoOf({ number, parent, hash, says, time }: InfoRow): RevisionInfo {
+  return { number, parent, hash, tag: tagOf({ number, hash }), says: JSON.parse(says) as Message, time };
+}
+
+function projectOf(row: InfoRow & { id: string; name: string; title: string }): KeptProject {
+  const { id, name, title } = row;
+  return { id, name, title, latest: infoOf(row) };
+}
+
+/** Each project beside its latest revision. */
+function keptProjects(tables: Kysely<Tables>) {
+  return tables
+    .selectFrom("projects")
+    .innerJoin("revisions", "revisions.project", "projects.id")
+    .select(["projects.id", "projects.name", "projects.title", ...INFO])
+    .where("revisions.number", "=", ({ selectFrom }) =>
+      selectFrom("revisions as all")
+        .select(({ fn }) => fn.max("all.number").as("latest"))
+        .whereRef("all.project", "=", "projects.id"),
+    );
+}
+
+async function latestOf(tables: Kysely<Tables>, project: string): Promise<RevisionInfo | undefined> {
+  const row = await tables
+    .selectFrom("revisions")
+    .select(INFO)
+    .where("project", "=", project)
+    .orderBy("number", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  return row && infoOf(row);
+}
