@@ -37,10 +37,10 @@ const opening = fc.record({
   height: millimetres(300, 1500, 10),
 });
 
-export const smallFace = ({ widest = 3400 } = {}): fc.Arbitrary<SmallFace> =>
+export const smallFace = ({ widest = 3400, highest = 3600 } = {}): fc.Arbitrary<SmallFace> =>
   fc.record({
     width: millimetres(1300, widest, 5),
-    height: millimetres(1500, 3600, 5),
+    height: millimetres(1500, highest, 5),
     openings: fc.array(opening, { maxLength: 2 }),
     stock: fc.constantFrom([1220, 2440], [1220, 3050], [900, 1800], [1200, 2500]),
     lay: fc.constantFrom("upright", "upright", "lying", "either"),

@@ -280,6 +280,21 @@ export class BruteForce {
     return found.map(({ total }) => total);
   }
 
+  /** The least cost of any layout, `limit` where none costs less. */
+  least(limit: number): number {
+    let best = limit;
+    this.walk(
+      (x) => Math.min(...this.columnRows(x).map(({ cost }) => cost)),
+      (from, off) => this.jointCost(from, off),
+      (total) => {
+        best = Math.min(best, total);
+        return best;
+      },
+      limit,
+    );
+    return best;
+  }
+
   /** The fewest sheets of any layout that fits the stock; `notches` tells whether sheets may be cut round openings. */
   fewestSheets(notches: boolean): number {
     let fewest = Number.POSITIVE_INFINITY;
@@ -305,6 +320,7 @@ export class BruteForce {
     columnCost: (x: Span) => number,
     jointCost: (from: number, off: boolean) => number,
     ended: (total: number, columns: readonly Span[]) => number,
+    least = Number.POSITIVE_INFINITY,
   ): void {
     const known = new Map<string, number>();
     const costOf = (x: Span): number => {
@@ -314,7 +330,7 @@ export class BruteForce {
       return cost;
     };
     const all = this.candidates();
-    let limit = Number.POSITIVE_INFINITY;
+    let limit = least;
     const go = (from: number, hard: boolean, next: number, total: number, columns: readonly Span[]): void => {
       for (let k = next; k <= all.length; k++) {
         const end = all[k];
@@ -365,18 +381,20 @@ export class GridBruteForce extends BruteForce {
     ].sort((a, b) => a.at - b.at);
     const pinned = all.filter(({ forced }) => forced).length;
     let best = Number.POSITIVE_INFINITY;
-    for (let set = 0; set < 1 << all.length; set++) {
-      const chosen = all.filter((_, i) => set & (1 << i));
-      if (chosen.filter(({ forced }) => forced).length < pinned) continue;
-      if (chosen.length + 1 > fewest + 1 + pinned) continue;
-      const bands = this.cutAt(
-        this.y,
-        chosen.map(({ at }) => at),
-      );
-      if (bands.some(([from, to]) => to <= from || to - from > tallest)) continue;
-      const forced = chosen.map((line) => ({ ...line, forced: true }));
-      best = Math.min(best, new GridBruteForce(this.zone, forced).twoBest()[0] ?? Number.POSITIVE_INFINITY);
-    }
+    const go = (from: number, next: number, chosen: BruteForce["lines"]): void => {
+      if (high > from && high - from <= tallest && !all.slice(next).some(({ forced }) => forced)) {
+        const lines = chosen.map((line) => ({ ...line, forced: true }));
+        best = new GridBruteForce(this.zone, lines).least(best);
+      }
+      if (chosen.length === fewest + pinned) return;
+      for (const [i, line] of all.entries()) {
+        if (i < next) continue;
+        if (line.at - from > tallest) return;
+        if (line.at > from) go(snap(line.at + this.joint), i + 1, [...chosen, line]);
+        if (line.forced) return;
+      }
+    };
+    go(low, 0, []);
     return best;
   }
 }

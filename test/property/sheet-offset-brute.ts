@@ -56,15 +56,22 @@ export class OffsetBruteForce extends BruteForce {
   #matched(before: readonly Stack[], columns: readonly Span[], joint: number): Stack[] {
     return columns.reduce<readonly Stack[]>((ends, x, i) => {
       const inner = i > 0 ? this.jointCost(snap(x[0] - this.joint), false) : 0;
+      const beside = inner + (i === columns.length - 1 ? joint : 0);
+      const cheapestFirst = Array.from(ends).sort((a, b) => a.cost - b.cost);
       return this.stacks(x).map(({ cuts, cost }) => ({
         cuts,
-        cost:
-          cost +
-          inner +
-          (i === columns.length - 1 ? joint : 0) +
-          Math.min(...ends.map((end) => end.cost + WEIGHTS.crowded * this.#crowded(end.cuts, cuts))),
+        cost: cost + beside + this.#leastBeside(cuts, cheapestFirst),
       }));
     }, before) as Stack[];
+  }
+
+  #leastBeside(cuts: readonly number[], cheapestFirst: readonly Stack[]): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (const end of cheapestFirst) {
+      if (end.cost >= least) break;
+      least = Math.min(least, end.cost + WEIGHTS.crowded * this.#crowded(end.cuts, cuts));
+    }
+    return least;
   }
 
   #crowded(theirs: readonly number[], cuts: readonly number[]): number {
@@ -126,9 +133,10 @@ export class OffsetBruteForce extends BruteForce {
         }),
       );
       parts = longer.filter(
-        ({ cuts, cost }) =>
-          // One more sheet at the least lies over it.
-          cost + WEIGHTS.sheet <= this.#limit &&
+        ({ cuts, cost, from }) =>
+          // So many more sheets at the least lie over it.
+          cost + WEIGHTS.sheet * Math.ceil((high - from) / (3 * this.#apart + this.joint) - NOISE) <=
+            this.#limit &&
           !found.some((one) => one.cost <= cost && one.cuts.every((at) => cuts.includes(at))),
       );
       const whole = parts.map(({ cuts, cost, from }) => ({
