@@ -48,12 +48,12 @@ function timed<Result>(name: string, work: () => Result): Result {
 
 for (const project of projects) {
   timed("from scratch, the sun too", () =>
-    design(project, undefined, { memo: createSunMemo({ places: 1 }) }),
+    design(project, { light: { memo: createSunMemo({ places: 1 }) } }),
   );
   timed("from scratch", () => design(project));
-  timed("after an edit", () => design(project, whole.faces, undefined, whole.proof));
+  timed("after an edit", () => design(project, whole));
   const demands = demandsOf(project);
-  const { facade } = design(project, apart.faces);
+  const { facade } = design(project, { faces: apart.faces });
   const input = { project, facade, demands };
   timed("proof alone, sun kept", () => prove(input));
   timed("proof alone, sun and faces kept", () => prove(input, apart.proof));

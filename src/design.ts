@@ -21,16 +21,28 @@ export interface Design {
   readonly findings: readonly Finding[];
 }
 
-/**
- * With a memo, faces that an edit leaves alone are not laid out again; the design is the same without it. The same goes for
- * the sun in `light`, but a year of weather there takes the place of clear skies. What `proof` remembers is of faces that
- * `memo` hands out again.
- */
-export function design(project: Project, memo?: FaceMemo, light?: LightInput, proof?: ProofMemo): Design {
+/** What is kept from one design to the next, and what listens meanwhile; a design is the same without any of it. */
+export interface Beside {
+  /** Faces that an edit leaves alone are not laid out again. */
+  readonly faces?: FaceMemo;
+  /** The sun of the place; a year of weather here takes the place of clear skies. */
+  readonly light?: LightInput;
+  /** What was found on faces that `faces` hands out again. */
+  readonly proof?: ProofMemo;
+  /** Hears of the facade as soon as it is set out, before it is proven. */
+  onFacade?(laid: Laid): void;
+}
+
+/** A design that is not proven yet. */
+export type Laid = Omit<Design, "findings">;
+
+export function design(project: Project, beside: Beside = {}): Design {
   const demands = demandsOf(project);
-  const facade = setOut(project, demands, memo);
-  const findings = [...facade.findings, ...prove({ project, facade, demands, light }, proof)].sort(byWeight);
-  return { project, demands, facade, findings };
+  const facade = setOut(project, demands, beside.faces);
+  const laid: Laid = { project, demands, facade };
+  beside.onFacade?.(laid);
+  const proven = prove({ ...laid, light: beside.light }, beside.proof);
+  return { ...laid, findings: [...facade.findings, ...proven].sort(byWeight) };
 }
 
 /** What comes of a project file: a design, or why the file is refused; plain JSON either way. */
@@ -52,15 +64,10 @@ export type ProjectFile =
   | { readonly name: string; readonly document: unknown };
 
 /** Reads and designs a project file. */
-export function designFile(
-  file: ProjectFile,
-  memo?: FaceMemo,
-  light?: LightInput,
-  proof?: ProofMemo,
-): FileDesign {
+export function designFile(file: ProjectFile, beside?: Beside): FileDesign {
   const { name } = file;
   const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
   const { document, project, findings: readFindings } = read;
-  return { kind: "designed", name, document, design: design(project, memo, light, proof), readFindings };
+  return { kind: "designed", name, document, design: design(project, beside), readFindings };
 }

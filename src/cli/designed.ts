@@ -7,7 +7,7 @@ import { stepChoices } from "../setout/step-choices.ts";
 
 /** What `design` comes to; only where a step fails does it take longer. */
 export function designed(project: Project, light?: LightInput): Design {
-  const done = design(project, undefined, light);
+  const done = design(project, light && { light });
   const offered = stepChoices(done);
   if (offered.size === 0) return done;
   const told = (findings: readonly Finding[]): Finding[] => findings.map((one) => offered.get(one) ?? one);

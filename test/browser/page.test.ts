@@ -76,7 +76,7 @@ describeInBrowser("the workbench", (browser) => {
 
   it("stands with its section at the sill of the lead opening until something is picked", async () => {
     expect(await heading()).toBe("W2");
-    expect(await open.page.locator(".section h2").textContent()).toBe("Section at W2, sill");
+    await expect.poll(() => open.page.locator(".section h2").textContent()).toBe("Section at W2, sill");
     expect(await open.page.locator(".section .sub").textContent()).toBe("1 : 5");
     expect(await open.page.locator(".section svg text").allTextContents()).toContain("sill W2 900");
   });

@@ -65,7 +65,7 @@ describe.each(EXAMPLES)("%s", (name) => {
       // Not every building has all that is edited here in a form that may be taken away.
       if (!result.ok) continue;
       told += 1;
-      const kept = design(result.project, faces, undefined, proof).findings;
+      const kept = design(result.project, { faces, proof }).findings;
       expect({ at, findings: kept }).toEqual({
         at,
         findings: design(result.project).findings,
@@ -77,7 +77,7 @@ describe.each(EXAMPLES)("%s", (name) => {
   it("has the same findings when the sun is made anew", () => {
     const project = read(name);
     const light = { memo: createSunMemo({ places: 1 }) };
-    expect(design(project, undefined, light).findings).toEqual(design(project).findings);
+    expect(design(project, { light }).findings).toEqual(design(project).findings);
   });
 
   it("says of each face by itself what the rules of one face say of all together", () => {
@@ -96,15 +96,15 @@ describe.each(EXAMPLES)("%s", (name) => {
 it("proves a moved window's own face again, and no other", () => {
   const faces = createFaceMemo({ faces: 500, shareds: 3 });
   const proof = createProofMemo();
-  design(read("atelier-bouleau"), faces, undefined, proof);
+  design(read("atelier-bouleau"), { faces, proof });
   const all = proof.made;
   expect(all).toBeGreaterThan(4);
   const moved = read("atelier-bouleau", (raw) => {
     const front = raw.faces.find(({ id }: Loose) => id === "front");
     front.openings.find(({ id }: Loose) => id === "W2").x = [751, 1651];
   });
-  design(moved, faces, undefined, proof);
+  design(moved, { faces, proof });
   expect(proof.made).toBe(all + 1);
-  design(moved, faces, undefined, proof);
+  design(moved, { faces, proof });
   expect(proof.made).toBe(all + 1);
 });

@@ -25,10 +25,10 @@ const front = (document: Loose): Loose => document.faces.find(({ id }: Loose) =>
 /** Faces laid out for an edit after the demo itself, with the design held to the one from scratch. */
 function madeFor(edit: (document: Loose) => void): number {
   const memo = createFaceMemo({ faces: 50, shareds: 2 });
-  design(demoWith(), memo);
+  design(demoWith(), { faces: memo });
   const before = memo.made;
   const edited = demoWith(edit);
-  expect(JSON.stringify(design(edited, memo))).toBe(JSON.stringify(design(edited)));
+  expect(JSON.stringify(design(edited, { faces: memo }))).toBe(JSON.stringify(design(edited)));
   return memo.made - before;
 }
 
@@ -45,17 +45,17 @@ describe("laying out again after an edit", () => {
 
   it("solves no rod again when a window moves along its wall, and solves it when a sill moves", () => {
     const memo = createFaceMemo({ faces: 50, shareds: 2 });
-    design(demoWith(), memo);
+    design(demoWith(), { faces: memo });
     const first = memo.solved;
     expect(first).toBeGreaterThan(0);
     design(
       demoWith((document) => Object.assign(front(document).openings[1], { x: [790, 1690] })),
-      memo,
+      { faces: memo },
     );
     expect(memo.solved).toBe(first);
     design(
       demoWith((document) => Object.assign(front(document).openings[1], { y: [900, 2100] })),
-      memo,
+      { faces: memo },
     );
     expect(memo.solved).toBeGreaterThan(first);
   });
@@ -71,8 +71,8 @@ describe("laying out again after an edit", () => {
 
   it("forgets the oldest beyond its limit", () => {
     const memo = createFaceMemo({ faces: 2, shareds: 1 });
-    design(demoWith(), memo);
-    design(demoWith(), memo);
+    design(demoWith(), { faces: memo });
+    design(demoWith(), { faces: memo });
     expect(memo.made).toBe(2 * EVERY);
   });
 });

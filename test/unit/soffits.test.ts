@@ -148,12 +148,12 @@ describe("the soffit of a recess", () => {
 
   it("is remembered by its own inputs alone", () => {
     const memo = createFaceMemo({ faces: 50, shareds: 2 });
-    design(projectWith(), memo);
+    design(projectWith(), { faces: memo });
     const before = memo.made;
     const edited = projectWith((document) =>
       Object.assign(document.faces[0].openings[1], { x: [4700, 5600] }),
     );
-    expect(JSON.stringify(design(edited, memo))).toBe(JSON.stringify(design(edited)));
+    expect(JSON.stringify(design(edited, { faces: memo }))).toBe(JSON.stringify(design(edited)));
     // The front with its window, and the soffit, which is told of the wall it opens from.
     expect(memo.made - before).toBe(2);
   });

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { symbolOf } from "../../scene/model.ts";
@@ -29,7 +30,7 @@ export interface DetailBandProps {
 }
 
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
-export function DetailBand({
+export const DetailBand = memo(function DetailBand({
   part,
   design,
   findings,
@@ -67,7 +68,7 @@ export function DetailBand({
       )}
     </section>
   );
-}
+});
 
 function firstFace(design: Design): Pick | undefined {
   const face = design.facade.faces[0];

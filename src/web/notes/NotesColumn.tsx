@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
 import type { Pick } from "../picks/pick.ts";
@@ -21,7 +21,13 @@ export interface NotesColumnProps {
 const SHORT = 6;
 
 /** The notes of the sheet: the findings, and the list of all that is drawn. */
-export function NotesColumn({ project, pick, fieldOf, onFinding, onPick }: NotesColumnProps) {
+export const NotesColumn = memo(function NotesColumn({
+  project,
+  pick,
+  fieldOf,
+  onFinding,
+  onPick,
+}: NotesColumnProps) {
   const { w, reader } = useWords();
   const { sheeted, refused } = project;
   const [side, setSide] = useState<"findings" | "items">("findings");
@@ -42,7 +48,7 @@ export function NotesColumn({ project, pick, fieldOf, onFinding, onPick }: Notes
     />
   );
   return (
-    <section className="notes" aria-label={w("page.notes")}>
+    <section className="notes" aria-label={w("page.notes")} aria-busy={sheeted?.proving === true}>
       {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}
       <div className="notes-head">
         <h2>
@@ -98,4 +104,4 @@ export function NotesColumn({ project, pick, fieldOf, onFinding, onPick }: Notes
       </div>
     </section>
   );
-}
+});

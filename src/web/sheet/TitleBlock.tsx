@@ -1,4 +1,4 @@
-import { type ReactNode, useRef } from "react";
+import { memo, type ReactNode, useRef } from "react";
 import type { Design } from "../../design.ts";
 import { message } from "../../text/message.ts";
 import { useWords, type Words } from "../words.ts";
@@ -14,7 +14,12 @@ export interface TitleBlockProps {
 }
 
 /** The title block (fields of ISO 7200); pressing a field changes it. */
-export function TitleBlock({ project, preferences, timesSmaller, onChoose }: TitleBlockProps) {
+export const TitleBlock = memo(function TitleBlock({
+  project,
+  preferences,
+  timesSmaller,
+  onChoose,
+}: TitleBlockProps) {
   const words = useWords();
   const { w, reader } = words;
   const { sheeted } = project;
@@ -110,7 +115,7 @@ export function TitleBlock({ project, preferences, timesSmaller, onChoose }: Tit
       <p className="block-caution">{w("page.block.caution")}</p>
     </footer>
   );
-}
+});
 
 function Field({ name, label, children }: { name: string; label: string; children: ReactNode }) {
   return (

@@ -1,4 +1,4 @@
-import { type DragEvent, useCallback, useEffect, useMemo, useState } from "react";
+import { type DragEvent, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
@@ -47,6 +47,9 @@ export function Workbench(sources: WorkbenchProps) {
   const reader = useMemo<Reader>(() => ({ language, units, denominator }), [language, units, denominator]);
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
+  // The elevation follows the hand; the panes round it are drawn when it leaves them time.
+  const deferred = useDeferredValue(project);
+  const settled = deferred.sheeted;
   const document = sheeted && present(sheeted.history).document;
   // What the last design had and this one has not is no longer picked.
   const held = design && pick && outlineOf(design, pick) ? pick : undefined;
@@ -72,26 +75,33 @@ export function Workbench(sources: WorkbenchProps) {
     window.document.title = design ? `${design.project.title} · Outerleaf` : "Outerleaf";
   }, [design]);
 
-  const choose = (change: Partial<Preferences>): void => {
-    const next = { ...preferences, ...change };
-    setPreferences(next);
-    keepPreferences(next);
-  };
-  const pickOnly = (next: Pick | undefined): void => {
+  const choose = useCallback((change: Partial<Preferences>): void => {
+    setPreferences((before) => {
+      const next = { ...before, ...change };
+      keepPreferences(next);
+      return next;
+    });
+  }, []);
+  const latest = useRef(design);
+  latest.current = design;
+  const pickOnly = useCallback((next: Pick | undefined): void => {
     setPick(next);
     setMarked([]);
-  };
-  const goTo = (next: Pick): void => {
-    pickOnly(next);
-    setJump({ pick: next });
-  };
-  const show = (finding: Finding): void => {
-    const place = design && placeOfFinding(design, finding);
+  }, []);
+  const goTo = useCallback(
+    (next: Pick): void => {
+      pickOnly(next);
+      setJump({ pick: next });
+    },
+    [pickOnly],
+  );
+  const show = useCallback((finding: Finding): void => {
+    const place = latest.current && placeOfFinding(latest.current, finding);
     setMarked(finding.where.marks ?? []);
     if (!place) return;
     setPick(place);
     setJump({ pick: place });
-  };
+  }, []);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -122,19 +132,19 @@ export function Workbench(sources: WorkbenchProps) {
         <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
           <DetailBand
             part={part}
-            design={design}
-            findings={sheeted?.findings ?? NO_FINDINGS}
-            pick={held}
-            document={document}
+            design={settled?.design}
+            findings={settled?.findings ?? NO_FINDINGS}
+            pick={settled && held && outlineOf(settled.design, held) ? held : undefined}
+            document={settled && present(settled.history).document}
             onFinding={show}
             onPick={goTo}
             onEdit={project.edit}
           />
         </Guard>
         <div className="column">
-          <NotesColumn project={project} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
+          <NotesColumn project={deferred} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
           <TitleBlock
-            project={project}
+            project={deferred}
             preferences={preferences}
             timesSmaller={timesSmaller}
             onChoose={choose}

@@ -1,6 +1,6 @@
 /** The project on the sheet: the served one first, then whatever is opened from disk; edited, and designed by the worker. */
-import { useCallback, useEffect, useRef, useState } from "react";
-import type { Design } from "../../design.ts";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Design, Laid } from "../../design.ts";
 import type { Finding, PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
 import { printProject } from "../../project/print.ts";
@@ -17,6 +17,8 @@ export interface Sheeted {
   readonly design: Design;
   /** Of reading and designing, what is to be settled first in front. */
   readonly findings: readonly Finding[];
+  /** The findings are still those of the facade before. */
+  readonly proving: boolean;
   readonly history: History;
 }
 
@@ -91,7 +93,16 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       if (!now) return;
       running.current = asked;
       const { load, name } = now;
-      void designer.design({ name, document: asked.document }).then((answer) => {
+      let laid = false;
+      const onFacade = (facade: Laid): void => {
+        const still = held.current;
+        if (still?.load !== load) return;
+        laid = true;
+        const design = { ...facade, findings: still.design.findings };
+        put({ ...still, design, proving: true, history: asked.after(still.history) });
+        setRefused(undefined);
+      };
+      void designer.design({ name, document: asked.document }, onFacade).then((answer) => {
         running.current = undefined;
         const next = waiting.current;
         waiting.current = undefined;
@@ -99,13 +110,14 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
         if (still?.load === load) {
           if (answer.kind === "designed") {
             const { design, readFindings } = answer;
+            const history = laid ? still.history : asked.after(still.history);
             put({
               ...still,
               design,
               findings: [...readFindings, ...design.findings],
-              history: asked.after(still.history),
+              proving: false,
+              history,
             });
-            setRefused(undefined);
           } else if (answer.kind === "refused") {
             if (!next) setRefused({ kind: "edit", name, findings: answer.findings });
           } else setRefused({ kind: "broken", name });
@@ -137,6 +149,7 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
           load: turn,
           design,
           findings: [...readFindings, ...design.findings],
+          proving: false,
           history: begin({ document, says: message("page.edit.read", { file: name }) }),
         });
         const kept = await keptOf(name);
@@ -218,18 +231,21 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
   const undo = useCallback(() => go(-1), [go]);
   const redo = useCallback(() => go(1), [go]);
   const { back, forth } = sheeted ? besides(sheeted.history) : { back: undefined, forth: undefined };
-  return {
-    busy,
-    back: back?.says,
-    forth: forth?.says,
-    unsaved,
-    open,
-    putAway,
-    edit,
-    undo,
-    redo,
-    save,
-    ...(sheeted ? { sheeted } : {}),
-    ...(refused ? { refused } : {}),
-  };
+  return useMemo(
+    () => ({
+      busy,
+      back: back?.says,
+      forth: forth?.says,
+      unsaved,
+      open,
+      putAway,
+      edit,
+      undo,
+      redo,
+      save,
+      ...(sheeted ? { sheeted } : {}),
+      ...(refused ? { refused } : {}),
+    }),
+    [busy, back, forth, unsaved, open, putAway, edit, undo, redo, save, sheeted, refused],
+  );
 }
