@@ -188,8 +188,8 @@ describe("P009 timber outdoors", () => {
         hint: message("proof.timber.not-resistant-hint"),
         source: {
           kind: "document",
-          document: "Wood Handbook, Forest Products Laboratory, US Department of Agriculture",
-          clause: "Grouping of heartwood by resistance to decay",
+          document: "Wood protection manual MO-312, US Naval Facilities Engineering Command",
+          clause: "Table 2-1, comparative decay resistance of the heartwood of some common species",
         },
       },
     ]);
