@@ -3,7 +3,9 @@ import type { AnyFigure, Basis } from "../src/catalogue/figure.ts";
 import { type SourcedRecord, sourcedRecords, unconfirmed } from "../src/catalogue/records.ts";
 import { type Source, source, sourceKeys } from "../src/catalogue/sources.ts";
 
-const basisWords: Record<Basis, string> = {
+type DataBasis = Exclude<Basis, "given">;
+
+const basisWords: Record<DataBasis, string> = {
   published: "read in the issuing body's own text",
   "seen-secondary": "read in a reprint or a quotation",
   derived: "worked out from figures that were read",
@@ -34,7 +36,7 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
 }
 
 function counted(records: readonly SourcedRecord[]): string {
-  const counts = (Object.keys(basisWords) as Basis[])
+  const counts = (Object.keys(basisWords) as DataBasis[])
     .map((basis) => ({ basis, count: records.filter((entry) => entry.basis === basis).length }))
     .filter(({ count }) => count > 0);
   return counts.map(({ basis, count }) => `${count} ${basis}`).join(", ");
@@ -87,7 +89,7 @@ export function sourcesPage(): string {
     "",
     ...table(
       ["Basis", "Meaning", "Records"],
-      (Object.keys(basisWords) as Basis[]).map((basis) => [
+      (Object.keys(basisWords) as DataBasis[]).map((basis) => [
         basis,
         basisWords[basis],
         String(records.filter((entry) => entry.basis === basis).length),

@@ -63,3 +63,4 @@ export const figureFiles = {
   "proportion-rules": proportionRulesFile,
   light: lightFile,
 } as const;
+export type Catalogue = typeof figureFiles;

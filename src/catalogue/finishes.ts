@@ -1,14 +1,14 @@
 /** How far a litre of finish goes and how long it lasts. */
 
 import type { Figure } from "./figure.ts";
-import { finishesFile } from "./files.ts";
+import { type Catalogue, figureFiles, finishesFile } from "./files.ts";
 import type { Coverage, ServiceLife } from "./schema/finishes.ts";
 
 export type { Coverage, ServiceLife } from "./schema/finishes.ts";
 
 /** Coverage of one coat by surface: `smooth` or `sawn-or-weathered`. */
-export function coverage(surface: string): Coverage | undefined {
-  return finishesFile.coverage.find((entry) => entry.id === surface);
+export function coverage(surface: string, from: Catalogue = figureFiles): Coverage | undefined {
+  return from.finishes.coverage.find((entry) => entry.id === surface);
 }
 
 /** Years until a finish wants renewing, such as `charred-brushed-re-oiling`. */

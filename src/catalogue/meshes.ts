@@ -1,5 +1,5 @@
 /** Meshes and perforated sheets at the open ends of a cavity, and the openings that keep things out. */
-import { meshesFile } from "./files.ts";
+import { type Catalogue, figureFiles, meshesFile } from "./files.ts";
 import type { OpeningLimit, PerforatedSheet, WovenMesh } from "./schema/meshes.ts";
 
 export type { OpeningLimit, PerforatedSheet, WovenMesh } from "./schema/meshes.ts";
@@ -18,6 +18,9 @@ export function meshIds(): string[] {
 }
 
 /** What sources say of the opening that keeps one kind of intruder out; empty where none is known. */
-export function openingLimits(against: OpeningLimit["against"]): OpeningLimit[] {
-  return meshesFile.openings.filter((entry) => entry.against === against);
+export function openingLimits(
+  against: OpeningLimit["against"],
+  from: Catalogue = figureFiles,
+): OpeningLimit[] {
+  return from.meshes.openings.filter((entry) => entry.against === against);
 }

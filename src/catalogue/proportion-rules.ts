@@ -1,5 +1,5 @@
 /** What sources allow of a board's width, gaps, joints and batten centres. They disagree and stay side by side. */
-import { proportionRulesFile } from "./files.ts";
+import { type Catalogue, figureFiles, proportionRulesFile } from "./files.ts";
 import type {
   BattenCentresRule,
   OpenJointRule,
@@ -14,8 +14,8 @@ export function proportionRule(id: string): ProportionRule | undefined {
   return proportionRulesFile.proportions.find((entry) => entry.id === id);
 }
 
-export function proportionRules(): readonly ProportionRule[] {
-  return proportionRulesFile.proportions;
+export function proportionRules(from: Catalogue = figureFiles): readonly ProportionRule[] {
+  return from["proportion-rules"].proportions;
 }
 
 /** Every rule on the open joint, practice without a jurisdiction included. */
@@ -24,4 +24,7 @@ export function openJointRules(): readonly OpenJointRule[] {
 }
 
 export const buttJointRules: ProportionRulesFile["buttJoints"] = proportionRulesFile.buttJoints;
-export const battenCentresRules: readonly BattenCentresRule[] = proportionRulesFile.battenCentres;
+
+export function battenCentresRules(from: Catalogue = figureFiles): readonly BattenCentresRule[] {
+  return from["proportion-rules"].battenCentres;
+}

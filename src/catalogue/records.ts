@@ -8,7 +8,7 @@ import { figureFiles } from "./files.ts";
 export interface SourcedRecord {
   /** Name of the file in `data/`, without its ending. */
   file: string;
-  /** Where in the file: keys, and the `id` of a list entry where it has one. */
+  /** Where in the file: keys, and what names an entry of a list. */
   path: string;
   source: string;
   basis: Basis;
@@ -20,13 +20,15 @@ interface Sourced {
   basis: Basis;
 }
 
-function isSourced(node: object): node is Sourced {
+export function isSourced(node: object): node is Sourced {
   return "source" in node && "basis" in node;
 }
 
-function label(entry: unknown, index: number): string {
-  const named = typeof entry === "object" && entry !== null && "id" in entry && typeof entry.id === "string";
-  return named ? String(entry.id) : String(index);
+/** What an entry of a list is called in a path: its id, or its jurisdiction and kind, or its number. */
+export function label(entry: unknown, index: number): string {
+  if (typeof entry !== "object" || entry === null) return String(index);
+  if ("id" in entry) return String(entry.id);
+  return "jurisdiction" in entry && "kind" in entry ? `${entry.jurisdiction}-${entry.kind}` : String(index);
 }
 
 function collect(node: unknown, place: { file: string; path: string }, found: SourcedRecord[]): void {

@@ -1,7 +1,9 @@
 /** Openings that keep animals out of the cavity, by named sources that disagree, and the opening of a closure. */
 import { highest } from "../catalogue/figure.ts";
 import { mesh, openingLimits } from "../catalogue/meshes.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Basis, Source } from "../findings/finding.ts";
+import type { Project } from "../project/schema/project.ts";
 import { sourceOf } from "./rule-value.ts";
 
 export interface AnimalDemand {
@@ -28,16 +30,17 @@ const MOUSE: AnimalDemand = {
   },
 };
 
-export function animals(): AnimalDemand[] {
+export function animals({ figures }: Pick<Project, "figures">): AnimalDemand[] {
+  const catalogue = catalogueWith(figures);
   const kinds = ["insects", "rodents", "vermin", "embers"] as const;
   const listed = kinds.flatMap((against) =>
-    openingLimits(against).map(
+    openingLimits(against, catalogue).map(
       ({ id, opening }): AnimalDemand => ({
         id,
         against,
         widestMm: highest(opening) ?? 0,
         basis: opening.basis === "memory" ? "memory" : "given",
-        source: sourceOf(opening.source),
+        source: sourceOf(opening),
       }),
     ),
   );

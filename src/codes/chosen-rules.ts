@@ -1,6 +1,7 @@
 /** The rule set that the user has chosen for the cavity: what it asks of depth and vents, and what it does not say. */
 import { cavityRuleSet } from "../catalogue/cavity-rules.ts";
 import { highest, lowest } from "../catalogue/figure.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Project } from "../project/schema/project.ts";
 import { type RuleValue, ruleValue } from "./rule-value.ts";
 
@@ -18,7 +19,7 @@ export interface ChosenRules {
 
 /** Undefined where the project names none: there is no built-in truth among the sets. */
 export function chosenRules(project: Project): ChosenRules | undefined {
-  const set = cavityRuleSet(project.limits.cavityRules ?? "");
+  const set = cavityRuleSet(project.limits.cavityRules ?? "", catalogueWith(project.figures));
   if (!set) return undefined;
   const value = (figure: Parameters<typeof ruleValue>[0]): RuleValue =>
     ruleValue(figure, { id: set.id, jurisdiction: set.jurisdiction, project });

@@ -5,6 +5,8 @@
 import { cavityRuleSets } from "../catalogue/cavity-rules.ts";
 import { clearancesOf } from "../catalogue/clearances.ts";
 import { highest, lowest } from "../catalogue/figure.ts";
+import type { Catalogue } from "../catalogue/files.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import { battenCentresRules, proportionRules } from "../catalogue/proportion-rules.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { BoardCladding, Project } from "../project/schema/project.ts";
@@ -15,9 +17,11 @@ import { BOUNDARY_CAUTION_MM, boundaryRules } from "./boundary.ts";
 import { type ChosenRules, chosenRules } from "./chosen-rules.ts";
 import { type FireStopDemand, fireStops } from "./fire-stops.ts";
 import { type LightDemand, lightDemand } from "./light-site.ts";
+import { type FigureDemand, figureDemands } from "./own-figures.ts";
 import {
   type Jurisdiction,
   jurisdictionOf,
+  materialBasis,
   ownFirst,
   type RuleValue,
   ruleValue,
@@ -30,6 +34,7 @@ import { speciesNamed } from "./species-named.ts";
 export type { AnimalDemand } from "./animals.ts";
 export type { ChosenRules } from "./chosen-rules.ts";
 export type { FireStopDemand } from "./fire-stops.ts";
+export type { FigureDemand } from "./own-figures.ts";
 export type { RuleValue } from "./rule-value.ts";
 export type { SeasonalDemand } from "./seasonal.ts";
 export type { SheetDemand } from "./sheet-movement.ts";
@@ -90,6 +95,8 @@ export interface Demands {
   readonly onePersonKg: number;
   /** Common practice: work above this height is guarded against falls (mm). */
   readonly fallHeightMm: number;
+  /** Figures that the project puts in place of the catalogue's. */
+  readonly figures: readonly FigureDemand[];
 }
 
 const ONE_PERSON_KG = 25;
@@ -98,10 +105,13 @@ const FALL_HEIGHT_MM = 3000;
 /** The demands of a project: the step `require` of the flow. */
 export function demandsOf(project: Project): Demands {
   const claddings = project.claddings.map((cladding, index) => ({ cladding, path: `/claddings/${index}` }));
+  const catalogue = catalogueWith(project.figures);
   return {
     boards: Object.fromEntries(
       claddings.flatMap(({ cladding, path }) =>
-        cladding.kind === "boards" ? [[cladding.id, boardDemand(project, cladding, path)]] : [],
+        cladding.kind === "boards"
+          ? [[cladding.id, boardDemand(project, cladding, { path, catalogue })]]
+          : [],
       ),
     ),
     sheets: Object.fromEntries(
@@ -112,12 +122,12 @@ export function demandsOf(project: Project): Demands {
     jurisdiction: jurisdictionOf(project),
     cavityMinMm: project.limits.cavityMin.value,
     cavityDepth: ownFirst(
-      cavityRuleSets().map((set) =>
+      cavityRuleSets(catalogue).map((set) =>
         ruleValue(set.depthOpenJoint ?? set.depth, { id: set.id, jurisdiction: set.jurisdiction, project }),
       ),
     ),
     ventArea: ownFirst(
-      cavityRuleSets().flatMap((set) =>
+      cavityRuleSets(catalogue).flatMap((set) =>
         set.ventArea
           ? [ruleValue(set.ventArea, { id: set.id, jurisdiction: set.jurisdiction, project })]
           : [],
@@ -125,52 +135,57 @@ export function demandsOf(project: Project): Demands {
     ),
     groundClearance: ownFirst(
       (["ground", "ground-unpaved"] as const).flatMap((kind) =>
-        clearancesOf(kind).flatMap(({ jurisdiction, figures: [figure] }) =>
+        clearancesOf(kind, catalogue).flatMap(({ jurisdiction, figures: [figure] }) =>
           figure ? [ruleValue(figure, { id: `${jurisdiction}-${kind}`, jurisdiction, project })] : [],
         ),
       ),
     ),
-    proportion: proportions(project),
+    proportion: proportions(project, catalogue),
     boardThickness: boardThickness(project),
     chosenRules: chosenRules(project),
-    animals: animals(),
+    animals: animals(project),
     fireStops: fireStops(project),
     boundary: ownFirst(boundaryRules(project)),
     boundaryCautionMm: BOUNDARY_CAUTION_MM,
     light: lightDemand(project),
     onePersonKg: ONE_PERSON_KG,
     fallHeightMm: FALL_HEIGHT_MM,
+    figures: figureDemands(project),
   };
 }
 
-function boardDemand(project: Project, cladding: BoardCladding, path: string): BoardDemand {
+function boardDemand(
+  project: Project,
+  cladding: BoardCladding,
+  { path, catalogue }: { path: string; catalogue: Catalogue },
+): BoardDemand {
   const seasonal: Seasonal = seasonalOf(project, cladding, path);
   return {
     gapBand: cladding.gapBand,
     seasonal: seasonal.known ? seasonal.demand : undefined,
     seasonalLacks: seasonal.known ? [] : seasonal.lacks,
-    battenCentresMm: battenCentres(cladding.thickness),
-    woods: boardWoods(project, cladding).map(woodDemand),
+    battenCentresMm: battenCentres(cladding.thickness, catalogue),
+    woods: boardWoods(project, cladding).map((wood) => woodDemand(wood, catalogue)),
   };
 }
 
-function battenCentres(thickness: number): BoardDemand["battenCentresMm"] {
-  const rule = (id: string) => battenCentresRules.find((entry) => entry.id === id)?.perThickness;
+function battenCentres(thickness: number, catalogue: Catalogue): BoardDemand["battenCentresMm"] {
+  const rule = (id: string) => battenCentresRules(catalogue).find((entry) => entry.id === id)?.perThickness;
   const most = rule("german-rule-largest");
   return {
     most: (most?.value ?? 0) * thickness,
     better: (rule("german-rule-better")?.value ?? 0) * thickness,
-    source: sourceOf(most?.source ?? "common-practice"),
+    source: sourceOf(most),
   };
 }
 
-function woodDemand(wood: BoardWood): WoodDemand {
-  const durability = speciesNamed(wood.name)?.durability;
+function woodDemand(wood: BoardWood, catalogue: Catalogue): WoodDemand {
+  const durability = speciesNamed(wood.name, catalogue)?.durability;
   return {
     ...wood,
     resistance: durability ? RESISTANCE[durability.key] : undefined,
-    basis: durability?.basis === "memory" ? "memory" : "typical",
-    source: sourceOf(durability?.source ?? "common-practice"),
+    basis: durability ? materialBasis(durability.basis) : "typical",
+    source: sourceOf(durability),
   };
 }
 
@@ -182,8 +197,8 @@ const RESISTANCE: Readonly<Record<string, WoodDemand["resistance"]>> = {
 };
 
 /** Rules on board and batten are another cladding's, and say nothing of a ratio. */
-function proportions(project: Project): ProportionDemand[] {
-  return proportionRules().flatMap((rule) =>
+function proportions(project: Project, catalogue: Catalogue): ProportionDemand[] {
+  return proportionRules(catalogue).flatMap((rule) =>
     rule.widthToThickness
       ? [
           {
@@ -192,7 +207,7 @@ function proportions(project: Project): ProportionDemand[] {
             least: lowest(rule.widthToThickness),
             most: highest(rule.widthToThickness),
             widestMm: rule.largestWidth?.value,
-            source: sourceOf(rule.widthToThickness.source),
+            source: sourceOf(rule.widthToThickness),
           },
         ]
       : [],

@@ -1,5 +1,6 @@
 /** Stretches of cavity that published rules ask to be stopped against fire. Cautions: the local code decides. */
 import { fireStopRules } from "../catalogue/cavity-rules.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
 import { type Jurisdiction, jurisdictionOf, sourceOf } from "./rule-value.ts";
@@ -23,7 +24,8 @@ const MM: Readonly<Record<string, number>> = { m: 1000, ft: 304.8, mm: 1 };
 
 export function fireStops(project: Project): FireStopDemand[] {
   const place = jurisdictionOf(project);
-  const rules = PLACES.flatMap(fireStopRules).flatMap((rule) => {
+  const catalogue = catalogueWith(project.figures);
+  const rules = PLACES.flatMap((one) => fireStopRules(one, catalogue)).flatMap((rule) => {
     const along = rule.horizontal ?? rule.anyDirection;
     const up = rule.vertical ?? rule.anyDirection;
     if (!along || !up) return [];
@@ -35,7 +37,7 @@ export function fireStops(project: Project): FireStopDemand[] {
         upMm: up.value * (MM[up.unit] ?? 1),
         exemptDepthMm: rule.exemptDepth?.value ?? 0,
         basis: "given" as const,
-        source: sourceOf(along.source),
+        source: sourceOf(along),
       },
     ];
   });

@@ -1,5 +1,7 @@
 /** Sun, sky and ground of the place, for the light that falls through open joints. */
-import { air, ground, ultravioletShare } from "../catalogue/light.ts";
+
+import { catalogueWith } from "../catalogue/own-figures.ts";
+import type { LightFile } from "../catalogue/schema/light.ts";
 import type { Basis } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
 import { weaker } from "./rule-value.ts";
@@ -34,7 +36,8 @@ export interface GroundDemand {
 
 export function lightDemand(project: Project): LightDemand {
   const { latitudeDeg, longitudeDeg } = project.site;
-  const known = groundOf(project);
+  const { air, ground, ultravioletShare } = catalogueWith(project.figures).light;
+  const known = groundOf(project, ground);
   return {
     latitudeDeg,
     longitudeDeg,
@@ -54,7 +57,7 @@ export function lightDemand(project: Project): LightDemand {
 }
 
 /** What the project tells of its ground, else white or bare by the depth of snow. */
-function groundOf({ site: { climate } }: Project): GroundDemand | undefined {
+function groundOf({ site: { climate } }: Project, ground: LightFile["ground"]): GroundDemand | undefined {
   const given = { light: climate?.groundReflectance, ultraviolet: climate?.groundUvReflectance };
   const snow = climate?.snowDepthMm;
   if (!snow && !(given.light && given.ultraviolet)) return undefined;

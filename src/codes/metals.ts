@@ -2,7 +2,7 @@
 import { stainlessGroup } from "../catalogue/fasteners.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { Screw } from "../project/schema/project.ts";
-import { sourceOf } from "./rule-value.ts";
+import { documentOf, sourceOf } from "./rule-value.ts";
 import { speciesNamed } from "./species-named.ts";
 
 export type Metal = NonNullable<Screw["metal"]>;
@@ -44,12 +44,12 @@ export function woodAsks(wood: string): WoodMetals {
   const cautions = speciesNamed(wood)?.cautions ?? [];
   const stainless = cautions.find(({ key }) => key === "stainless-fixings");
   const coated = cautions.find(({ key }) => key === "stainless-or-specially-coated-fixings");
-  if (stainless) return { asks: "stainless", source: sourceOf(stainless.source) };
-  if (coated) return { asks: "stainless or coated", source: sourceOf(coated.source) };
+  if (stainless) return { asks: "stainless", source: sourceOf(stainless) };
+  if (coated) return { asks: "stainless or coated", source: sourceOf(coated) };
   return { asks: "nothing known", source: GUIDANCE };
 }
 
-const GUIDANCE = sourceOf("timber-cladding-fixings-guidance");
+const GUIDANCE = documentOf("timber-cladding-fixings-guidance");
 
 /** Whether a metal may hold boards of a wood. */
 export function suits(metal: Metal, asks: WoodMetals["asks"]): boolean {
@@ -61,4 +61,4 @@ export function suits(metal: Metal, asks: WoodMetals["asks"]): boolean {
 }
 
 /** Swedish practice for boards left bare, oiled or weathered with iron vitriol: the A4 group. */
-export const BARE_OR_OILED = sourceOf("swedish-panel-instruction");
+export const BARE_OR_OILED = documentOf("swedish-panel-instruction");

@@ -29,8 +29,14 @@ export function jurisdictionOf(project: Pick<Project, "site">): Jurisdiction | u
   return jurisdiction === "united-states" ? "usa" : jurisdiction;
 }
 
+/** Where a figure stands: the catalogue's document, or what the project says of its own. */
+export function sourceOf(figure: Pick<CatalogueFigure, "source" | "basis"> | undefined): Source {
+  if (figure?.basis !== "given") return documentOf(figure?.source ?? "common-practice");
+  return figure.source === "" ? { kind: "your project" } : { kind: "document", document: figure.source };
+}
+
 /** The document behind a source key of the catalogue. */
-export function sourceOf(key: string): Source {
+export function documentOf(key: string): Source {
   const found = sourceByKey(key);
   if (!found || found.kind === "memory" || found.kind === "common-practice")
     return { kind: "common practice" };
@@ -50,8 +56,9 @@ function ruleBasis(basis: CatalogueBasis): Basis {
       : "given";
 }
 
-/** A property of a material in general stands in for that of the piece in hand: typical at best. */
+/** A property of a material in general stands in for that of the piece in hand: typical at best, save the user's own. */
 export function materialBasis(basis: CatalogueBasis): Basis {
+  if (basis === "given") return "given";
   return basis === "memory" || basis === "invented" ? "memory" : "typical";
 }
 
@@ -71,7 +78,7 @@ export function ruleValue(
     own: of.jurisdiction === jurisdictionOf(of.project),
     value: figure.value,
     basis: ruleBasis(figure.basis),
-    source: sourceOf(figure.source),
+    source: sourceOf(figure),
   };
 }
 

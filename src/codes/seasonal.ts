@@ -2,7 +2,9 @@
  * How the gap between courses follows the seasons: boards come to the moisture content that the month's mean air gives
  * them. Sun, rain and a dark surface take single boards further either way.
  */
-import { type Species, woodRules } from "../catalogue/species.ts";
+import type { Catalogue } from "../catalogue/files.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
+import type { Species } from "../catalogue/species.ts";
 import { changeByCoefficient } from "../equations/change-by-coefficient.ts";
 import { changeByShrinkage } from "../equations/change-by-shrinkage.ts";
 import { equilibriumMoisture } from "../equations/equilibrium-moisture.ts";
@@ -50,9 +52,11 @@ export function seasonalOf(project: Project, cladding: BoardCladding, path: stri
   );
   const wettestPercent = Math.max(...months);
   const driestPercent = Math.min(...months);
+  const catalogue = catalogueWith(project.figures);
   const woods = boardWoods(project, cladding).map(({ name }) => {
-    const wood = speciesNamed(name);
-    const growth = (toPercent: number) => growthPerMm(wood, { fromPercent: fixingPercent, toPercent });
+    const wood = speciesNamed(name, catalogue);
+    const growth = (toPercent: number) =>
+      growthPerMm(wood, catalogue.species.rules, { fromPercent: fixingPercent, toPercent });
     return { name, wettest: growth(wettestPercent), driest: growth(driestPercent) };
   });
   const most = woods.reduce((a, b) =>
@@ -82,6 +86,7 @@ function tabled(humidityPercent: number): number {
 /** Growth of a flat-sawn board per millimetre of width; a wood that the catalogue lacks moves by the rule for softwood. */
 function growthPerMm(
   wood: Species | undefined,
+  woodRules: Catalogue["species"]["rules"],
   change: { fromPercent: number; toPercent: number },
 ): { perMm: number; basis: Basis } {
   const shrinkage = wood?.shrinkageTangential;

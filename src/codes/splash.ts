@@ -1,5 +1,6 @@
 /** How high cladding stays over what rain splashes up from, by the cover at the foot of the wall. */
 import { clearance } from "../catalogue/clearances.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { ownFirst, type RuleValue, ruleValue } from "./rule-value.ts";
 
@@ -9,7 +10,8 @@ export const GRAVEL_STRIP_MM = 200;
 type Splash = NonNullable<Face["splash"]>;
 
 /** Rules for this cover alone (mm); the plain rule on ground holds beside them. */
-export function splashRules(project: Pick<Project, "site">, splash: Splash): RuleValue[] {
+export function splashRules(project: Pick<Project, "site" | "figures">, splash: Splash): RuleValue[] {
+  const catalogue = catalogueWith(project.figures);
   const { cover, width = 0 } = splash;
   const strip = cover === "gravel" && width >= GRAVEL_STRIP_MM;
   const asked = [
@@ -29,7 +31,7 @@ export function splashRules(project: Pick<Project, "site">, splash: Splash): Rul
   ];
   return ownFirst(
     asked.flatMap(({ jurisdiction, kind }) => {
-      const figure = clearance({ jurisdiction, kind })?.figures[0];
+      const figure = clearance({ jurisdiction, kind }, catalogue)?.figures[0];
       return figure ? [ruleValue(figure, { id: `${jurisdiction}-${kind}`, jurisdiction, project })] : [];
     }),
   );

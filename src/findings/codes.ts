@@ -101,6 +101,7 @@ export const RULES = {
   P041: "barriers in the cavity",
   P042: "board thickness",
   P043: "laps of the membrane",
+  P044: "figure of your own",
   // Cutting.
   C001: "pile too short",
   C002: "piece without stock",

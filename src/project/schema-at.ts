@@ -29,7 +29,9 @@ export function inside(places: readonly Schema[], step: string | number, entry: 
           ? def.element
           : def.type === "tuple"
             ? def.items[Number(step)]
-            : undefined;
+            : def.type === "record"
+              ? def.valueType
+              : undefined;
     return child === undefined ? [] : alternatives(child as Schema, entry);
   });
 }

@@ -37,7 +37,7 @@ export interface ZoneView<Kind extends Cladding = Cladding> {
 /** What of a project a rule may read that judges each face by itself: nothing of any face. */
 export type FacelessProject = Pick<
   Project,
-  "site" | "roof" | "structure" | "buildUps" | "claddings" | "limits" | "stock" | "pile"
+  "site" | "roof" | "structure" | "buildUps" | "claddings" | "limits" | "figures" | "stock" | "pile"
 >;
 
 /** A rule that reads no more than this says of a face the same whatever the other faces are. */

@@ -56,7 +56,7 @@ export function proveFaces({ project, demands, zones }: ProofContext, memo?: Pro
 
 /** Nothing but what the rules may read, so that the memo's key holds all of it. */
 function faceless(project: FacelessProject): FacelessProject {
-  const { site, roof, structure, buildUps, claddings, limits, stock, pile } = project;
+  const { site, roof, structure, buildUps, claddings, limits, figures, stock, pile } = project;
   return {
     site,
     ...(roof && { roof }),
@@ -64,6 +64,7 @@ function faceless(project: FacelessProject): FacelessProject {
     buildUps,
     claddings,
     limits,
+    ...(figures && { figures }),
     stock,
     ...(pile && { pile }),
   };

@@ -14,6 +14,7 @@ import { lightDose } from "./light-dose.ts";
 import { membraneLaps } from "./membrane-laps.ts";
 import { oldPaint } from "./old-paint.ts";
 import { openingSizes } from "./opening-sizes.ts";
+import { ownFigures } from "./own-figures.ts";
 import type { ProofMemo } from "./proof-memo.ts";
 import { screwCorrosion } from "./screw-corrosion.ts";
 import { siteCautions } from "./site-cautions.ts";
@@ -41,6 +42,7 @@ const BUILDING_RULES: readonly ProofRule[] = [
   cavityBarriers,
   boardThickness,
   membraneLaps,
+  ownFigures,
 ];
 
 export const PROOF_RULES: readonly ProofRule[] = [...FACE_RULES, ...BUILDING_RULES];

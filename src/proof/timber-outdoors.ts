@@ -26,8 +26,8 @@ function judged(wood: WoodDemand, path: string): Finding {
     ...(outcome === "pass" ? {} : { hint: message(`proof.timber.${key}-hint`) }),
     source: wood.source,
   });
-  // There is no arithmetic to carry the basis: resistance is a class of the wood, not of the board in hand.
-  return outcome === "pass" ? { ...judgedOn, provisional: true } : judgedOn;
+  // There is no arithmetic to carry the basis: resistance is a class of the wood, not of the board in hand, unless the project says so of its own.
+  return outcome === "pass" ? { ...judgedOn, provisional: wood.basis !== "given" } : judgedOn;
 }
 
 function verdict(resistance: WoodDemand["resistance"]): { outcome: Outcome; key: string } {

@@ -1,5 +1,6 @@
 /** Weights of pieces from the catalogue's densities and the project's data sheets (kg). */
 import { lowest } from "../catalogue/figure.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import { species } from "../catalogue/species.ts";
 import { regionArea } from "../geometry/polygon.ts";
 import type { Project } from "../project/schema/project.ts";
@@ -13,7 +14,7 @@ const MM3_PER_M3 = 1e9;
 function densityOf(project: Project, material: string): number | undefined {
   const sheet = project.claddings.find((one) => one.kind === "sheets" && one.material === material);
   if (sheet?.kind === "sheets") return sheet.dataSheet.densityKgM3;
-  const wood = species(material);
+  const wood = species(material, catalogueWith(project.figures));
   if (wood?.specificGravityAt12) {
     // Wood Handbook Eq (4-14): density = 1000 · G · (1 + MC/100).
     return 1000 * wood.specificGravityAt12.value * (1 + IN_SERVICE_MOISTURE_PERCENT / 100);

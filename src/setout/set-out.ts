@@ -64,10 +64,10 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
 function sharedKey(
-  { structure, buildUps, claddings, limits, roof, stock }: Project,
+  { structure, buildUps, claddings, limits, roof, stock, figures }: Project,
   demands: Demands,
 ): string {
-  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, demands]);
+  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, figures, demands]);
 }
 
 interface Around {

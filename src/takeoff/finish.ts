@@ -3,6 +3,7 @@
  * that the project names and the catalogue's coverage.
  */
 import { coverage } from "../catalogue/finishes.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import { isCladding } from "../cutting/facade/pieces.ts";
 import type { BoardCladding, Project } from "../project/schema/project.ts";
 import type { Facade, Piece } from "../setout/facade.ts";
@@ -39,7 +40,9 @@ export function finishLines(project: Project, facade: Facade): FinishLine[] {
   return project.claddings.flatMap((cladding): FinishLine[] => {
     if (cladding.kind !== "boards" || cladding.finish === undefined) return [];
     const areaM2 = boardSurface(facade, cladding.id);
-    return areaM2 > 0 ? [finishLine(cladding, cladding.finish, areaM2)] : [];
+    return areaM2 > 0
+      ? [finishLine(cladding, { finish: cladding.finish, areaM2, figures: project.figures })]
+      : [];
   });
 }
 
@@ -61,9 +64,12 @@ function isOfZone({ cladding, zone }: Piece, ids: ReadonlySet<string>): boolean 
   return cladding === undefined && ids.has(zone ?? "");
 }
 
-function finishLine(cladding: BoardCladding, finish: string, areaM2: number): FinishLine {
+function finishLine(
+  cladding: BoardCladding,
+  { finish, areaM2, figures }: { finish: string; areaM2: number; figures: Project["figures"] },
+): FinishLine {
   const coats = coatsIn(finish);
-  const reach = SOAKS_IN.test(finish) ? reachOf(cladding) : undefined;
+  const reach = SOAKS_IN.test(finish) ? reachOf(cladding, figures) : undefined;
   return {
     cladding: cladding.id,
     finish,
@@ -77,9 +83,10 @@ function finishLine(cladding: BoardCladding, finish: string, areaM2: number): Fi
 }
 
 /** Boards of a pile are sawn or weathered; whether bought ones are planed is not in the file, so both count for them. */
-function reachOf({ lots }: BoardCladding): FinishLine["coverage"] {
-  const rough = coverage("sawn-or-weathered")?.perCoat;
-  const smooth = coverage("smooth")?.perCoat;
+function reachOf({ lots }: BoardCladding, figures: Project["figures"]): FinishLine["coverage"] {
+  const catalogue = catalogueWith(figures);
+  const rough = coverage("sawn-or-weathered", catalogue)?.perCoat;
+  const smooth = coverage("smooth", catalogue)?.perCoat;
   const most = lots ? rough : smooth;
   if (rough?.value.min === undefined || most?.value.max === undefined) return undefined;
   return { least: rough.value.min, most: most.value.max, source: rough.source };

@@ -39,6 +39,15 @@ const walls = [
       delete project.faces[0]!.toBoundary;
       delete project.faces[0]!.frameProjection;
       project.site.jurisdiction = "other";
+      project.figures = {
+        "light.ground.bare.light": { value: 0.25, source: "our own" },
+        "meshes.openings.insects.opening": { value: { min: 2, max: 3 }, unit: "mm" },
+        "species.species.black-locust.durability": { value: "oak" },
+        "finishes.coverage.smoth.perCoat": { value: { max: 3 }, unit: "m2/L" },
+        "clearances.clearances.france-ground.figures.0": { value: 20, unit: "cm" },
+        "stock.reclaimedEndTrim": { value: { min: 50 }, unit: "mm" },
+        "light.air.ozone": { value: 0, unit: "cm" },
+      };
       project.limits.cavityMin.value = 100;
     },
     facade: ({ faces: [face] }) => void face!.vents.splice(0),

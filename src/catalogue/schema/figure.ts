@@ -14,7 +14,8 @@ export const basisSchema = z.enum([
   "common-practice",
   "invented",
 ]);
-export type Basis = z.infer<typeof basisSchema>;
+/** `given`: put in the catalogue's place by a project file; no file of `data/` may say so. */
+export type Basis = z.infer<typeof basisSchema> | "given";
 
 /** The closed list of units. `1` is a plain ratio; `1/%MC` is a share of the dimension for one point of moisture content. */
 export const unitSchema = z.enum([
@@ -50,7 +51,7 @@ export const idSchema = z.string().regex(/^[A-Za-z0-9#/.]+(-[A-Za-z0-9#/.]+)*$/)
 const provenance = {
   /** Key into `data/sources.json`: where the figure stands, whether or not that place was opened. */
   source: idSchema,
-  basis: basisSchema,
+  basis: basisSchema as z.ZodType<Basis>,
   note: z.string().min(1).optional(),
 };
 

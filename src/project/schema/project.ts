@@ -5,7 +5,7 @@ import { corner, face, rod } from "./face.ts";
 import { roof, site } from "./site.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
-import { id, length, note } from "./values.ts";
+import { id, length, note, ownFigure } from "./values.ts";
 
 export const SCHEMA_VERSION = 1;
 
@@ -29,6 +29,8 @@ export const project = z.looseObject({
   buildUps: z.array(buildUp).min(1),
   claddings: z.array(cladding).min(1),
   limits,
+  /** In place of figures of the reference data, by their names in docs/sources.md. */
+  figures: z.record(z.string(), ownFigure).optional(),
   faces: z.array(face).min(1),
   corners: z.array(corner).optional(),
   rods: z.array(rod).optional(),

@@ -53,5 +53,18 @@ export const figure = z.looseObject({ value: z.number(), basis, source: z.string
 /** A length with where it comes from. */
 export const lengthFigure = z.looseObject({ value: clear, basis, source: z.string().optional(), note });
 
+/** A figure of the reference data as it is here: a number, a span, or the word of a class. */
+export const ownFigure = z.looseObject({
+  value: z.union([
+    z.number(),
+    z.string().min(1),
+    z.looseObject({ min: z.number().optional(), max: z.number().optional() }),
+  ]),
+  /** The unit that the reference data gives it in; none for words and plain ratios. */
+  unit: z.string().optional(),
+  source: z.string().optional(),
+  note,
+});
+
 /** Twelve monthly values, January first. */
 export const months = z.array(z.number()).length(12);

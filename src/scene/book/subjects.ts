@@ -40,6 +40,7 @@ const OF_PROOF: Readonly<Record<ProofCode, Subject>> = {
   P041: "fire",
   P042: "durability",
   P043: "water",
+  P044: "file",
 };
 
 /** Rules of setting-out that speak of a subject of their own. */
