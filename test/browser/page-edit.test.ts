@@ -11,7 +11,7 @@ const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { ti
 
 const places = (page: Page): Promise<string[]> =>
   page
-    .locator(".opening-fields input")
+    .locator(".place-fields input")
     .evaluateAll((inputs) => inputs.map((one) => (one as HTMLInputElement).value));
 
 async function pickW2(page: Page): Promise<{ x: number; y: number; k: number }> {

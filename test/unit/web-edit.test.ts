@@ -1,12 +1,10 @@
-/** What the page does with edits before any of it is drawn: steps, snapping, places written into the file, faces sent. */
+/** What the page does with edits before any of it is drawn: steps, snapping, faces sent. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { designFile } from "../../src/design.ts";
-import { applyPatch } from "../../src/project/edit.ts";
 import { createFaceMemo } from "../../src/setout/memo.ts";
 import { message } from "../../src/text/message.ts";
 import { begin, besides, done, moved, present } from "../../src/web/edit/history.ts";
-import { placeOpening } from "../../src/web/edit/opening.ts";
 import { dragged } from "../../src/web/edit/snap.ts";
 import { packed, unpacked } from "../../src/web/work/packed.ts";
 
@@ -65,33 +63,6 @@ describe("dragging an opening", () => {
     expect(dragged(rect, { grip: { x: "low", y: "none" }, by: [5000, 0], snapping }).rect.x).toEqual([
       1550, 1650,
     ]);
-  });
-});
-
-describe("a place written into the file", () => {
-  const text = readFileSync("examples/imperial.outerleaf.json", "utf8");
-  const document = JSON.parse(text);
-  const face = document.faces.find(({ openings }: { openings: unknown[] }) => openings.length > 0);
-  const [opening] = face.openings;
-
-  it("stays in feet and inches where the file has them and they are exact", () => {
-    const edit = placeOpening(
-      document,
-      { face: face.id, id: opening.id },
-      { x: [762, 1676.4], y: [914.4, 2100] },
-    );
-    const patched = applyPatch(document, edit);
-    if (!patched.ok) throw new Error("refused");
-    // biome-ignore lint/suspicious/noExplicitAny: the raw document.
-    const after = (patched.document as any).faces
-      .find(({ id }: { id: string }) => id === face.id)
-      .openings.find(({ id }: { id: string }) => id === opening.id);
-    if (typeof opening.x[0] === "string") expect(after.x).toEqual(["2'-6\"", "5'-6\""]);
-    expect(after.y[1]).toBe(2100);
-  });
-
-  it("is not written where the document has no such opening", () => {
-    expect(placeOpening(document, { face: "nowhere", id: "W1" }, { x: [0, 1], y: [0, 1] })).toEqual([]);
   });
 });
 

@@ -3,12 +3,12 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { heading } from "../../scene/views/extent.ts";
-import { OpeningFields } from "../edit/OpeningFields.tsx";
+import { PickFields } from "../edit/fields/PickFields.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import { ProofBand } from "../notes/ProofBand.tsx";
 import { TakeOffFold } from "../notes/TakeOffFold.tsx";
 import { factsOf } from "../picks/facts.ts";
-import { concerns, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { concerns, leadOpening, type Pick, pickKey, pickName } from "../picks/pick.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
@@ -111,15 +111,14 @@ function PickFacts({
           </div>
         ))}
       </dl>
-      {pick.kind === "opening" && (
-        <OpeningFields
-          key={`${pick.face} ${pick.id}`}
-          design={design}
-          pick={pick}
-          document={document}
-          onEdit={onEdit}
-        />
-      )}
+      <PickFields
+        key={pickKey(pick)}
+        design={design}
+        pick={pick}
+        document={document}
+        onEdit={onEdit}
+        onPick={onPick}
+      />
       {takeOff && <TakeOffFold takeOff={takeOff} pick={pick} onPick={onPick} />}
       <h3>{w("page.said-here", { count: here.length })}</h3>
       <ul>

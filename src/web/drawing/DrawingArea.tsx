@@ -2,8 +2,12 @@ import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react"
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
+import { DrawControls } from "../edit/draw/DrawControls.tsx";
+import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
+import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
-import { useOpeningDrag } from "../edit/use-opening-drag.ts";
+import { removalOf } from "../edit/removal.ts";
+import { useDrag } from "../edit/use-drag.ts";
 import { boxOf, type Jump, leadOpening, type Pick, pickName } from "../picks/pick.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useSize } from "../sheet/use-size.ts";
@@ -94,7 +98,8 @@ export function DrawingArea({
         : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings }),
     [home, design, scale, homeScale, reader, findings],
   );
-  const drag = useOpeningDrag({ design, document, elevation, pick, units: reader.units, onEdit });
+  const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit });
+  const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
 
   const { camera, setCamera, zoom, handlers } = useView({
     host,
@@ -103,18 +108,25 @@ export function DrawingArea({
     homeK: home?.camera.k ?? 1,
     size,
     onTap(at, touch) {
-      if (!elevation || !camera) return;
+      if (!design || !elevation || !camera) return;
       const [x, y] = centreOn(elevation, camera);
       const point = [x + at[0] / camera.k, y - at[1] / camera.k] as const;
-      onPick(pickAt(elevation.faces, point, (touch ? 14 : 6) / camera.k));
+      if (draw.thing) draw.tap(point, camera.k);
+      else onPick(pickAt({ design, faces: elevation.faces }, point, (touch ? 14 : 6) / camera.k));
     },
-    onEscape: () => onPick(undefined),
+    onEscape: () => (draw.thing ? draw.begin(undefined) : onPick(undefined)),
     onGrab(at, touch) {
       if (!elevation || !camera) return undefined;
       const [x, y] = centreOn(elevation, camera);
-      return drag.grab([x + at[0] / camera.k, y - at[1] / camera.k], camera.k, touch);
+      const point = [x + at[0] / camera.k, y - at[1] / camera.k] as const;
+      return draw.thing ? draw.grab(point, camera.k) : drag.grab(point, camera.k, touch);
     },
     onKey({ key, altKey, shiftKey }) {
+      if (key === "Delete" || key === "Backspace") {
+        const removal = design && pick && removalOf(design, document, pick);
+        if (removal) onEdit(removal);
+        return removal !== undefined;
+      }
       const way = altKey ? WAYS[key] : undefined;
       const far = shiftKey ? 10 : 1;
       return way !== undefined && drag.nudge([way[0] * far, way[1] * far]);
@@ -174,7 +186,8 @@ export function DrawingArea({
     [elevation, camera, size],
   );
   const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
-  const ghostDx = drag.ghost && elevation?.faces.find(({ face }) => face.id === drag.ghost?.face)?.dx;
+  const ghost = draw.ghost ?? drag.ghost;
+  const ghostDx = ghost && elevation?.faces.find(({ face }) => face.id === ghost.face)?.dx;
   const origin = toPixels(0, 0);
   const drawnScale = elevation?.scale ?? 1;
 
@@ -185,7 +198,7 @@ export function DrawingArea({
       </p>
       <div
         ref={host}
-        className="drawing-host"
+        className={draw.thing ? "drawing-host drawing-anew" : "drawing-host"}
         role="application"
         aria-label={w("page.drawing.elevation")}
         aria-describedby={help}
@@ -211,14 +224,10 @@ export function DrawingArea({
                 />
               ))}
             </g>
-            {design && drag.ghost && ghostDx !== undefined && (
-              <GhostOverlay
-                design={design}
-                ghost={drag.ghost}
-                toPixels={(x, y) => toPixels(x + ghostDx, y)}
-              />
+            {design && ghost && ghostDx !== undefined && (
+              <GhostOverlay design={design} ghost={ghost} toPixels={(x, y) => toPixels(x + ghostDx, y)} />
             )}
-            {design && pick && dx !== undefined && !drag.ghost && (
+            {design && pick && dx !== undefined && !ghost && (
               <PickOverlay design={design} pick={pick} size={size} toPixels={(x, y) => toPixels(x + dx, y)} />
             )}
             {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}
@@ -227,30 +236,42 @@ export function DrawingArea({
           <p className="empty">{empty}</p>
         )}
       </div>
+      {design && draw.thing && (
+        <DrawPrompt
+          key={draw.thing}
+          draw={draw}
+          thing={draw.thing}
+          face={faceToDrawOn(design, [pick?.face, camera?.face])}
+          onLeave={() => host.current?.focus()}
+        />
+      )}
       {elevation && design && (
-        <fieldset className="view-controls">
-          <legend className="unseen">{w("page.view")}</legend>
-          <button type="button" onClick={() => setCamera(home?.camera)}>
-            {w("page.view.all")}
-          </button>
-          {elevation.faces.length <= MOST_BUTTONS &&
-            elevation.faces.map(({ face }) => (
-              <button
-                type="button"
-                key={face.id}
-                title={heading(face.id)}
-                onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
-              >
-                {face.id.length > LONG_NAME ? face.code : heading(face.id)}
-              </button>
-            ))}
-          <button type="button" aria-label={w("page.view.nearer")} onClick={() => zoom(1.4)}>
-            +
-          </button>
-          <button type="button" aria-label={w("page.view.farther")} onClick={() => zoom(1 / 1.4)}>
-            −
-          </button>
-        </fieldset>
+        <div className="sheet-edge">
+          <DrawControls draw={draw} />
+          <fieldset className="view-controls">
+            <legend className="unseen">{w("page.view")}</legend>
+            <button type="button" onClick={() => setCamera(home?.camera)}>
+              {w("page.view.all")}
+            </button>
+            {elevation.faces.length <= MOST_BUTTONS &&
+              elevation.faces.map(({ face }) => (
+                <button
+                  type="button"
+                  key={face.id}
+                  title={heading(face.id)}
+                  onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
+                >
+                  {face.id.length > LONG_NAME ? face.code : heading(face.id)}
+                </button>
+              ))}
+            <button type="button" aria-label={w("page.view.nearer")} onClick={() => zoom(1.4)}>
+              +
+            </button>
+            <button type="button" aria-label={w("page.view.farther")} onClick={() => zoom(1 / 1.4)}>
+              −
+            </button>
+          </fieldset>
+        </div>
       )}
       <p className="unseen" aria-live="polite">
         {design && pick
@@ -259,6 +280,12 @@ export function DrawingArea({
       </p>
     </section>
   );
+}
+
+/** The first of some faces that the file itself has: a soffit follows its recess. */
+function faceToDrawOn({ project }: Design, wished: readonly (string | undefined)[]): string {
+  const own = project.faces.map(({ id }) => id);
+  return wished.find((id) => id !== undefined && own.includes(id)) ?? own[0] ?? "";
 }
 
 function middleOf(design: Design, elevation: Elevation, pick: Pick): readonly [number, number] | undefined {

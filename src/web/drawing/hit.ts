@@ -1,5 +1,6 @@
 /** What lies under a point of the drawing. */
-import type { Point } from "../../geometry/point.ts";
+import type { Design } from "../../design.ts";
+import { distance, type Point } from "../../geometry/point.ts";
 import { polygonContains } from "../../geometry/polygon.ts";
 import { rectContains } from "../../geometry/rect.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
@@ -7,10 +8,19 @@ import type { Pick } from "../picks/pick.ts";
 import type { PlacedFace } from "./elevation.ts";
 
 /** @param reach how far beside a thing still counts, mm: a finger is wider than a joint */
-export function pickAt(faces: readonly PlacedFace[], [x, y]: Point, reach: number): Pick | undefined {
+export function pickAt(
+  { design, faces }: { readonly design: Design; readonly faces: readonly PlacedFace[] },
+  [x, y]: Point,
+  reach: number,
+): Pick | undefined {
   const placed = faces.find(({ extent }) => x >= extent.x[0] - reach && x <= extent.x[1] + reach);
   if (!placed) return undefined;
-  return pickOnFace(placed.face, [x - placed.dx, y], reach);
+  const at = [x - placed.dx, y] as const;
+  const through = design.project.faces
+    .find(({ id }) => id === placed.face.id)
+    ?.penetrations?.find((one) => distance(at, [one.x, one.y]) <= Math.max(one.diameter / 2, reach));
+  if (through) return { kind: "penetration", face: placed.face.id, id: through.id };
+  return pickOnFace(placed.face, at, reach);
 }
 
 function pickOnFace(face: FaceLayout, at: Point, reach: number): Pick | undefined {

@@ -121,6 +121,8 @@ function placeOf(design: Design, pick: Pick): SectionPlace | undefined {
       const joint = jointOf(design, pick);
       return place(middle(box.y), message("page.section.joint", { kind: joint?.kind ?? "edge" }));
     }
+    case "penetration":
+      return place(middle(box.y), message("page.section.of", { id: pick.id }));
     case "zone":
     case "face":
       return place(

@@ -1,4 +1,4 @@
-/** Where an opening goes that is dragged: onto lines that are near, else in even steps. */
+/** Where a thing goes that is dragged: onto lines that are near, else in even steps. */
 import type { Design } from "../../design.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import type { Rect } from "../../geometry/rect.ts";
@@ -24,14 +24,35 @@ export interface Snapping {
   readonly step: number;
 }
 
+/** The lines that were met. */
+export type Met = SnapLines;
+
 export interface Dragged {
   readonly rect: Rect;
-  /** The lines that were met. */
-  readonly met: { readonly x: readonly number[]; readonly y: readonly number[] };
+  readonly met: Met;
+}
+
+export const NO_LINES: SnapLines = { x: [], y: [] };
+
+/** What is moved by keys goes as far as they say. */
+export const AS_GIVEN: Snapping = { lines: NO_LINES, reach: 0, step: 1 / 8000 };
+
+/** Pixels: how near a line draws. */
+const DRAWS = 7;
+
+/** Even steps where no line draws (mm): what a hand on a tape sets out. */
+const STEP_MM = { mm: 5, "feet-inch": 6.35 };
+
+/** The snapping of a view where a millimetre is `k` pixels; `free` where lines must not draw. */
+export function snappingFor(
+  lines: SnapLines,
+  { k, units, free }: { k: number; units: "mm" | "feet-inch"; free: boolean },
+): Snapping {
+  return free ? { lines: NO_LINES, reach: 0, step: 1 } : { lines, reach: DRAWS / k, step: STEP_MM[units] };
 }
 
 /** An opening is never dragged smaller than this (mm). */
-const LEAST_MM = 100;
+export const LEAST_MM = 100;
 
 export function dragged(
   rect: Rect,
@@ -70,6 +91,15 @@ function along(
   return { span, met: near === undefined ? [] : lines.filter((line) => ends.includes(line)) };
 }
 
+/** One place: on the line that is near, else in a whole number of steps. */
+export function placed(
+  at: number,
+  { lines, reach, step }: { lines: readonly number[]; reach: number; step: number },
+): number {
+  const near = nearest([at], lines, reach);
+  return near === undefined ? snap(Math.round(at / step) * step) : snap(at + near);
+}
+
 /** The least shift that puts one of the places on a line. */
 function nearest(places: readonly number[], lines: readonly number[], reach: number): number | undefined {
   let best: number | undefined;
@@ -93,6 +123,18 @@ export function snapLines({ facade }: Design, { face, id }: { face: string; id: 
     one.openings.filter((other) => one.id !== face || other.id !== id).flatMap(({ region }) => region.y),
   );
   return { x: unique([...studs, ...beside]), y: unique(level) };
+}
+
+/** The same for what is measured by its middle, and the middles of the others like it. */
+export function roundLines(design: Design, ref: { face: string; id: string }): SnapLines {
+  const { x, y } = snapLines(design, ref);
+  const others = design.project.faces.flatMap((face) =>
+    (face.penetrations ?? []).filter(({ id }) => id !== ref.id).map((one) => ({ face: face.id, ...one })),
+  );
+  return {
+    x: unique([...x, ...others.filter(({ face }) => face === ref.face).map((one) => one.x)]),
+    y: unique([...y, ...others.map((one) => one.y)]),
+  };
 }
 
 function unique(values: readonly number[]): number[] {

@@ -4,7 +4,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, Fixing, Joint, Piece } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
-import { faceOf, jointOf, type Pick, pieceOf } from "./pick.ts";
+import { faceOf, jointOf, type Pick, penetrationOf, pieceOf } from "./pick.ts";
 
 export interface Fact {
   readonly label: Message;
@@ -25,6 +25,17 @@ export function factsOf(design: Design, pick: Pick): Fact[] {
       return zoneFacts(design, { face, id: pick.id });
     case "opening":
       return openingFacts(face, pick.id);
+    case "penetration": {
+      const one = penetrationOf(design, pick);
+      return one
+        ? [
+            fact("page.fact.kind", one.kind),
+            fact("page.fact.diameter", message("page.value.length", { value: one.diameter })),
+            fact("page.fact.along", message("page.value.length", { value: one.x })),
+            fact("page.fact.height-at", message("page.value.length", { value: one.y })),
+          ]
+        : [];
+    }
     case "piece": {
       const piece = pieceOf(design, pick);
       return piece ? pieceFacts(piece) : [];

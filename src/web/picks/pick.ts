@@ -3,6 +3,7 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, Joint, Piece } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
@@ -11,6 +12,7 @@ export type Pick =
   | { readonly kind: "face"; readonly face: string }
   | { readonly kind: "zone"; readonly face: string; readonly id: string }
   | { readonly kind: "opening"; readonly face: string; readonly id: string }
+  | { readonly kind: "penetration"; readonly face: string; readonly id: string }
   | { readonly kind: "piece"; readonly face: string; readonly id: string }
   /** A joint has no mark: its place in the face's list stands for one. */
   | { readonly kind: "joint"; readonly face: string; readonly id: string };
@@ -38,6 +40,12 @@ export function jointOf(design: Design, pick: Pick): Joint | undefined {
   return pick.kind === "joint" ? faceOf(design, pick.face)?.joints[Number(pick.id)] : undefined;
 }
 
+export function penetrationOf(design: Design, pick: Pick) {
+  return pick.kind === "penetration"
+    ? faceById(design.project, pick.face)?.penetrations?.find(({ id }) => id === pick.id)
+    : undefined;
+}
+
 /** The zone that a pick lies in. */
 export function zoneIdOf(design: Design, pick: Pick): string | undefined {
   if (pick.kind === "zone") return pick.id;
@@ -55,6 +63,11 @@ export function outlineOf(design: Design, pick: Pick): Polygon | undefined {
     case "opening": {
       const region = face?.openings.find(({ id }) => id === pick.id)?.region;
       return region && rectOutline(region);
+    }
+    case "penetration": {
+      const one = penetrationOf(design, pick);
+      const r = (one?.diameter ?? 0) / 2;
+      return one && rectOutline({ x: [one.x - r, one.x + r], y: [one.y - r, one.y + r] });
     }
     case "piece":
       return pieceOf(design, pick)?.outline;
@@ -118,7 +131,7 @@ export function placeOfFinding(design: Design, { where }: Finding): Pick | undef
 export function concerns(design: Design, pick: Pick): (finding: Finding) => boolean {
   const zone = zoneIdOf(design, pick);
   return ({ where }) => {
-    if (pick.kind === "piece" && where.marks?.includes(pick.id)) return true;
+    if ((pick.kind === "piece" || pick.kind === "penetration") && where.marks?.includes(pick.id)) return true;
     if (where.face !== pick.face) return false;
     if (pick.kind === "face") return true;
     if (pick.kind === "opening") return where.opening === pick.id;

@@ -1,5 +1,6 @@
 /** The sheet as a tree for the keyboard: faces, then openings and zones, then pieces and joints. */
 import type { Design } from "../../design.ts";
+import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
@@ -87,6 +88,13 @@ function faceDraft(design: Design, face: FaceLayout): Draft {
         ({ id, kind }): Draft => ({
           pick: { kind: "opening", face: face.id, id },
           label: message("page.tree.opening", { id, kind }),
+          children: () => [],
+        }),
+      ),
+      ...(faceById(design.project, face.id)?.penetrations ?? []).map(
+        ({ id, kind }): Draft => ({
+          pick: { kind: "penetration", face: face.id, id },
+          label: `${id} · ${kind}`,
           children: () => [],
         }),
       ),

@@ -1,6 +1,6 @@
 import { useId, useState } from "react";
-import { parseLength, printLength } from "../../units/feet-inch.ts";
-import { useWords } from "../words.ts";
+import { parseLength, printLength } from "../../../units/feet-inch.ts";
+import { useWords } from "../../words.ts";
 
 /** A length to be typed in either system; what cannot be read stays in the field and is told, and changes nothing. */
 export function LengthField({
