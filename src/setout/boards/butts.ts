@@ -1,8 +1,14 @@
 /**
  * Where a course that is longer than its stock is joined. Butts lie over battens; neighbouring courses keep a bay apart
- * and the same butt comes back only after two courses, where the length allows it.
+ * and the same butt comes back only after two courses, where the length allows it. Before that, they keep from ducts.
  */
 import type { Interval } from "../../geometry/interval.ts";
+
+/** A duct, and the stretch of a course in which no butt should lie for it. */
+export interface DuctChord {
+  readonly of: string;
+  readonly x: Interval;
+}
 
 export interface ButtProblem {
   /** The run to fill, from end to end. */
@@ -19,6 +25,7 @@ export interface ButtProblem {
   readonly below: readonly (readonly number[])[];
   /** Distance that butts of neighbouring courses keep (one bay). */
   readonly stagger: number;
+  readonly ducts: readonly DuctChord[];
 }
 
 export interface ButtResult {
@@ -27,17 +34,47 @@ export interface ButtResult {
   readonly conflicts: number;
   /** Pieces longer than the stock or shorter than two bays. */
   readonly misfits: number;
+  /** Butts that no other batten could take from in or beside a duct. */
+  readonly besideDucts: readonly ButtAtDuct[];
+  /** Where butts would lie but for a duct, and lie no longer. */
+  readonly moved: readonly ButtAtDuct[];
+}
+
+export interface ButtAtDuct {
+  readonly at: number;
+  readonly of: string;
 }
 
 const CONFLICT_COST = 100;
+const DUCT_COST = 5000;
 const MISFIT_COST = 100_000;
 const PIECE_COST = 30;
 
-/** The cheapest chain of butts by dynamic programming over the candidates: exact, and linear in the run's length. */
 export function placeButts(problem: ButtProblem): ButtResult {
   const [from, to] = problem.run;
-  if (to - from + problem.behind[0] + problem.behind[1] <= problem.maxLength)
-    return { butts: [], conflicts: 0, misfits: 0 };
+  const isWhole = to - from + problem.behind[0] + problem.behind[1] <= problem.maxLength;
+  const regardless = isWhole ? [] : cheapestButts({ ...problem, ducts: [] });
+  const near = atDucts(problem, regardless);
+  const butts = near.length > 0 ? cheapestButts(problem) : regardless;
+  return {
+    butts,
+    conflicts: countConflicts(problem, butts),
+    misfits: isWhole ? 0 : countMisfits(problem, [from, ...butts, to]),
+    besideDucts: atDucts(problem, butts),
+    moved: near.filter(({ at }) => !butts.includes(at)),
+  };
+}
+
+function atDucts({ ducts }: ButtProblem, butts: readonly number[]): ButtAtDuct[] {
+  return butts.flatMap((at) => {
+    const duct = ducts.find(({ x }) => at > x[0] && at < x[1]);
+    return duct ? [{ at, of: duct.of }] : [];
+  });
+}
+
+/** The cheapest chain of butts by dynamic programming over the candidates: exact, and linear in the run's length. */
+function cheapestButts(problem: ButtProblem): number[] {
+  const [from, to] = problem.run;
   const inner = problem.candidates.filter(
     (x) => x - problem.endGap / 2 > from && x + problem.endGap / 2 < to,
   );
@@ -60,11 +97,7 @@ export function placeButts(problem: ButtProblem): ButtResult {
   for (let j = (best.at(-1) as { back: number }).back; j > 0; j = (best[j] as { back: number }).back) {
     butts.unshift(nodes[j] as number);
   }
-  return {
-    butts,
-    conflicts: countConflicts(problem, butts),
-    misfits: countMisfits(problem, [from, ...butts, to]),
-  };
+  return butts;
 }
 
 /** Between the long points, which is what the stock must give. */
@@ -80,12 +113,17 @@ function pieceLength(
 }
 
 function pieceCost({ maxLength, minLength }: ButtProblem, length: number): number {
-  if (length > maxLength) return MISFIT_COST * (1 + (length - maxLength) / maxLength);
-  if (length < minLength) return MISFIT_COST * (1 - length / minLength) + PIECE_COST;
+  // No misfit is worth less than what it spares, however small; too long is worse than any number too short.
+  if (length > maxLength) return MISFIT_COST * (100 + (length - maxLength) / maxLength);
+  if (length < minLength) return MISFIT_COST * (2 - length / minLength) + PIECE_COST;
   return PIECE_COST * (1 + (1 - length / maxLength) ** 2);
 }
 
 function buttCost(problem: ButtProblem, butt: number): number {
+  return conflictCost(problem, butt) + DUCT_COST * atDucts(problem, [butt]).length;
+}
+
+function conflictCost(problem: ButtProblem, butt: number): number {
   return problem.below.slice(0, 2).reduce((cost, course, i) => {
     const near = course.filter((other) => Math.abs(other - butt) < problem.stagger - 1e-6).length;
     const same = course.filter((other) => Math.abs(other - butt) < 1e-6).length;
@@ -95,7 +133,7 @@ function buttCost(problem: ButtProblem, butt: number): number {
 }
 
 function countConflicts(problem: ButtProblem, butts: readonly number[]): number {
-  return butts.filter((butt) => buttCost(problem, butt) > 0).length;
+  return butts.filter((butt) => conflictCost(problem, butt) > 0).length;
 }
 
 function countMisfits(problem: ButtProblem, nodes: readonly number[]): number {

@@ -12,7 +12,8 @@ import { freeWithin, type ZoneGround } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 
 import { boardBattenWishes, buttStrips } from "./battens.ts";
-import { placeButts } from "./butts.ts";
+import { type ButtAtDuct, placeButts } from "./butts.ts";
+import { ductChords } from "./duct-chords.ts";
 import type { BoardZone } from "./zone.ts";
 
 export function layCourses(zone: BoardZone): ZoneDraft & { readonly findings: readonly Finding[] } {
@@ -24,6 +25,7 @@ export function layCourses(zone: BoardZone): ZoneDraft & { readonly findings: re
   const below: number[][] = [];
   const misfits: string[] = [];
   const conflicts: string[] = [];
+  const atDucts: (ButtAtDuct & { readonly course: number })[] = [];
   const notched: { course: number; of: string; by: number }[] = [];
   let last: RodCourse | undefined;
   for (const course of courses) {
@@ -45,17 +47,20 @@ export function layCourses(zone: BoardZone): ZoneDraft & { readonly findings: re
         minLength: 2 * zone.studSpacing - zone.battenWidth,
         below,
         stagger: zone.studSpacing,
+        ducts: ductChords(ground, [course.from, course.to], zone.battenWidth),
       });
       here.push(...found.butts);
       const laid = splitRun(zone, course, run, found.butts);
       for (const piece of laid.pieces) {
-        pieces.push(boardPiece(zone, course, piece, letter(index)));
+        const why = whyOf(zone, course, found.moved[0]);
+        pieces.push(boardPiece(zone, course, piece, { index: letter(index), why }));
         index += 1;
       }
       joints.push(...laid.joints);
       const marks = pieces.slice(-laid.pieces.length).map(({ mark }) => mark);
       if (found.misfits > 0) misfits.push(...marks);
       if (found.conflicts > 0) conflicts.push(...marks);
+      atDucts.push(...found.besideDucts.map((one) => ({ ...one, course: course.number })));
       for (const butt of found.butts) butts.set(butt, [...(butts.get(butt) ?? []), [course.from, course.to]]);
     }
     notched.push(...notchesOf(ground, course));
@@ -67,6 +72,7 @@ export function layCourses(zone: BoardZone): ZoneDraft & { readonly findings: re
   const findings = [
     ...buttFindings(zone, { misfits, conflicts, butts: butts.size }),
     ...notchFindings(zone, notched),
+    ...ductFindings(zone, atDucts),
   ];
   return { pieces, joints, wishes, findings };
 }
@@ -128,7 +134,12 @@ function isPartOf({ outline }: Region, run: Region): boolean {
   return run.outline.length === 4 || intersect(run.outline, outline).length > 0;
 }
 
-function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: string): DraftPiece {
+function boardPiece(
+  zone: BoardZone,
+  course: RodCourse,
+  region: Region,
+  { index, why }: { readonly index: string; readonly why: Why },
+): DraftPiece {
   const { ground, cladding, plane, ends } = zone;
   const { x, y } = polygonBounds(region.outline);
   const cut = endsAt(x, ends);
@@ -155,11 +166,17 @@ function boardPiece(zone: BoardZone, course: RodCourse, region: Region, index: s
       width: snap(y[1] - y[0]),
       thickness: cladding.thickness,
     },
-    why: whyOf(zone, course),
+    why,
   };
 }
 
-function whyOf({ runnerUp }: BoardZone, { number, width }: RodCourse): Why {
+function whyOf({ runnerUp }: BoardZone, { number, width }: RodCourse, moved: ButtAtDuct | undefined): Why {
+  if (moved) {
+    return {
+      rule: message("setout.why.course.clear-of-duct", { course: number, width, of: moved.of }),
+      runnerUp: message("setout.why.course.butt-at-duct", { at: moved.at, of: moved.of }),
+    };
+  }
   const rule = message("setout.why.course", { course: number, width });
   return runnerUp ? { rule, runnerUp } : { rule };
 }
@@ -190,6 +207,22 @@ function notchFindings(
       demand: by,
       limit: 0,
       unit: "mm",
+      source: { kind: "common practice" },
+    }),
+  );
+}
+
+function ductFindings(
+  zone: BoardZone,
+  butts: readonly (ButtAtDuct & { readonly course: number })[],
+): Finding[] {
+  return butts.map(({ at, of, course }) =>
+    finding({
+      code: "S024",
+      outcome: "attention",
+      where: { face: zone.ground.face.id, zone: zone.ground.zone.id },
+      says: message("setout.butts.at-duct", { of, course, at }),
+      hint: message("setout.butts.at-duct.hint", { of }),
       source: { kind: "common practice" },
     }),
   );
