@@ -4,9 +4,12 @@ import "@fontsource/atkinson-hyperlegible-next/latin-600.css";
 import "./sheet/sheet.css";
 import "./drawing/drawing.css";
 import "./notes/notes.css";
+import "./cutting/cutting.css";
+import "./order/order.css";
 import "./sheet/title-block.css";
 import "./sheet/narrow.css";
 import { fetchDesign } from "./work/api.ts";
+import { createCutter } from "./work/cutter.ts";
 import { createDesigner } from "./work/designer.ts";
 
 const designer = createDesigner();
@@ -16,4 +19,7 @@ void first.then((answer) =>
 );
 
 const root = document.getElementById("root");
-if (root) void import("./page.tsx").then(({ showPage }) => showPage(root, { designer, first }));
+if (root)
+  void import("./page.tsx").then(({ showPage }) =>
+    showPage(root, { designer, cutter: createCutter(), first }),
+  );

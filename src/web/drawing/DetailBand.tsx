@@ -1,4 +1,4 @@
-import { memo } from "react";
+import { memo, type ReactNode } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { symbolOf } from "../../scene/model.ts";
@@ -19,6 +19,8 @@ import { YearPlot } from "./YearPlot.tsx";
 
 export interface DetailBandProps {
   readonly part: Part;
+  /** In place of the section and its facts, for parts of the job that show something else. */
+  readonly own: ReactNode;
   readonly design: Design | undefined;
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
@@ -32,6 +34,7 @@ export interface DetailBandProps {
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
 export const DetailBand = memo(function DetailBand({
   part,
+  own,
   design,
   findings,
   pick,
@@ -46,6 +49,8 @@ export const DetailBand = memo(function DetailBand({
     <section className="detail-band" aria-label={w("page.detail")}>
       {!LIVE_PARTS.includes(part) ? (
         <PartNotice part={part} />
+      ) : own ? (
+        own
       ) : part === "proof" ? (
         <ProofBand findings={findings} onFinding={onFinding} />
       ) : (

@@ -110,11 +110,16 @@ export function leadOpening(design: Design): Pick | undefined {
   return lead && { kind: "opening", face: lead.face, id: lead.id };
 }
 
+export function pickOfMark(design: Design, mark: string): Pick | undefined {
+  const face = design.facade.faces.find(({ pieces }) => pieces.some((piece) => piece.mark === mark));
+  return face && { kind: "piece", face: face.id, id: mark };
+}
+
 /** Where a finding lies on the drawing; undefined when it is about the whole, or about what is not drawn. */
 export function placeOfFinding(design: Design, { where }: Finding): Pick | undefined {
   for (const mark of where.marks ?? []) {
-    const face = design.facade.faces.find(({ pieces }) => pieces.some((piece) => piece.mark === mark));
-    if (face) return { kind: "piece", face: face.id, id: mark };
+    const piece = pickOfMark(design, mark);
+    if (piece) return piece;
   }
   const face = faceOf(design, where.face);
   if (!face) return undefined;

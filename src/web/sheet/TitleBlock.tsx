@@ -2,6 +2,7 @@ import { memo, type ReactNode, useRef } from "react";
 import type { Design } from "../../design.ts";
 import { message } from "../../text/message.ts";
 import { useWords, type Words } from "../words.ts";
+import { handOut } from "./hand-out.ts";
 import type { Preferences } from "./preferences.ts";
 import type { ProjectState } from "./use-project.ts";
 
@@ -91,7 +92,7 @@ export const TitleBlock = memo(function TitleBlock({
           {sheeted?.name ?? w("page.block.no-file")}
           {project.unsaved && <span className="unsaved"> · {w("page.block.unsaved")}</span>}
         </span>
-        <button type="button" disabled={!sheeted} onClick={() => handOut(project)}>
+        <button type="button" disabled={!sheeted} onClick={() => saveAs(project)}>
           {w("page.edit.save")}
         </button>
         <button type="button" onClick={() => input.current?.click()}>
@@ -159,16 +160,10 @@ function Choice<Value extends string>({
   );
 }
 
-/** Hands the project file to the browser's downloads: a page may not write to the disk by itself. */
-function handOut(project: ProjectState): void {
+function saveAs(project: ProjectState): void {
   const text = project.save();
   if (text === undefined || !project.sheeted) return;
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = project.sheeted.name;
-  link.click();
-  URL.revokeObjectURL(address);
+  handOut({ name: project.sheeted.name, text }, "application/json");
 }
 
 /** Two figures that count: a view dragged about needs no more. */

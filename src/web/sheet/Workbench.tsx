@@ -1,13 +1,17 @@
 import { type DragEvent, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
+import { CuttingBand } from "../cutting/CuttingBand.tsx";
+import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
 import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
-import { type Jump, outlineOf, type Pick, pickKey, placeOfFinding } from "../picks/pick.ts";
+import { OrderBand } from "../order/OrderBand.tsx";
+import { type Jump, outlineOf, type Pick, pickKey, pickOfMark, placeOfFinding } from "../picks/pick.ts";
 import { ReaderContext, wordsFor } from "../words.ts";
+import type { Cutter } from "../work/cutter.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
 import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
@@ -25,7 +29,9 @@ function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent):
 
 const NO_FINDINGS: readonly Finding[] = [];
 
-export type WorkbenchProps = ProjectSources;
+export interface WorkbenchProps extends ProjectSources {
+  readonly cutter: Cutter;
+}
 
 export function Workbench(sources: WorkbenchProps) {
   const project = useProject(sources);
@@ -102,6 +108,23 @@ export function Workbench(sources: WorkbenchProps) {
     setPick(place);
     setJump({ pick: place });
   }, []);
+  const goToMark = useCallback(
+    (mark: string): void => {
+      const place = latest.current && pickOfMark(latest.current, mark);
+      if (place) goTo(place);
+    },
+    [goTo],
+  );
+  const cutting = useCutting(sources.cutter, {
+    name: settled?.name,
+    document: settled && present(settled.history).document,
+    wanted: part === "cutting" || part === "order",
+  });
+  const own = useMemo(() => {
+    if (part === "cutting")
+      return <CuttingBand cutting={cutting} pick={pick} onMark={goToMark} onFinding={show} />;
+    return part === "order" ? <OrderBand cutting={cutting} /> : undefined;
+  }, [part, cutting, pick, goToMark, show]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -132,6 +155,7 @@ export function Workbench(sources: WorkbenchProps) {
         <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
           <DetailBand
             part={part}
+            own={own}
             design={settled?.design}
             findings={settled?.findings ?? NO_FINDINGS}
             pick={settled && held && outlineOf(settled.design, held) ? held : undefined}

@@ -1,0 +1,166 @@
+/** One sheet as it is sawn: its pieces by their marks, what is kept, and the cuts in the order that frees each piece. */
+import type { CutNode, CutSheet, Rectangle, SheetStock } from "../../../cutting/model.ts";
+import { rectOutline } from "../../../geometry/rect.ts";
+import { message } from "../../../text/message.ts";
+import { makeScene } from "../../bounds.ts";
+import type { Item, Scene } from "../../model.ts";
+import { type LayerName, layerName } from "../../roles.ts";
+import { TEXT } from "../style.ts";
+
+/** A cut right through a region of a sheet; `from` and `to` in the sheet's frame, mm. */
+export interface NumberedCut {
+  readonly number: number;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+}
+
+const SHEET = layerName("SHEET");
+const CUT = layerName("CTRLIN");
+
+/** Between the lines of a hatch, mm on paper. */
+const HATCH = 2.2;
+
+/** The cuts of a sheet, numbered as they are made: a region is parted before what lies in it. */
+export function numberedCuts(tree: CutNode): NumberedCut[] {
+  const cuts: NumberedCut[] = [];
+  const part = (node: CutNode): void => {
+    const { cut, x, y, width, height } = node;
+    if (cut) {
+      const upright = cut.along === "y";
+      cuts.push({
+        number: cuts.length + 1,
+        from: upright ? [cut.at, y] : [x, cut.at],
+        to: upright ? [cut.at, y + height] : [x + width, cut.at],
+      });
+    }
+    for (const child of node.children ?? []) part(child);
+  };
+  part(tree);
+  return cuts;
+}
+
+/** @param options.scale millimetres of paper for one of the sheet */
+export function cutSheetScene(
+  sheet: CutSheet,
+  { stock, scale }: { readonly stock: SheetStock; readonly scale: number },
+): Scene {
+  const { width, height } = stock;
+  return makeScene({
+    id: `sheet-${sheet.stockId}-${sheet.index + 1}`,
+    title: message("drawing.title.cut-sheet", { stock: sheet.stockId, number: sheet.index + 1 }),
+    scale,
+    items: [
+      {
+        kind: "polygon",
+        layer: SHEET,
+        outline: rectOutline({ x: [0, width], y: [0, height] }),
+        line: "visible",
+        fill: "paper",
+      },
+      ...sheet.placements.flatMap((one) => pieceItems(one, scale)),
+      ...sheet.offcuts.flatMap((one) => offcutItems(one, scale)),
+      ...numberedCuts(sheet.tree).flatMap((cut) => cutItems(cut, scale)),
+    ],
+  });
+}
+
+function pieceItems(
+  piece: Rectangle & { readonly demandId: string; readonly turned: boolean },
+  scale: number,
+): Item[] {
+  const { x, y, width, height, demandId } = piece;
+  const upright = height > width;
+  const room = upright ? height : width;
+  const middle = [x + width / 2, y + height / 2] as const;
+  const layer = layerName("SHEET", "T");
+  const below = (TEXT * 1.6) / scale;
+  const size = message("drawing.cut-size", piece.turned ? { a: height, b: width } : { a: width, b: height });
+  return [
+    {
+      kind: "polygon",
+      layer: SHEET,
+      of: demandId,
+      outline: rectOutline({ x: [x, x + width], y: [y, y + height] }),
+      line: "detail",
+      fill: "sheet",
+    },
+    text({ layer, of: demandId, at: middle, text: demandId, upright, fitWidth: room, weight: "bold" }),
+    text({
+      layer,
+      of: demandId,
+      at: upright ? [middle[0] + below, middle[1]] : [middle[0], middle[1] - below],
+      text: size,
+      upright,
+      fitWidth: room,
+    }),
+  ];
+}
+
+function offcutItems({ x, y, width, height }: Rectangle, scale: number): Item[] {
+  const outline = rectOutline({ x: [x, x + width], y: [y, y + height] });
+  const upright = height > width;
+  return [
+    { kind: "hatch", layer: layerName("SHEET", "H"), outline, pattern: "diagonal", spacing: HATCH },
+    {
+      ...text({
+        layer: layerName("SHEET", "T"),
+        at: [x + width / 2, y + height / 2],
+        text: message("drawing.cut-kept", { a: width, b: height }),
+        upright,
+        fitWidth: (upright ? height : width) - 2 / scale,
+      }),
+      plate: "paper",
+    },
+  ];
+}
+
+/** The number stands on its cut, at the end where the saw starts. */
+function cutItems({ number, from, to }: NumberedCut, scale: number): Item[] {
+  const upright = from[0] === to[0];
+  const inward = TEXT / scale;
+  return [
+    { kind: "line", layer: CUT, from, to, line: "control" },
+    {
+      ...text({
+        layer: layerName("CTRLIN", "T"),
+        at: upright ? [from[0], from[1] + inward] : [from[0] + inward, from[1]],
+        text: String(number),
+        upright: false,
+      }),
+      ink: "chalk",
+      plate: "paper",
+    },
+  ];
+}
+
+function text({
+  layer,
+  of,
+  at,
+  text: said,
+  upright,
+  fitWidth,
+  weight,
+}: {
+  layer: LayerName;
+  of?: string;
+  at: readonly [number, number];
+  text: Extract<Item, { kind: "text" }>["text"];
+  upright: boolean;
+  fitWidth?: number;
+  weight?: "bold";
+}): Extract<Item, { kind: "text" }> {
+  return {
+    kind: "text",
+    layer,
+    at,
+    text: said,
+    height: TEXT,
+    anchor: "middle",
+    baseline: "middle",
+    angleDeg: upright ? 90 : 0,
+    ...(of !== undefined && { of }),
+    ...(fitWidth !== undefined && { fitWidth }),
+    ...(weight && { weight }),
+  };
+}

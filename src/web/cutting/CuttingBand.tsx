@@ -1,0 +1,74 @@
+import { memo, useMemo, useState } from "react";
+import type { Finding } from "../../findings/finding.ts";
+import { symbolOf } from "../../scene/model.ts";
+import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { OutcomeMark } from "../notes/OutcomeMark.tsx";
+import type { Pick } from "../picks/pick.ts";
+import { useWords } from "../words.ts";
+import { cutParts } from "./cut-parts.ts";
+import type { Cutting } from "./use-cutting.ts";
+
+export interface CuttingBandProps {
+  readonly cutting: Cutting;
+  readonly pick: Pick | undefined;
+  onMark(mark: string): void;
+  onFinding(finding: Finding): void;
+}
+
+/** What is sawn from which sheet, length and board, with the cuts in their order. */
+export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, onFinding }: CuttingBandProps) {
+  const { w, s } = useWords();
+  const { cut, stale, broken } = cutting;
+  const parts = useMemo(() => (cut?.plan ? cutParts(cut.plan) : []), [cut]);
+  const [chosen, setChosen] = useState<string>();
+  const picked = pick?.kind === "piece" ? pick.id : undefined;
+  const shown =
+    parts.find(({ key }) => key === chosen) ??
+    parts.find(({ marks }) => picked !== undefined && marks.has(picked)) ??
+    parts[0];
+  const scenes = useMemo(() => shown?.scenes() ?? [], [shown]);
+  const marks = useMemo(() => (picked === undefined ? [] : [picked]), [picked]);
+  return (
+    <div className="cutting-band" aria-busy={stale}>
+      <div className="cutting-parts">
+        <h2>{w("page.cutting")}</h2>
+        <p className="sub" aria-live="polite">
+          {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.cutting.about")}
+        </p>
+        <ul>
+          {parts.map(({ key, name, count }) => (
+            <li key={key}>
+              <button
+                type="button"
+                className="cutting-part"
+                aria-pressed={key === shown?.key}
+                onClick={() => setChosen(key)}
+              >
+                <span>{s(name)}</span> <span className="figure">{count}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+        <ul className="cutting-says">
+          {(cut?.findings ?? []).map((finding) => {
+            const says = s(finding.says);
+            return (
+              <li key={`${finding.code} ${says}`}>
+                <button type="button" className="here" onClick={() => onFinding(finding)}>
+                  <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
+                  <span>{says}</span>
+                </button>
+              </li>
+            );
+          })}
+        </ul>
+      </div>
+      <div className="cutting-pictures">
+        {scenes.map((scene) => (
+          <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} />
+        ))}
+      </div>
+      <p className="caution">{w("page.cutting.caution")}</p>
+    </div>
+  );
+});
