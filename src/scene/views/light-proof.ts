@@ -75,7 +75,11 @@ function figures({ light, limit, gaps, weather }: LightProofFacts): Message[] {
   const opening = kind.slot.gapMm - kind.fixedMm;
   return [
     message("light.sheet.sky", { sky: message(weather ? "light.sky.weather" : "light.sky.clear") }),
-    message("light.sheet.slot", { gap: kind.slot.gapMm, fixed: kind.fixedMm, bevel: kind.slot.bevelDeg }),
+    message(`light.sheet.slot-${edges(kind.slot.bevelDeg)}`, {
+      gap: kind.slot.gapMm,
+      fixed: kind.fixedMm,
+      bevel: kind.slot.bevelDeg,
+    }),
     message("light.sheet.bare", { uv: bare.uvMJYear, light: bare.lightKWhYear }),
     message("light.sheet.average", { uv: average.uvMJYear, light: average.lightKWhYear }),
     message("light.sheet.peak", { uv: point.year.uvMJYear, light: point.year.lightKWhYear }),
@@ -88,8 +92,12 @@ function figures({ light, limit, gaps, weather }: LightProofFacts): Message[] {
         }),
     ...gaps.map(({ bevelDeg, widestMm }) =>
       widestMm === undefined
-        ? message("light.sheet.no-gap", { bevel: bevelDeg })
-        : message("light.sheet.gap", { bevel: bevelDeg, gap: widestMm - opening }),
+        ? message(`light.sheet.no-gap-${edges(bevelDeg)}`, { bevel: bevelDeg })
+        : message(`light.sheet.gap-${edges(bevelDeg)}`, { bevel: bevelDeg, gap: widestMm - opening }),
     ),
   ];
+}
+
+function edges(bevelDeg: number): "square" | "bevelled" {
+  return bevelDeg === 0 ? "square" : "bevelled";
 }

@@ -3,6 +3,7 @@ import type { Point } from "../../geometry/point.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { SlotLight, ZoneLight } from "../../proof/light/zone-light.ts";
 import { message } from "../../text/message.ts";
+import { positionMm } from "../../units/rounding.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { DIMENSION_STEP, TEXT } from "./style.ts";
@@ -102,6 +103,8 @@ export function slotItems({ view, worst }: ZoneLight): {
       at: front + OUTSIDE + DIMENSION_STEP,
       from: front + 1,
       points: [0, gapMm],
+      // To the tenth that the figures beside it give, not to the half millimetre of a tape.
+      labels: [message("drawing.length", { value: positionMm(gapMm, { step: 0.1 }) })],
     },
     {
       kind: "dimension",
