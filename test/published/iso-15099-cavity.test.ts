@@ -15,6 +15,7 @@ import { CAVITY_FLOW_SPEED } from "../../src/equations/cavity/cavity-flow-record
 import { cavitySpeed } from "../../src/equations/cavity/cavity-speed.ts";
 import { cavitySpeedRough } from "../../src/equations/cavity/cavity-speed-rough.ts";
 import { dryingBound } from "../../src/equations/cavity/drying-bound.ts";
+import { equivalentInlet } from "../../src/equations/cavity/equivalent-inlet.ts";
 import { gapConvection } from "../../src/equations/cavity/gap-convection.ts";
 import { gapFrictionFactor } from "../../src/equations/cavity/gap-friction-factor.ts";
 import { gapLength } from "../../src/equations/cavity/gap-length.ts";
@@ -224,5 +225,32 @@ describe("water that the air can take, 5 °C and 80 % outside, 200 W/m², half a
       enteringRatio: 0.0045,
     };
     expect(dryingBound(hand)).toBeCloseTo(3.24, 6);
+  });
+});
+
+/** An open window-energy program codes the standard's openings apart from the manual: Abot + 0.5·Atop·(Al + Ar + Ah)/(Abot + Atop). */
+describe("inlet and outlet of a cavity whose joints are open, by that form", () => {
+  const inlet = (bottom: number, top: number, joints: number): number =>
+    bottom + (0.5 * top * joints) / (bottom + top);
+
+  it.each([
+    [0.02, 0.01, 0.08],
+    [0.01, 0.02, 0.08],
+    [0.004, 0.05, 0.3],
+  ])("bottom %d, top %d, joints %d m", (bottom, top, joints) => {
+    const both = { jointsM: joints };
+    expect(equivalentInlet({ ...both, nearM: bottom, farM: top })).toBeCloseTo(
+      inlet(bottom, top, joints),
+      12,
+    );
+    // What comes in goes out: bottom and top change places.
+    expect(equivalentInlet({ ...both, nearM: top, farM: bottom })).toBeCloseTo(
+      inlet(top, bottom, joints),
+      12,
+    );
+    expect(inlet(bottom, top, joints) + inlet(top, bottom, joints)).toBeCloseTo(
+      bottom + top + joints / 2,
+      12,
+    );
   });
 });
