@@ -39,6 +39,7 @@ const READ: readonly RegExp[] = [
   /^proportion-rules\.proportions\.[^.]+\.(?:widthToThickness|leastThickness)$/,
   /^proportion-rules\.proportions\.bs-8605-1\.largestWidth$/,
   /^proportion-rules\.battenCentres\.[^.]+\.perThickness$/,
+  /^climates\.drivenRain\.(?:moderate|severe)$/,
   /^meshes\.openings\.[^.]+\.opening$/,
   /^finishes\.coverage\.[^.]+\.perCoat$/,
   /^light\./,

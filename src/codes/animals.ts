@@ -17,7 +17,7 @@ export interface AnimalDemand {
 
 /**
  * A house mouse passes a quarter of an inch: what public-health pages on sealing buildings print. The wider ones of the
- * catalogue are from memory and stand beside it.
+ * catalogue stand beside it.
  */
 const MOUSE: AnimalDemand = {
   id: "mouse",

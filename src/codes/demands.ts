@@ -18,6 +18,7 @@ import { type ChosenRules, chosenRules } from "./chosen-rules.ts";
 import { type FireStopDemand, fireStops } from "./fire-stops.ts";
 import { type LightDemand, lightDemand } from "./light-site.ts";
 import { type FigureDemand, figureDemands } from "./own-figures.ts";
+import { type RainGrades, rainGrades } from "./rain-grades.ts";
 import {
   type Jurisdiction,
   jurisdictionOf,
@@ -86,6 +87,7 @@ export interface Demands {
   readonly chosenRules: ChosenRules | undefined;
   readonly animals: readonly AnimalDemand[];
   readonly fireStops: readonly FireStopDemand[];
+  readonly rainGrades: RainGrades;
   /** Distance to a boundary under which rules restrict combustible cladding (mm), and under which to take care. */
   readonly boundary: readonly RuleValue[];
   readonly boundaryCautionMm: number;
@@ -145,6 +147,7 @@ export function demandsOf(project: Project): Demands {
     chosenRules: chosenRules(project),
     animals: animals(project),
     fireStops: fireStops(project),
+    rainGrades: rainGrades(project),
     boundary: ownFirst(boundaryRules(project)),
     boundaryCautionMm: BOUNDARY_CAUTION_MM,
     light: lightDemand(project),

@@ -48,7 +48,7 @@ export function documentOf(key: string): Source {
 }
 
 /** What a rule prints is given by it; only a rule that nobody has looked up is not. */
-function ruleBasis(basis: CatalogueBasis): Basis {
+export function ruleBasis(basis: CatalogueBasis): Basis {
   return basis === "memory" || basis === "invented"
     ? "memory"
     : basis === "common-practice"

@@ -5,16 +5,9 @@ import { message } from "../text/message.ts";
 import type { ProofContext } from "./context.ts";
 import { compared, input, written } from "./working.ts";
 
-/** Grades of the yearly index (m²/s), from memory: under 3 sheltered, under 7 moderate. */
-const MODERATE = 3;
-const SEVERE = 7;
-const LACY = {
-  kind: "document",
-  document: "Lacy, An index of exposure to driving rain, BRE Digest 127 (grades from memory)",
-} as const;
-
 export function drivenRain(context: ProofContext): Finding[] {
   const { climate } = context.project.site;
+  const { moderate, severe, basis, source } = context.demands.rainGrades;
   const rain = climate?.rainfallMm ?? climate?.precipitationMm;
   const wind = climate?.wind;
   if (!rain || !wind) {
@@ -25,7 +18,7 @@ export function drivenRain(context: ProofContext): Finding[] {
         where: { path: wind ? "/site/climate/rainfallMm" : "/site/climate/wind" },
         says: message("proof.rain.unknown"),
         hint: message("proof.rain.enter"),
-        source: LACY,
+        source,
       }),
     ];
   }
@@ -37,7 +30,7 @@ export function drivenRain(context: ProofContext): Finding[] {
     if (azimuthDeg === undefined || zones.length === 0) return [];
     const share = Math.max(0, Math.cos(((azimuthDeg - wind.fromDeg) * Math.PI) / 180));
     const demand = index * share;
-    const grade = demand >= SEVERE ? "severe" : demand >= MODERATE ? "moderate" : "sheltered";
+    const grade = demand >= severe ? "severe" : demand >= moderate ? "moderate" : "sheltered";
     const path = `/faces/${context.project.faces.findIndex((face) => face.id === id)}`;
     return [
       finding({
@@ -53,7 +46,7 @@ export function drivenRain(context: ProofContext): Finding[] {
         ...(grade === "sheltered" ? {} : { hint: message("proof.rain.membrane") }),
         ...compared("at most", {
           demand,
-          limit: grade === "severe" ? SEVERE : MODERATE,
+          limit: grade === "severe" ? severe : moderate,
           unit: "m²/s",
         }),
         working: {
@@ -63,11 +56,11 @@ export function drivenRain(context: ProofContext): Finding[] {
             input("v", { meaning: "mean-wind", value: wind.meanMPerS, unit: "m/s", basis: wind.basis }),
             input("A", { meaning: "face-azimuth", value: azimuthDeg, unit: "°", basis: "given" }),
             input("D", { meaning: "wind-from", value: wind.fromDeg, unit: "°", basis: wind.basis }),
-            input("I_1", { meaning: "rain-moderate", value: MODERATE, unit: "m²/s", basis: "memory" }),
+            input("I_1", { meaning: "rain-moderate", value: moderate, unit: "m²/s", basis }),
           ],
           substituted: `${written(rainMm / 1000, 3)} × ${written(wind.meanMPerS)} × ${written(share, 2)} = ${written(demand, 2)}`,
         },
-        source: LACY,
+        source,
       }),
     ];
   });

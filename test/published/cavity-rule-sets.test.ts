@@ -81,6 +81,7 @@ describe("fire stops, as printed and in millimetres", () => {
 
 describe("openings", () => {
   it.each([
+    ["insects", "insects", 4, 4],
     ["insects", "insects-cavity-base-new-zealand", 3, 5],
     ["vermin", "vermin-attic-vents-usa", 1.6, 6.4],
     ["embers", "embers-california", 1.6, 3.2],

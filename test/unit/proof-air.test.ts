@@ -110,10 +110,10 @@ describe("P036 openings against animals", () => {
       },
     });
 
-  it("a 3 mm mesh keeps out insects, provisionally: the figure is from memory", () => {
+  it("a 3 mm mesh keeps out insects", () => {
     expect(openingSizes(meshed("mesh 3-0.5"))[0]).toMatchObject({
       outcome: "pass",
-      provisional: true,
+      provisional: false,
       demand: 3,
       limit: 4,
     });

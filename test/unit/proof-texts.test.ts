@@ -42,6 +42,7 @@ const walls = [
       project.figures = {
         "light.ground.bare.light": { value: 0.25, source: "our own" },
         "meshes.openings.insects.opening": { value: { min: 2, max: 3 }, unit: "mm" },
+        "meshes.openings.rodents.opening": { value: { min: 2 }, unit: "mm" },
         "species.species.black-locust.durability": { value: "oak" },
         "finishes.coverage.smoth.perCoat": { value: { max: 3 }, unit: "m2/L" },
         "clearances.clearances.france-ground.figures.0": { value: 20, unit: "cm" },

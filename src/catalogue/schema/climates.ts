@@ -30,6 +30,8 @@ export const climatesFileSchema = z.strictObject({
   climates: z.array(climateSchema),
   outdoorMoisture: z.array(outdoorMoistureSchema),
   outdoorMoistureSpans: z.array(outdoorMoistureSpanSchema),
+  /** Yearly driving-rain index from which a place is moderately or severely exposed. */
+  drivenRain: z.strictObject({ moderate: figureSchema, severe: figureSchema }),
 });
 export type ClimatesFile = z.infer<typeof climatesFileSchema>;
 export type Climate = z.infer<typeof climateSchema>;

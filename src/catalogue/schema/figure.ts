@@ -36,6 +36,7 @@ export const unitSchema = z.enum([
   "ft2",
   "cm2/m",
   "m2/L",
+  "m2/s",
   "m/s",
   "mbar",
   "deg",
