@@ -1,5 +1,6 @@
 /** Makes `docs/sources.md` from the reference data: every document, what rests on it, and what nobody has confirmed. */
 import type { AnyFigure, Basis } from "../src/catalogue/figure.ts";
+import { figureKeys } from "../src/catalogue/own-figures.ts";
 import { type SourcedRecord, sourcedRecords, unconfirmed } from "../src/catalogue/records.ts";
 import { type Source, source, sourceKeys } from "../src/catalogue/sources.ts";
 
@@ -110,6 +111,19 @@ export function sourcesPage(): string {
         entry.basis,
         noteText(entry.record),
       ]),
+    ),
+    "## Figures that a project file can replace",
+    "",
+    "Those that a rule, setting-out or the take-off reads. A project names them in `figures`, with a value of the same form",
+    "and unit and with where it stands; `docs/decisions/0012` says how.",
+    "",
+    ...table(
+      ["Name", "Value", "Source", "Basis"],
+      figureKeys().flatMap((key) =>
+        records
+          .filter((entry) => `${entry.file}.${entry.path}` === key)
+          .map((entry) => [`\`${key}\``, recordText(entry.record), `\`${entry.source}\``, entry.basis]),
+      ),
     ),
   ];
   return `${lines.join("\n").trimEnd()}\n`;
