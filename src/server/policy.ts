@@ -6,7 +6,7 @@ const PAGE_POLICY = [
   "script-src 'self'",
   "style-src 'self'",
   "font-src 'self'",
-  "img-src 'self'",
+  "img-src 'self' blob:",
   "connect-src 'self'",
   "worker-src 'self'",
   "base-uri 'none'",

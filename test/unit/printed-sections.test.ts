@@ -1,9 +1,9 @@
 /** Where the printed sections stand: down a joint they would show no cladding (common practice: a section is cut where there is something to show). */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { drawings } from "../../src/cli/issue/drawings.ts";
 import { design } from "../../src/design.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { drawingSheets } from "../../src/output/drawings/drawing-sheets.ts";
 import { readProject } from "../../src/project/read.ts";
 
 const EXAMPLES = ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"];
@@ -15,15 +15,14 @@ describe.each(EXAMPLES)("the printed sections of %s", (name) => {
   const reader = { language: "en", units: "mm", denominator: 16 } as const;
 
   it("cut cladding of their zone", () => {
-    const sheets = drawings({ design: made, findings: [], reader }).filter(({ name: file }) =>
+    const sheets = drawingSheets({ design: made, findings: [], reader }).filter(({ name: file }) =>
       file.startsWith("section-"),
     );
     expect(sheets.length).toBeGreaterThan(0);
-    for (const { name: file, bytes } of sheets) {
-      const [, of = "", at = ""] =
-        /data-view="section-(.+?)-(-?\d+)"/.exec(Buffer.from(bytes).toString("utf8")) ?? [];
+    for (const { name: file, svg } of sheets) {
+      const [, of = "", at = ""] = /data-view="section-(.+?)-(-?\d+)"/.exec(svg) ?? [];
       const face = made.facade.faces.find(({ id }) => id === of);
-      const zone = file.slice(`section-${of}-`.length, -".svg".length);
+      const zone = file.slice(`section-${of}-`.length);
       const cut = face?.pieces.filter(({ kind, zone: its, outline }) => {
         const { x } = polygonBounds(outline);
         return (

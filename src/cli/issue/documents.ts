@@ -2,6 +2,7 @@
 import { basename } from "node:path";
 import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
+import { drawingSheets } from "../../output/drawings/drawing-sheets.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
@@ -15,7 +16,6 @@ import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
 import { waiverOf } from "../waivers.ts";
 import { type Document, sha256, writeFolder } from "../write-folder.ts";
-import { drawings } from "./drawings.ts";
 import { findingsReport } from "./report.ts";
 import type { Worked } from "./work.ts";
 
@@ -50,7 +50,7 @@ function documentsOf({ opened, design, plan, takeoff, findings, cutFindings }: W
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
   return [
-    ...drawings({ design, findings, reader }),
+    ...drawingSheets({ design, findings, reader }).map(({ name, svg }) => text(`${name}.svg`, svg)),
     text("calculation-book.html", bookHtml(book, reader)),
     text("findings.txt", findingsReport({ project, findings }, reader)),
     json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),

@@ -1,46 +1,54 @@
 /** The cut plan of the project on the sheet: asked for when a part of the job shows it, and again when edits rest. */
 import { useEffect, useMemo, useRef, useState } from "react";
+import type { Reader } from "../../text/say.ts";
 import type { Cut, Cutter } from "../work/cutter.ts";
 
 export interface Cutting {
-  /** The last plan that came back; of an earlier state of the project where `stale`. */
+  /** The last that came back; of an earlier state of the project where `stale`. */
   readonly cut: Cut | undefined;
   readonly stale: boolean;
   /** The program failed on this project. */
   readonly broken: boolean;
 }
 
+export interface CuttingOf {
+  readonly name: string | undefined;
+  readonly document: unknown;
+  readonly wanted: boolean;
+  /** For whom drawings are wanted as well. */
+  readonly drawFor: Reader | undefined;
+}
+
 /** Milliseconds without an edit. */
 const REST = 300;
 
-interface Held {
-  readonly of: unknown;
+interface Asked {
   readonly name: string;
-  readonly cut: Cut | undefined;
+  readonly document: unknown;
+  readonly drawFor: Reader | undefined;
 }
 
-export function useCutting(
-  cutter: Cutter,
-  { name, document, wanted }: { name: string | undefined; document: unknown; wanted: boolean },
-): Cutting {
-  const [held, setHeld] = useState<Held>();
-  const asked = useRef<unknown>(undefined);
-  const have = held?.of;
+export function useCutting(cutter: Cutter, { name, document, wanted, drawFor }: CuttingOf): Cutting {
+  const [held, setHeld] = useState<Asked & { readonly cut: Cut | undefined }>();
+  const asked = useRef<Asked>(undefined);
+  const answers = (one: Asked | undefined): boolean =>
+    one?.document === document && one?.name === name && (drawFor === undefined || one?.drawFor === drawFor);
+  const stale = !answers(held);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asks again when what is wanted changes, not when it is answered
   useEffect(() => {
-    if (!wanted || name === undefined || document === undefined || document === have) return;
+    if (!wanted || name === undefined || document === undefined || !stale) return;
     const rested = setTimeout(() => {
-      if (asked.current === document) return;
-      asked.current = document;
-      void cutter.cut({ name, document }).then((cut) => {
-        // Edits that came meanwhile are asked for by themselves.
-        if (asked.current === document) setHeld({ of: document, name, cut });
+      if (answers(asked.current)) return;
+      const own: Asked = { name, document, drawFor };
+      asked.current = own;
+      void cutter.cut({ name, document, ...(drawFor && { drawFor }) }).then((cut) => {
+        // What was asked meanwhile has an answer of its own.
+        if (asked.current === own) setHeld({ ...own, cut });
       });
     }, REST);
     return () => clearTimeout(rested);
-  }, [cutter, name, document, wanted, have]);
-  const own = held?.name === name ? held : undefined;
-  const stale = own?.of !== document;
-  const cut = own?.cut;
-  const broken = !stale && own !== undefined && !cut;
+  }, [cutter, name, document, wanted, drawFor, stale]);
+  const cut = held?.name === name ? held?.cut : undefined;
+  const broken = !stale && !cut;
   return useMemo(() => ({ cut, stale, broken }), [cut, stale, broken]);
 }

@@ -6,6 +6,7 @@ import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
+import { SheetsBand } from "../drawings/SheetsBand.tsx";
 import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
 import { OrderBand } from "../order/OrderBand.tsx";
@@ -118,12 +119,14 @@ export function Workbench(sources: WorkbenchProps) {
   const cutting = useCutting(sources.cutter, {
     name: settled?.name,
     document: settled && present(settled.history).document,
-    wanted: part === "cutting" || part === "order",
+    wanted: part === "cutting" || part === "order" || part === "sheets",
+    drawFor: part === "sheets" ? reader : undefined,
   });
   const own = useMemo(() => {
     if (part === "cutting")
       return <CuttingBand cutting={cutting} pick={pick} onMark={goToMark} onFinding={show} />;
-    return part === "order" ? <OrderBand cutting={cutting} /> : undefined;
+    if (part === "order") return <OrderBand cutting={cutting} />;
+    return part === "sheets" ? <SheetsBand cutting={cutting} /> : undefined;
   }, [part, cutting, pick, goToMark, show]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();

@@ -1,23 +1,30 @@
 /** Cuts a project's facade and takes it off beside the page: it takes longer than a frame. */
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import { designFile } from "../../design.ts";
+import { drawingSheets } from "../../output/drawings/drawing-sheets.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import type { CutReply, CutRequest } from "./cutter.ts";
 
 const faces = createFaceMemo({ faces: 200, shareds: 2 });
 
-self.addEventListener("message", ({ data: { name, document } }: MessageEvent<CutRequest>) => {
-  const reply = (): CutReply => {
-    try {
-      const made = designFile({ name, document }, { faces });
-      if (made.kind === "refused") return undefined;
-      const { project, facade } = made.design;
-      const { plan, findings } = cutFacade(project, facade);
-      return { plan, findings, takeoff: takeOff(project, facade, plan) };
-    } catch {
-      return undefined;
-    }
-  };
-  self.postMessage(reply());
+function cut({ name, document, drawFor }: CutRequest): CutReply {
+  const made = designFile({ name, document }, { faces });
+  if (made.kind === "refused") return undefined;
+  const { design } = made;
+  const { plan, findings } = cutFacade(design.project, design.facade);
+  const takeoff = takeOff(design.project, design.facade, plan);
+  if (!drawFor) return { plan, findings, takeoff };
+  const all = [...made.readFindings, ...design.findings, ...findings];
+  return { plan, findings, takeoff, drawings: drawingSheets({ design, findings: all, reader: drawFor }) };
+}
+
+self.addEventListener("message", ({ data }: MessageEvent<CutRequest>) => {
+  let reply: CutReply;
+  try {
+    reply = cut(data);
+  } catch {
+    reply = undefined;
+  }
+  self.postMessage(reply);
 });

@@ -1,11 +1,15 @@
 /** The worker that cuts, as a function. */
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Finding } from "../../findings/finding.ts";
+import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
+import type { Reader } from "../../text/say.ts";
 
 export interface CutRequest {
   readonly name: string;
   readonly document: unknown;
+  /** For whom the drawings are made; none are made where absent. */
+  readonly drawFor?: Reader;
 }
 
 export interface Cut {
@@ -13,6 +17,7 @@ export interface Cut {
   readonly plan: CutPlan | undefined;
   readonly findings: readonly Finding[];
   readonly takeoff: Takeoff;
+  readonly drawings?: readonly DrawingSheet[];
 }
 
 /** Undefined where the program failed. */

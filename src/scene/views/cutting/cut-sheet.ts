@@ -17,6 +17,9 @@ export interface NumberedCut {
 const SHEET = layerName("SHEET");
 const CUT = layerName("CTRLIN");
 
+/** What mark and size take over one another, mm on paper; in a narrower piece they stand in one line. */
+const LINES = TEXT * 4.4;
+
 /** Between the lines of a hatch, mm on paper. */
 const HATCH = 2.2;
 
@@ -74,24 +77,27 @@ function pieceItems(
   const middle = [x + width / 2, y + height / 2] as const;
   const layer = layerName("SHEET", "T");
   const below = (TEXT * 1.6) / scale;
-  const size = message("drawing.cut-size", piece.turned ? { a: height, b: width } : { a: width, b: height });
+  const [a, b] = piece.turned ? [height, width] : [width, height];
+  const shape: Item = {
+    kind: "polygon",
+    layer: SHEET,
+    of: demandId,
+    outline: rectOutline({ x: [x, x + width], y: [y, y + height] }),
+    line: "detail",
+    fill: "sheet",
+  };
+  const own = { layer, of: demandId, upright, fitWidth: room };
+  if (Math.min(width, height) < LINES / scale) {
+    const said = message("drawing.cut-named", { mark: demandId, a, b });
+    return [shape, text({ ...own, at: middle, text: said })];
+  }
   return [
-    {
-      kind: "polygon",
-      layer: SHEET,
-      of: demandId,
-      outline: rectOutline({ x: [x, x + width], y: [y, y + height] }),
-      line: "detail",
-      fill: "sheet",
-    },
-    text({ layer, of: demandId, at: middle, text: demandId, upright, fitWidth: room, weight: "bold" }),
+    shape,
+    text({ ...own, at: middle, text: demandId, weight: "bold" }),
     text({
-      layer,
-      of: demandId,
+      ...own,
       at: upright ? [middle[0] + below, middle[1]] : [middle[0], middle[1] - below],
-      text: size,
-      upright,
-      fitWidth: room,
+      text: message("drawing.cut-size", { a, b }),
     }),
   ];
 }

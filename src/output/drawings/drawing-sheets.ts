@@ -1,10 +1,9 @@
 /** The drawings of an issue: each view on a sheet with its frame, title block, cautions and waivers. */
-import type { Design } from "../../design.ts";
+
 import type { Finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
-import { renderSceneSvg } from "../../output/svg/scene-svg.ts";
-import { renderSheetSvg } from "../../output/svg/sheet-svg.ts";
+import type { ProofInput } from "../../proof/context.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
 import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
 import { arrange, drawingArea, fittingPaper, makeSheet } from "../../scene/sheet.ts";
@@ -15,7 +14,8 @@ import { verticalSection } from "../../scene/views/vertical-section.ts";
 import type { Facade, FaceLayout, ZoneLayout } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
-import type { Document } from "../write-folder.ts";
+import { renderSceneSvg } from "../svg/scene-svg.ts";
+import { renderSheetSvg } from "../svg/sheet-svg.ts";
 import { lightSheets } from "./light-sheets.ts";
 
 interface Drawing {
@@ -24,14 +24,25 @@ interface Drawing {
   readonly scenes: readonly Scene[];
 }
 
+/** A design, as far as it is drawn. */
+type Drawable = Pick<ProofInput, "project" | "facade" | "demands">;
+
 export interface DrawingFacts {
-  readonly design: Design;
+  readonly design: Drawable;
   /** Everything found, cutting included; what has a place is shown there. */
   readonly findings: readonly Finding[];
   readonly reader: Reader;
 }
 
-export function drawings({ design, findings, reader }: DrawingFacts): Document[] {
+/** A sheet as an SVG document at full size. */
+export interface DrawingSheet {
+  /** Of its file, without what it ends in. */
+  readonly name: string;
+  readonly title: SceneText;
+  readonly svg: string;
+}
+
+export function drawingSheets({ design, findings, reader }: DrawingFacts): DrawingSheet[] {
   const facade: Facade = { ...design.facade, findings };
   const all: Drawing[] = [
     {
@@ -42,10 +53,11 @@ export function drawings({ design, findings, reader }: DrawingFacts): Document[]
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
     ...lightSheets(design),
   ];
-  return all.map((drawing, at) => {
-    const svg = onPaper(drawing, { design, reader, number: at + 1, of: all.length });
-    return { name: `${drawing.name}.svg`, bytes: Buffer.from(svg, "utf8") };
-  });
+  return all.map((drawing, at) => ({
+    name: drawing.name,
+    title: drawing.scenes[0]?.title ?? drawing.name,
+    svg: onPaper(drawing, { design, reader, number: at + 1, of: all.length }),
+  }));
 }
 
 /** At the largest usual scale (ISO 5455; North American ones in feet and inches) at which a middling sheet takes it. */
@@ -59,7 +71,7 @@ function developed(facade: Facade, { design: { project }, findings, reader }: Dr
   return fits ?? scenes[1] ?? developedElevation(facade, project, { findings });
 }
 
-function faceDrawings(facade: Facade, face: FaceLayout, { project }: Design): Drawing[] {
+function faceDrawings(facade: Facade, face: FaceLayout, { project }: Drawable): Drawing[] {
   const elevation = faceElevation(facade, project, face.id);
   const battens = battenElevation(facade, project, face.id);
   const sections = face.zones.flatMap((zone): Drawing[] => {
@@ -122,7 +134,7 @@ const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "
 /** The first paper that takes the drawing, of the series that goes with the reader's units; else the bare drawing. */
 function onPaper(
   { name, type, scenes }: Drawing,
-  { design, reader, number, of }: { design: Design; reader: Reader; number: number; of: number },
+  { design, reader, number, of }: { design: Drawable; reader: Reader; number: number; of: number },
 ): string {
   const series = reader.units === "feet-inch" ? [...NORTH_AMERICAN, ...METRIC] : METRIC;
   const size: PaperSize | undefined = fittingPaper(scenes, series);
@@ -162,14 +174,14 @@ function initials(title: string): string {
 }
 
 /** Someone answers for these: it is printed where the drawing is read. Many are counted, and stand in the findings. */
-function waiverTexts({ project: { waivers = [] } }: Design): SceneText[] {
+function waiverTexts({ project: { waivers = [] } }: Drawable): SceneText[] {
   if (waivers.length > 2) {
     const codes = [...new Set(waivers.map(({ code }) => code))];
-    return [message("cli.sheet.waivers", { count: waivers.length, codes })];
+    return [message("drawing.waivers", { count: waivers.length, codes })];
   }
   return waivers.map(({ code, where, who, when, why }) =>
     where === undefined
-      ? message("cli.sheet.waiver", { code, who, when, why })
-      : message("cli.sheet.waiver-at", { code, where, who, when, why }),
+      ? message("drawing.waiver", { code, who, when, why })
+      : message("drawing.waiver-at", { code, where, who, when, why }),
   );
 }

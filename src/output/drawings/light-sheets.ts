@@ -1,6 +1,5 @@
 /** The one-page light proof of each zone whose joints let light on the membrane. */
-import type { Design } from "../../design.ts";
-import { proofContext } from "../../proof/context.ts";
+import { type ProofInput, proofContext } from "../../proof/context.ts";
 import { zoneLights } from "../../proof/light/zone-light.ts";
 import { gapsForLimit } from "../../proof/light-dose.ts";
 import type { Scene } from "../../scene/model.ts";
@@ -13,7 +12,11 @@ export interface LightSheet {
   readonly scenes: readonly Scene[];
 }
 
-export function lightSheets({ project, facade, demands }: Design): LightSheet[] {
+export function lightSheets({
+  project,
+  facade,
+  demands,
+}: Pick<ProofInput, "project" | "facade" | "demands">): LightSheet[] {
   const limit = project.limits.membrane?.maxUvPerYear?.value;
   const lights = zoneLights(proofContext({ project, facade, demands })) ?? [];
   return lights.flatMap((light) => {

@@ -1,0 +1,61 @@
+import { useEffect, useState } from "react";
+import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import type { Cutting } from "../cutting/use-cutting.ts";
+import { handOut } from "../sheet/hand-out.ts";
+import { useWords } from "../words.ts";
+
+/** The drawing sheets as they are issued, one shown whole. */
+export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutting }) {
+  const { w, s } = useWords();
+  const [chosen, setChosen] = useState<string>();
+  const sheets = cut?.drawings ?? [];
+  const shown = sheets.find(({ name }) => name === chosen) ?? sheets[0];
+  return (
+    <div className="cutting-band" aria-busy={stale}>
+      <div className="cutting-parts">
+        <h2>{w("page.part.sheets")}</h2>
+        <p className="sub" aria-live="polite">
+          {broken ? w("page.cutting.broken") : stale ? w("page.sheets.busy") : w("page.sheets.about")}
+        </p>
+        <ul>
+          {sheets.map(({ name, title }) => (
+            <li key={name}>
+              <button
+                type="button"
+                className="cutting-part"
+                aria-pressed={name === shown?.name}
+                onClick={() => setChosen(name)}
+              >
+                {s(title)}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </div>
+      <div className="cutting-pictures">{shown && <Preview key={shown.name} sheet={shown} />}</div>
+      {shown && (
+        <p className="sheet-ways">
+          <button
+            type="button"
+            className="fold"
+            onClick={() => handOut({ name: `${shown.name}.svg`, text: shown.svg }, "image/svg+xml")}
+          >
+            {w("page.sheets.save")}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** As a picture of its own, so that its inks for print stay its own. */
+function Preview({ sheet: { svg, title } }: { sheet: DrawingSheet }) {
+  const { s } = useWords();
+  const [address, setAddress] = useState<string>();
+  useEffect(() => {
+    const made = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [svg]);
+  return <img className="sheet-preview" src={address} alt={s(title)} />;
+}
