@@ -1,6 +1,7 @@
 /**
  * Clearances and cavities as demands, by the place: Ontario Building Code (200 mm above ground), US trim guides (6 in),
- * E2/AS1 of New Zealand (175 mm unpaved), German guidance referring to DIN 68800 (300 mm); cavity behind open joints:
+ * E2/AS1 of New Zealand (175 mm unpaved), German guidance referring to DIN 68800 (300 mm), a British page for general
+ * builders (150 mm), NF DTU 41.2 as told on French pages (200 mm over the finished ground); cavity behind open joints:
  * National Building Code of Canada 9.27.2.2.(1), NHBC Standards 6.9.18, a Swiss practice text. All at second hand.
  */
 import { describe, expect, it } from "vitest";
@@ -14,6 +15,7 @@ type Place =
   | "new-zealand"
   | "switzerland"
   | "united-kingdom"
+  | "france"
   | "other";
 
 function demandsIn(jurisdiction: Place) {
@@ -29,6 +31,8 @@ describe("height above ground (mm)", () => {
     ["united-states", [152]],
     ["germany", [300]],
     ["new-zealand", [175]],
+    ["united-kingdom", [150]],
+    ["france", [200]],
     ["switzerland", []],
     ["other", []],
   ])("%s", (place, expected) => {

@@ -51,16 +51,20 @@ describe("P044 a figure of the project's own", () => {
   });
 
   it("is read with its source in the catalogue's place, given and no longer remembered", () => {
-    const rule = (figures: Project["figures"]) =>
-      demandsOf({ ...proofFixture().project, figures }).groundClearance.find(
-        ({ id }) => id === "france-ground",
-      );
-    expect(rule(undefined)).toMatchObject({ value: 200, basis: "memory" });
-    expect(rule({ [FRENCH_GROUND]: { value: 250, unit: "mm" } })).toMatchObject({
-      value: 250,
-      basis: "given",
-      source: { kind: "your project" },
+    const grades = (figures: Project["figures"]) =>
+      demandsOf({ ...proofFixture().project, figures }).rainGrades;
+    const moderate = { value: 2, unit: "m2/s" };
+    expect(grades(undefined)).toMatchObject({ moderate: 3, severe: 7, basis: "memory" });
+    expect(grades({ "climates.drivenRain.moderate": moderate })).toMatchObject({
+      moderate: 2,
+      basis: "memory",
     });
+    expect(
+      grades({
+        "climates.drivenRain.moderate": moderate,
+        "climates.drivenRain.severe": { value: 5, unit: "m2/s" },
+      }),
+    ).toMatchObject({ moderate: 2, severe: 5, basis: "given", source: { kind: "your project" } });
   });
 
   it("settles what was provisional, and can fail what passed", () => {
