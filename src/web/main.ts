@@ -4,6 +4,7 @@ import "@fontsource/atkinson-hyperlegible-next/latin-600.css";
 import "./sheet/sheet.css";
 import "./drawing/drawing.css";
 import "./notes/notes.css";
+import "./build-up/build-up.css";
 import "./cutting/cutting.css";
 import "./order/order.css";
 import "./sheet/title-block.css";
@@ -11,6 +12,7 @@ import "./sheet/narrow.css";
 import { fetchDesign } from "./work/api.ts";
 import { createCutter } from "./work/cutter.ts";
 import { createDesigner } from "./work/designer.ts";
+import { createPlaneSearcher } from "./work/planes.ts";
 
 const designer = createDesigner();
 const first = fetchDesign();
@@ -21,5 +23,5 @@ void first.then((answer) =>
 const root = document.getElementById("root");
 if (root)
   void import("./page.tsx").then(({ showPage }) =>
-    showPage(root, { designer, cutter: createCutter(), first }),
+    showPage(root, { designer, cutter: createCutter(), searcher: createPlaneSearcher(), first }),
   );

@@ -16,7 +16,7 @@ export function printPlanes(search: PlaneSearchResult, reader: Reader): string {
   return [
     tell("zones", { zones: places(zones) }),
     ...(followers.length > 0 ? [tell("followers", { zones: places(followers) })] : []),
-    tell("counts", { ...counts }),
+    say(message("planes.counts", { ...counts }), reader),
     ...(first ? ["", passingTable(passing.slice(0, PASSING), reader)] : ["", tell("none")]),
     ...more(counts.passing - Math.min(passing.length, PASSING)),
     ...(nearest ? [tell("nearest"), ...brokenLines(nearest, reader)] : []),

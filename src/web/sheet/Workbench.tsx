@@ -1,18 +1,29 @@
 import { type DragEvent, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
+import { BuildUpBand } from "../build-up/BuildUpBand.tsx";
 import { CuttingBand } from "../cutting/CuttingBand.tsx";
 import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
+import { SectionDrawing } from "../drawing/SectionDrawing.tsx";
 import { SheetsBand } from "../drawings/SheetsBand.tsx";
 import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
 import { OrderBand } from "../order/OrderBand.tsx";
-import { type Jump, outlineOf, type Pick, pickKey, pickOfMark, placeOfFinding } from "../picks/pick.ts";
+import {
+  type Jump,
+  leadOpening,
+  outlineOf,
+  type Pick,
+  pickKey,
+  pickOfMark,
+  placeOfFinding,
+} from "../picks/pick.ts";
 import { ReaderContext, wordsFor } from "../words.ts";
 import type { Cutter } from "../work/cutter.ts";
+import type { PlaneSearcher } from "../work/planes.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
 import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
@@ -32,6 +43,7 @@ const NO_FINDINGS: readonly Finding[] = [];
 
 export interface WorkbenchProps extends ProjectSources {
   readonly cutter: Cutter;
+  readonly searcher: PlaneSearcher;
 }
 
 export function Workbench(sources: WorkbenchProps) {
@@ -122,12 +134,22 @@ export function Workbench(sources: WorkbenchProps) {
     wanted: part === "cutting" || part === "order" || part === "sheets",
     drawFor: part === "sheets" ? reader : undefined,
   });
+  const { edit } = project;
   const own = useMemo(() => {
+    if (part === "build-up" && settled) {
+      const at = pick ?? leadOpening(settled.design);
+      return (
+        <>
+          {at && <SectionDrawing design={settled.design} pick={at} picked={pick} />}
+          <BuildUpBand searcher={sources.searcher} design={settled.design} pick={pick} onEdit={edit} />
+        </>
+      );
+    }
     if (part === "cutting")
       return <CuttingBand cutting={cutting} pick={pick} onMark={goToMark} onFinding={show} />;
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" ? <SheetsBand cutting={cutting} /> : undefined;
-  }, [part, cutting, pick, goToMark, show]);
+  }, [part, settled, sources.searcher, cutting, pick, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];

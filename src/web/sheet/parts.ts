@@ -15,7 +15,7 @@ export const PARTS = [
 export type Part = (typeof PARTS)[number];
 
 /** Parts that have their place on the sheet today; the others say what they will hold. */
-export const LIVE_PARTS: readonly Part[] = ["setting-out", "proof", "cutting", "order", "sheets"];
+export const LIVE_PARTS: readonly Part[] = ["build-up", "setting-out", "proof", "cutting", "order", "sheets"];
 
 /** Words in the names of the written documents that belong to a part. */
 const DOCUMENT_WORDS: Readonly<Record<Part, RegExp | undefined>> = {

@@ -4,6 +4,7 @@ import type { Finding } from "../../findings/finding.ts";
 import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Reader } from "../../text/say.ts";
+import { latestOf } from "./latest.ts";
 
 export interface CutRequest {
   readonly name: string;
@@ -24,39 +25,13 @@ export interface Cut {
 export type CutReply = Cut | undefined;
 
 export interface Cutter {
-  /** One facade at a time: of those that wait, the latest alone is cut, and the others are answered by it. */
   cut(request: CutRequest): Promise<CutReply>;
 }
 
-interface Waiting {
-  readonly request: CutRequest;
-  readonly resolves: ((reply: CutReply) => void)[];
-}
-
-/** The worker is loaded when it is first asked. */
 export function createCutter(): Cutter {
-  let worker: Worker | undefined;
-  let running: Waiting | undefined;
-  let next: Waiting | undefined;
-  const start = (asked: Waiting): void => {
-    running = asked;
-    if (!worker) {
-      worker = new Worker(new URL("./cut.worker.ts", import.meta.url), { type: "module" });
-      worker.addEventListener("message", ({ data }: MessageEvent<CutReply>) => {
-        for (const resolve of running?.resolves ?? []) resolve(data);
-        running = undefined;
-        const waiting = next;
-        next = undefined;
-        if (waiting) start(waiting);
-      });
-    }
-    worker.postMessage(asked.request);
-  };
   return {
-    cut: (request) =>
-      new Promise((resolve) => {
-        if (!running) start({ request, resolves: [resolve] });
-        else next = { request, resolves: [...(next?.resolves ?? []), resolve] };
-      }),
+    cut: latestOf<CutRequest, CutReply>(
+      () => new Worker(new URL("./cut.worker.ts", import.meta.url), { type: "module" }),
+    ),
   };
 }
