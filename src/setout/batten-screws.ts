@@ -32,9 +32,12 @@ interface Hold {
   readonly solid: Solid;
 }
 
+/** The strip that a batten covers. */
+type Strip = Pick<DraftBatten, "x" | "y">;
+
 /** Finds a batten's screw points; `addBlock` sets a backing block at a height and returns it, or undefined where none can be. */
 export function screwPoints(
-  batten: DraftBatten,
+  batten: Strip,
   solids: readonly Solid[],
   addBlock: (y: number) => Solid | undefined,
 ): { readonly points: readonly ScrewPoint[]; readonly missed: readonly number[] } {
@@ -55,6 +58,14 @@ export function screwPoints(
   return { points, missed };
 }
 
+/** A screw in the middle of every timber that a strip crosses, from end to end. */
+export function crossingPoints(strip: Strip, solids: readonly Solid[]): ScrewPoint[] {
+  return holdsOf(strip, solids)
+    .map(({ x, y, solid }) => ({ x, y: snap((y[0] + y[1]) / 2), solid }))
+    .sort((a, b) => a.y - b.y)
+    .filter(({ y }, i, all) => i === 0 || y - (all[i - 1] as ScrewPoint).y >= CLOSEST_MM);
+}
+
 function evenPlaces([from, to]: Interval): number[] {
   const inset = Math.min(FROM_BATTEN_END_MM, (to - from) / 4);
   const [first, last] = [from + inset, to - inset];
@@ -65,7 +76,7 @@ function evenPlaces([from, to]: Interval): number[] {
 }
 
 /** Where each solid can hold a screw through the batten: upright timber along its length, bands at their height. */
-function holdsOf(batten: DraftBatten, solids: readonly Solid[]): Hold[] {
+function holdsOf(batten: Strip, solids: readonly Solid[]): Hold[] {
   const inset = Math.min(FROM_BATTEN_EDGE_MM, intervalLength(batten.x) / 3);
   const usable: Interval = [batten.x[0] + inset, batten.x[1] - inset];
   const endInset = Math.min(FROM_BATTEN_END_MM / 2, intervalLength(batten.y) / 5);
@@ -101,7 +112,7 @@ function nearestHold(holds: readonly Hold[], y: number): Hold | undefined {
   return best;
 }
 
-function blockHold(batten: DraftBatten, block: Solid | undefined): Hold | undefined {
+function blockHold(batten: Strip, block: Solid | undefined): Hold | undefined {
   return block && holdsOf(batten, [block])[0];
 }
 

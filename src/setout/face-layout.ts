@@ -82,7 +82,7 @@ export function layFace(
     rounds,
     laid,
   };
-  const behind = behindCladding(wall, { joints: results.flatMap(({ joints }) => joints), vents });
+  const behind = behindCladding(wall, { joints: results.flatMap(({ joints }) => joints), vents, solids });
   const returns = withReturns(wall, { demands, solids, behind: behind.pieces });
   const layout: FaceLayout = {
     id: face.id,

@@ -1,11 +1,12 @@
 /** Screws with their holes, what they pass and what holds them. */
-import type { BoardCladding, Screw, SheetCladding } from "../project/schema/project.ts";
+import type { Interval } from "../geometry/interval.ts";
+import type { BoardCladding, Project, Screw, SheetCladding, Zone } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import { gapMm } from "../units/rounding.ts";
 import type { ScrewPoint } from "./batten-screws.ts";
 import type { CladdingPoint } from "./cladding-screws.ts";
 import type { CornerPost } from "./corners.ts";
-import type { Fixing } from "./facade.ts";
+import type { Fixing, ZonePlane } from "./facade.ts";
 import { buildUpOf, screwOf } from "./resolve.ts";
 import type { ZoneTask } from "./zone-layout-task.ts";
 
@@ -117,6 +118,32 @@ export function battenFixer(task: ZoneTask): (point: ScrewPoint) => Fixing {
       bite: biteIn(screw.length, through, snap(point.solid.z[1] - point.solid.z[0])),
     };
   };
+}
+
+/** Makes the screws that hold the liners of openings to the timber behind the sheathing. */
+export function buckFixer(
+  project: Project,
+  { layers }: ZonePlane,
+  { zone, z: [from, to] }: { readonly zone: Zone; readonly z: Interval },
+): (point: ScrewPoint) => Fixing {
+  const screw = screwOf(project, buildUpOf(project, zone).battenScrew);
+  const hole = gapMm(screw.diameter * BATTEN_HOLE, { step: HOLE_STEP_MM });
+  const under = layers.filter(({ z }) => z[1] <= from);
+  const through: Through = [
+    { what: "backing", thickness: snap(to - from) },
+    ...[...under].reverse().map(({ kind, z }) => ({ what: kind, thickness: snap(z[1] - z[0]) })),
+    { what: "sheathing", thickness: project.structure.sheathingThickness },
+  ];
+  return ({ x, y, solid }) => ({
+    x,
+    y,
+    kind: "plain",
+    screw: screw.id,
+    hole,
+    into: solid.id,
+    through,
+    bite: biteIn(screw.length, through, snap(solid.z[1] - solid.z[0])),
+  });
 }
 
 /** Makes the screws that hold a corner's post to the batten behind it, through the gasket where there is one. */

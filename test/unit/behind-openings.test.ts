@@ -68,6 +68,55 @@ describe("bucks", () => {
     expect(said).toMatchObject([{ outcome: "attention", demand: 30.75, limit: 38 }]);
   });
 
+  it("are screwed through the sheathing into the timber round the opening", () => {
+    // 140 of screw less 51 of liner and 11 of sheathing; 50 from the ends.
+    expect(made.of("W-Kbl-W3")?.fixings).toMatchObject([
+      { x: 2081, y: 1550, into: "west trimmer 1", bite: 78 },
+      { x: 2081, y: 2050, into: "west trimmer 1", bite: 78 },
+    ]);
+    expect(made.of("W-Kbl-W3")?.fixings[0]?.through).toEqual([
+      { what: "backing", thickness: 51 },
+      { what: "sheathing", thickness: 11 },
+    ]);
+    expect(made.of("W-Kbh-W3")?.supports).toEqual(["west header 1"]);
+  });
+
+  it("find the studs under a sill, where nothing runs level", () => {
+    const wide = demo((document) => {
+      document.faces.find(({ id }: Loose) => id === "west").openings[0].x = [1500, 3300];
+    });
+    const sill = wide.of("W-Kbs-W3");
+    // Studs stand at 19 and every 610 from there: 1849, 2459 and 3069, between the trimmers.
+    const studs = sill?.fixings.filter(({ into }) => into.includes("stud")).map(({ x }) => x);
+    expect(studs).toEqual([1849, 2459, 3069]);
+    expect(sill?.fixings).toHaveLength(5);
+    expect(wide.findings("S021").map(({ outcome }) => outcome)).not.toContain("fail");
+  });
+
+  it("are named where no timber is told that holds them", () => {
+    const bare = demo((document) => {
+      document.structure.studs.besideOpenings = 0;
+    });
+    const said = bare.findings("S021").filter(({ outcome }) => outcome === "fail");
+    expect(said.map(({ where }) => where.opening)).toContain("W3");
+    expect(said.flatMap(({ where }) => where.marks)).toContain("W-Kbl-W3");
+  });
+
+  it("stay under a rake, as thick over the opening as it leaves room for", () => {
+    // The west wall rises from 2290 by 720 in 4800: 2605 over the window's left jamb.
+    const raked = demo((document) => {
+      document.faces.find(({ id }: Loose) => id === "west").openings[0].y = [1900, 2585];
+    });
+    const liners = raked.pieces.filter(({ mark }) => /^W-Kb/.test(mark));
+    for (const [x, y] of liners.flatMap(({ outline }) => outline)) {
+      expect(y).toBeLessThanOrEqual(2290 + (720 / 4800) * x + 0.001);
+    }
+    expect(raked.of("W-Kbh-W3")?.cut).toMatchObject({ length: 600 + 2 * 38, thickness: 20 });
+    expect(raked.of("W-Kbh-W3")?.outline).toHaveLength(5);
+    const said = raked.findings("S021").filter(({ where }) => where.opening === "W3");
+    expect(said).toMatchObject([{ outcome: "attention", demand: 20, limit: 38 }]);
+  });
+
   it("are sawn with the rest", () => {
     const { battens } = takeOff(made.project, made.facade, cutFacade(made.project, made.facade).plan);
     expect(battens.some(({ mark }) => mark === "W-Kbl-W3")).toBe(true);

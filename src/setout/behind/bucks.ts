@@ -4,15 +4,24 @@
  */
 import { type Finding, finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength, overlaps, subtractIntervals } from "../../geometry/interval.ts";
+import {
+  counterClockwise,
+  intersect,
+  type Polygon,
+  polygonBounds,
+  sliceVertical,
+} from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
 import { faceCode } from "../../project/lookup.ts";
+import type { Face } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { POST_DEPTH_MM } from "../corner-backing.ts";
 import { type FaceEnd, faceLength } from "../corners.ts";
-import { NO_HOLES, type Piece, SQUARE_ENDS } from "../facade.ts";
+import { NO_HOLES, type Piece, type Solid, SQUARE_ENDS } from "../facade.ts";
 import { letter } from "../marks.ts";
 import { massOf } from "../masses.ts";
+import { screwed } from "./buck-screws.ts";
 import { type Ground, holesOf, looseFrom, type Wall, zoneAt } from "./wall.ts";
 
 const SIDES = ["left", "right", "head", "sill"] as const;
@@ -21,7 +30,10 @@ type Side = (typeof SIDES)[number];
 /** Shorter pieces are packed out on site. */
 const SHORTEST_MM = 20;
 
-export function bucks(wall: Wall): {
+export function bucks(
+  wall: Wall,
+  solids: readonly Solid[],
+): {
   readonly pieces: readonly Piece[];
   readonly findings: readonly Finding[];
 } {
@@ -35,9 +47,14 @@ export function bucks(wall: Wall): {
     const full = wall.project.structure.studs.width;
     const box: Rect = { x: opening.x, y: opening.y };
     const room = roomRound(wall, box, full);
-    const own = SIDES.flatMap((side) => sidePieces(wall, { at, z, of: opening.id, box, room, side }));
+    const held = SIDES.flatMap((side) => sidePieces(wall, { at, z, of: opening.id, box, room, side })).map(
+      (buck) => screwed(wall, at, { buck, solids }),
+    );
+    const own = held.map(({ buck }) => buck);
     pieces.push(...own);
     findings.push(told(wall, { of: opening.id, own, depth: intervalLength(z), full, room }));
+    const loose = held.filter(({ isHeld }) => !isHeld).map(({ buck }) => buck.mark);
+    if (loose.length > 0) findings.push(unheld(wall, opening.id, loose));
   }
   return { pieces, findings };
 }
@@ -71,7 +88,7 @@ function roomRound({ face, ends, grounds }: Wall, box: Rect, full: number): Room
   let left = Math.min(full, box.x[0] - stops(ends.left));
   let right = Math.min(full, length - stops(ends.right) - box.x[1]);
   let sill = Math.min(full, box.y[0] - bottom);
-  let head = Math.min(full, top - box.y[1]);
+  let head = Math.min(full, Math.min(top, lowestOver(face.outline, box)) - box.y[1]);
   const wide = (span: Interval): Interval => [span[0] - 2 * full, span[1] + 2 * full];
   for (const other of openings) {
     if (overlaps(wide(box.y), other.y)) {
@@ -93,6 +110,21 @@ function roomRound({ face, ends, grounds }: Wall, box: Rect, full: number): Room
   };
 }
 
+/** The lowest that a face's upper edge comes over an opening. */
+function lowestOver(outline: Face["outline"], { x, y }: Rect): number {
+  const corners = outline.map(([at]) => at).filter((at) => at > x[0] && at < x[1]);
+  const places = [
+    x[0] + INSIDE_MM,
+    ...corners.flatMap((at) => [at - INSIDE_MM, at + INSIDE_MM]),
+    x[1] - INSIDE_MM,
+  ];
+  const tops = places.flatMap((at) => sliceVertical(outline as Polygon, at)).map(([, top]) => top);
+  return snap(Math.min(...tops.filter((top) => top > y[0])));
+}
+
+/** Just inside, where a slice is certain to cut. */
+const INSIDE_MM = 1 / 8000;
+
 interface SideOf {
   readonly at: Ground;
   readonly z: Interval;
@@ -113,26 +145,31 @@ function sidePieces({ project, face, rounds }: Wall, { at, z, of, box, room, sid
     overlaps(level ? bounds.y : bounds.x, across) ? [level ? bounds.x : bounds.y] : [],
   );
   const spans = subtractIntervals(along, ducts).filter((span) => intervalLength(span) >= SHORTEST_MM);
-  return spans.map((span, i): Piece => {
+  const rects = spans.map((span): Rect => (level ? { x: span, y: across } : { x: across, y: span }));
+  return rects.flatMap((one, i): Piece[] => {
+    // A rake takes a corner off what passes it.
+    const [part] = intersect(counterClockwise(face.outline as Polygon), rectOutline(one));
+    if (!part) return [];
+    const { x, y } = polygonBounds(part.outline);
     const draft = {
       mark: `${faceCode(face)}-Kb${side[0]}${spans.length > 1 ? letter(i) : ""}-${of}`,
       kind: "backing",
       face: face.id,
       zone: at.ground.zone.id,
-      outline: rectOutline(level ? { x: span, y: across } : { x: across, y: span }),
+      outline: part.outline,
       holes: NO_HOLES,
       z,
       ends: SQUARE_ENDS,
       grain: level ? "x" : "y",
       material: project.structure.studs.species,
       cut: {
-        length: snap(intervalLength(span)),
+        length: snap(intervalLength(level ? x : y)),
         width: snap(intervalLength(z)),
-        thickness: snap(intervalLength(across)),
+        thickness: snap(intervalLength(level ? y : x)),
       },
       why: { line: `${face.id} ${side} ${of}`, rule: message("setout.why.buck") },
     } as const;
-    return looseFrom({ massKg: massOf(project, draft), removeBefore: [], ...draft });
+    return [looseFrom({ massKg: massOf(project, draft), removeBefore: [], ...draft })];
   });
 }
 
@@ -174,6 +211,17 @@ function told(
     demand: least,
     limit: at.full,
     unit: "mm",
+    source: { kind: "common practice" },
+  });
+}
+
+function unheld({ face }: Wall, of: string, marks: readonly string[]): Finding {
+  return finding({
+    code: "S021",
+    outcome: "fail",
+    where: { face: face.id, opening: of, marks },
+    says: message("setout.buck.loose", { of, pieces: marks.length }),
+    hint: message("setout.buck.loose.hint"),
     source: { kind: "common practice" },
   });
 }

@@ -3,7 +3,7 @@
  * level joints, sleeves and boxes; and what is to be said of slivers, of the edge under the roof, of soft insulation.
  */
 import type { Finding } from "../../findings/finding.ts";
-import type { Joint, Piece, Vent } from "../facade.ts";
+import type { Joint, Piece, Solid, Vent } from "../facade.ts";
 import { bucks } from "./bucks.ts";
 import { ductSlivers } from "./duct-slivers.ts";
 import { membraneStrips } from "./membrane.ts";
@@ -18,12 +18,20 @@ export { membraneStrips, USUAL_ROLL } from "./membrane.ts";
 
 export function behindCladding(
   wall: Wall,
-  { joints, vents }: { readonly joints: readonly Joint[]; readonly vents: readonly Vent[] },
+  {
+    joints,
+    vents,
+    solids,
+  }: {
+    readonly joints: readonly Joint[];
+    readonly vents: readonly Vent[];
+    readonly solids: readonly Solid[];
+  },
 ): { readonly pieces: readonly Piece[]; readonly findings: readonly Finding[] } {
   const made = [
     membraneStrips(wall),
     sillPans(wall),
-    bucks(wall),
+    bucks(wall, solids),
     sheetJointStrips(wall, joints),
     sleeves(wall),
   ];
