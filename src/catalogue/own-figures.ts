@@ -22,7 +22,7 @@ export type FigureFault =
   /** No rule reads it; `near` is what is read in its place. */
   | { readonly kind: "unread"; readonly near?: string | undefined }
   | { readonly kind: "unit"; readonly unit: string }
-  | { readonly kind: "number" | "span" | "nothing" }
+  | { readonly kind: "number" | "span" | "nothing" | "share" }
   | { readonly kind: "word"; readonly words: readonly string[] };
 
 type Overridable = Figure | RangeFigure | Statement;
@@ -53,6 +53,9 @@ const BEHIND: Readonly<Record<string, readonly string[]>> = {
   depth: ["depthOpenJoint"],
 };
 
+/** Shares of a whole; those in percent are told by their unit. */
+const SHARE = /^light\.(?:ground\.(?:bare|snow)|ultravioletShare)\.|\.forwardShare$/;
+
 /** The catalogue with the project's own figures in it; those with a fault are left out. */
 export function catalogueWith(own: OwnFigures | undefined): Catalogue {
   return Object.entries(own ?? {}).reduce(
@@ -78,7 +81,9 @@ export function figureFault(key: string, figure: OwnFigure): FigureFault | undef
     return words.includes(String(figure.value)) ? undefined : { kind: "word", words };
   }
   if ((figure.unit ?? "1") !== record.unit) return { kind: "unit", unit: record.unit };
-  return shapeFault(record, figure.value);
+  const most = record.unit === "%" ? 100 : SHARE.test(key) ? 1 : Infinity;
+  const fault = shapeFault(record, figure.value);
+  return fault ?? (greatest(figure.value) > most ? { kind: "share" } : undefined);
 }
 
 function shapeFault(record: Figure | RangeFigure, value: OwnFigure["value"]): FigureFault | undefined {
@@ -90,6 +95,10 @@ function shapeFault(record: Figure | RangeFigure, value: OwnFigure["value"]): Fi
     (min === undefined) === (value.min === undefined) && (max === undefined) === (value.max === undefined);
   if (!whole || (value.min ?? 0) > (value.max ?? Infinity)) return { kind: "span" };
   return (value.min ?? 1) > 0 && (value.max ?? 1) > 0 ? undefined : { kind: "nothing" };
+}
+
+function greatest(value: OwnFigure["value"]): number {
+  return typeof value === "object" ? (value.max ?? value.min ?? 0) : Number(value);
 }
 
 /** Keys of the figures that can be replaced, in the order of the files. */

@@ -40,7 +40,9 @@ export function ownFigures({ project, demands }: ProofContext): Finding[] {
 }
 
 function hint(fault: NonNullable<FigureDemand["fault"]>, near: string | undefined): Message {
-  if (near !== undefined) return message("proof.figure.near", { near });
+  if (near !== undefined) {
+    return message(fault.kind === "unknown" ? "proof.figure.meant" : "proof.figure.read-instead", { near });
+  }
   if (fault.kind === "unit") {
     return fault.unit === "1"
       ? message("proof.figure.no-unit")

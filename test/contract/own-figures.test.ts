@@ -59,8 +59,8 @@ function another(key: string): OwnFigure {
   if (Array.isArray(value)) throw new Error(key);
   const more =
     typeof value === "number"
-      ? value * 1.25
-      : Object.fromEntries(Object.entries(value).map(([bound, one]) => [bound, (one ?? 0) * 1.25]));
+      ? value * 0.9
+      : Object.fromEntries(Object.entries(value).map(([bound, one]) => [bound, (one ?? 0) * 0.9]));
   return { value: more, source: "own", ...(unit === "1" ? {} : { unit }) };
 }
 
@@ -87,7 +87,7 @@ function felt(species: string, figures?: Project["figures"]): string {
   const { project, facade } = proofFixture({
     project: (one) => {
       Object.assign(boardsOf(one), { species, lots: undefined, finish: "two oil coats" });
-      one.site.climate?.snowDepthMm?.values.fill(35, 0, 3);
+      one.site.climate?.snowDepthMm?.values.splice(0, 2, 28, 100);
       if (figures) one.figures = figures;
     },
   });

@@ -41,6 +41,9 @@ const walls = [
       project.site.jurisdiction = "other";
       project.figures = {
         "light.ground.bare.light": { value: 0.25, source: "our own" },
+        "light.ground.snow.light": { value: 7 },
+        "species.species.black-locust.specificGravityGreen": { value: 0.7 },
+        "species.species.black-spruce.densityAt12": { value: 400, unit: "kg/m3" },
         "meshes.openings.insects.opening": { value: { min: 2, max: 3 }, unit: "mm" },
         "meshes.openings.rodents.opening": { value: { min: 2 }, unit: "mm" },
         "species.species.black-locust.durability": { value: "oak" },
