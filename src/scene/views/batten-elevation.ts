@@ -52,7 +52,7 @@ export function battenElevation(
   const low = lowestGround(face);
   const scale = options.scale ?? fittingScale({ x: extent.x, y: [low, extent.y[1]] }, { room: ROOM });
   const paper = 1 / scale;
-  const pieces = ORDER.flatMap((kind) => face.pieces.filter((piece) => piece.kind === kind));
+  const pieces = innerFirst(face);
   const battens = face.pieces.filter(({ kind }) => kind === "batten");
   const items: Item[] = [
     ...groundItems(
@@ -70,17 +70,7 @@ export function battenElevation(
     ),
     ...openingItems(face),
     ...penetrationItems(project, face.id),
-    ...pieces.map((piece) => pieceItem(piece, scale)),
-    ...pieces.flatMap((piece) => fixingItems(piece, { scale })),
-    ...face.solids.map(
-      (solid): Item => ({
-        kind: "polygon",
-        layer: layerName("STRUCT"),
-        of: solid.id,
-        outline: solid.region,
-        line: "hidden",
-      }),
-    ),
+    ...behindItems(face, scale),
     ...controlLineItems({
       lines: heightLines(face.controlLines),
       x: [extent.x[0] - 4 * paper, extent.x[1] + 4 * paper],
@@ -110,6 +100,28 @@ export function battenElevation(
     scale,
     items,
   });
+}
+
+function innerFirst({ pieces }: FaceLayout): Piece[] {
+  return ORDER.flatMap((kind) => pieces.filter((piece) => piece.kind === kind));
+}
+
+/** Battens, backing and closures with their screws, and the timber behind them dashed. */
+export function behindItems(face: FaceLayout, scale: number): Item[] {
+  const pieces = innerFirst(face);
+  return [
+    ...pieces.map((piece) => pieceItem(piece, scale)),
+    ...pieces.flatMap((piece) => fixingItems(piece, { scale })),
+    ...face.solids.map(
+      (solid): Item => ({
+        kind: "polygon",
+        layer: layerName("STRUCT"),
+        of: solid.id,
+        outline: solid.region,
+        line: "hidden",
+      }),
+    ),
+  ];
 }
 
 function pieceItem(piece: Piece, scale: number): Item {

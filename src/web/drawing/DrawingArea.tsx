@@ -19,6 +19,8 @@ import { FieldStrips } from "./FieldStrips.tsx";
 import { type FieldFinder, fieldAt, fieldsOf } from "./fields.ts";
 import { pickAt } from "./hit.ts";
 import { findHome, type Home } from "./home.ts";
+import { LayerControls } from "./LayerControls.tsx";
+import { type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
 import { useView } from "./use-view.ts";
 
@@ -84,19 +86,20 @@ export function DrawingArea({
   const home = useMemo(
     () =>
       design && size.width > 0 && size.height > 0
-        ? { ...findHome(design, { size, reader, findings }), design }
+        ? { ...findHome(design, { size, reader, findings, shown: USUALLY_SHOWN }), design }
         : undefined,
     [there, load, size, reader],
   );
   const start = useMemo(() => home && startView(home, { design: home.design, size }), [home, size]);
   const homeScale = home?.elevation.scale ?? 0;
   const [scale, setScale] = useState(0);
+  const [shown, setShown] = useState<Shown>(USUALLY_SHOWN);
   const elevation = useMemo(
     () =>
-      !home || !design || (design === home.design && scale <= homeScale)
+      !home || !design || (design === home.design && scale <= homeScale && shown === USUALLY_SHOWN)
         ? home?.elevation
-        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings }),
-    [home, design, scale, homeScale, reader, findings],
+        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings, shown }),
+    [home, design, scale, homeScale, reader, findings, shown],
   );
   const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
@@ -245,6 +248,7 @@ export function DrawingArea({
           onLeave={() => host.current?.focus()}
         />
       )}
+      {elevation && design && <LayerControls shown={shown} onShow={setShown} />}
       {elevation && design && (
         <div className="sheet-edge">
           <DrawControls draw={draw} />

@@ -6,7 +6,9 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import type { Item } from "../../scene/model.ts";
+import { layerName } from "../../scene/roles.ts";
 import { textWidth } from "../../scene/text-widths.ts";
+import { behindItems } from "../../scene/views/batten-elevation.ts";
 import { fixingItems } from "../../scene/views/cladding.ts";
 import { itemsOver, placeAll, rodsBeside, wallItems } from "../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../scene/views/extent.ts";
@@ -14,6 +16,7 @@ import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { Reader } from "../../text/say.ts";
+import { isBehindBattens, isShown, type Shown } from "./layers.ts";
 import { type Body, bodyOf } from "./scene-body.ts";
 
 /** Where a face stands on the drawing: add `dx` to an x of its own frame. */
@@ -54,19 +57,27 @@ export interface ElevationOptions {
   readonly scale: number;
   readonly reader: Reader;
   readonly findings: readonly Finding[];
+  readonly shown: Shown;
 }
 
-export function drawElevation(design: Design, { scale, reader, findings }: ElevationOptions): Elevation {
+export function drawElevation(
+  design: Design,
+  { scale, reader, findings, shown }: ElevationOptions,
+): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
-  const rods = bodyOf(rodsBeside(facade, { placed, scale }), { scale, reader });
+  const rods = bodyOf(shown.has("lines") ? rodsBeside(facade, { placed, scale }) : [], { scale, reader });
   const over = bodyOf(
     itemsOver(facade, { placed, scale, findings: scale < SYMBOLS_FROM ? [] : findings }).filter(
-      (item) => !isCrampedName(item, { faces: facade.faces, scale }),
+      (item) => isShown(item, shown) && !isCrampedName(item, { faces: facade.faces, scale }),
     ),
     { scale, reader },
   );
-  const walls = placed.map(({ face, dx }) => ({ face, dx, body: wallBody(face, { design, scale, reader }) }));
+  const walls = placed.map(({ face, dx }) => ({
+    face,
+    dx,
+    body: wallBody(face, { design, scale, reader, shown }),
+  }));
   const part = (key: string, { markup }: Body, dx = 0): DrawnPart => ({ key, dx, markup });
   return {
     scale,
@@ -90,21 +101,35 @@ export function drawElevation(design: Design, { scale, reader, findings }: Eleva
   };
 }
 
+const FIXING = layerName("FIXING");
+
 const kept = new WeakMap<FaceLayout, Map<string, Body>>();
 
 function wallBody(
   face: FaceLayout,
-  { design: { project }, scale, reader }: { design: Design; scale: number; reader: Reader },
+  {
+    design: { project },
+    scale,
+    reader,
+    shown,
+  }: { design: Design; scale: number; reader: Reader; shown: Shown },
 ): Body {
   const own = kept.get(face) ?? new Map<string, Body>();
   kept.set(face, own);
-  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
+  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator} ${[...shown].sort().join(" ")}`;
   const held = own.get(key);
   if (held) return held;
-  const items = [
+  const drawn = [
     ...wallItems(face, { project, scale }),
     ...(scale < DETAILED_FROM ? [] : boardDetails(face, scale)),
-  ];
+  ].filter((item) => isShown(item, shown));
+  const items = shown.has("battens")
+    ? [
+        ...drawn.filter(isBehindBattens),
+        ...behindItems(face, scale).filter(({ layer }) => shown.has("fixings") || layer !== FIXING),
+        ...drawn.filter((item) => !isBehindBattens(item)),
+      ]
+    : drawn;
   const body = bodyOf(items, { scale, reader });
   const [eldest] = own.keys();
   if (own.size >= MOST_KEPT && eldest !== undefined) own.delete(eldest);

@@ -1,0 +1,40 @@
+/** What of the facade the elevation shows: layers taken away show what lies behind them. */
+import type { Item } from "../../scene/model.ts";
+import type { LayerElement } from "../../scene/roles.ts";
+
+/** From the outside in, then what is written over them. */
+export const ELEVATION_LAYERS = ["cladding", "fixings", "battens", "membrane", "lines", "findings"] as const;
+
+export type ElevationLayer = (typeof ELEVATION_LAYERS)[number];
+
+export type Shown = ReadonlySet<ElevationLayer>;
+
+/** Battens would show through every joint: they are drawn when they are asked for. */
+export const USUALLY_SHOWN: Shown = new Set(["cladding", "fixings", "membrane", "lines", "findings"]);
+
+const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
+  BOARD: "cladding",
+  SHEET: "cladding",
+  TRIM: "cladding",
+  FIXING: "fixings",
+  MEMBR: "membrane",
+  CTRLIN: "lines",
+  ROD: "lines",
+  FINDNG: "findings",
+};
+
+/** The element stands behind the two letters of the agent and a hyphen in a layer's name (ISO 13567-2). */
+function elementOf({ layer }: Item): LayerElement {
+  return layer.slice(2, 8).replace(/-+$/, "") as LayerElement;
+}
+
+export function isShown(item: Item, shown: Shown): boolean {
+  const layer = ELEMENTS[elementOf(item)];
+  return layer === undefined || shown.has(layer);
+}
+
+/** Whether it is painted before battens: ground and membrane lie behind them. */
+export function isBehindBattens(item: Item): boolean {
+  const element = elementOf(item);
+  return element === "MEMBR" || element === "GROUND";
+}

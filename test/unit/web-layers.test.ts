@@ -1,0 +1,50 @@
+/** Layers of the elevation: what is taken away is not drawn, and what lies behind it is. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { designFile } from "../../src/design.ts";
+import { ENGLISH_MM } from "../../src/text/say.ts";
+import { drawElevation } from "../../src/web/drawing/elevation.ts";
+import { ELEVATION_LAYERS, type ElevationLayer, USUALLY_SHOWN } from "../../src/web/drawing/layers.ts";
+
+const text = readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8");
+const made = designFile({ name: "demo", text });
+if (made.kind !== "designed") throw new Error("the demo reads");
+const { design } = made;
+
+/** Elements of the names of layers that are drawn (ISO 13567-2). */
+function drawn(shown: Iterable<ElevationLayer>): Set<string> {
+  const { parts } = drawElevation(design, {
+    scale: 1 / 30,
+    reader: ENGLISH_MM,
+    findings: design.findings,
+    shown: new Set(shown),
+  });
+  const names = parts.flatMap(({ markup }) => [...markup.matchAll(/data-layer="A-(\w+)-*E-"/g)]);
+  return new Set(names.map(([, element = ""]) => element));
+}
+
+const OWN: Readonly<Record<ElevationLayer, readonly string[]>> = {
+  cladding: ["BOARD", "SHEET", "TRIM"],
+  fixings: ["FIXING"],
+  battens: ["BATTEN", "STRUCT"],
+  membrane: ["MEMBR"],
+  lines: ["CTRLIN", "ROD"],
+  findings: ["FINDNG"],
+};
+
+describe("the layers of the elevation", () => {
+  it.each(ELEVATION_LAYERS)("%s are drawn when they are shown, and not when they are taken away", (layer) => {
+    const all = drawn(ELEVATION_LAYERS);
+    for (const element of OWN[layer]) expect(all).toContain(element);
+    const without = drawn(ELEVATION_LAYERS.filter((one) => one !== layer));
+    for (const element of OWN[layer]) {
+      // Closures behind the cladding are bent metal too, and go with the battens.
+      if (element === "TRIM") continue;
+      expect(without).not.toContain(element);
+    }
+  });
+
+  it("keeps battens for when they are asked for", () => {
+    expect(drawn(USUALLY_SHOWN)).not.toContain("BATTEN");
+  });
+});
