@@ -87,7 +87,10 @@ export function createApp({
   });
 
   if (store) app.route(PROJECTS, projectRoutes({ store, now }));
-  else app.all(`${PROJECTS}/*`, (context) => refuse("no-store", context.req.raw));
+  else {
+    app.get(PROJECTS, (context) => json({ store: false, projects: [] }, context.req.raw));
+    app.all(`${PROJECTS}/*`, (context) => refuse("no-store", context.req.raw));
+  }
 
   app.get("/api/documents", async (context) => {
     const documents: DocumentsAnswer["documents"][number][] = [];

@@ -31,7 +31,7 @@ export function projectRoutes({ store, now }: Keeping): Hono {
     }),
   );
 
-  routes.get("/", async ({ req }) => json({ projects: await store.list() }, req.raw));
+  routes.get("/", async ({ req }) => json({ store: true, projects: await store.list() }, req.raw));
 
   routes.get(`/${ID}`, async ({ req }) => {
     const id = req.param("id");

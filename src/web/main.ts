@@ -8,6 +8,7 @@ import "./build-up/build-up.css";
 import "./cutting/cutting.css";
 import "./order/order.css";
 import "./sheet/title-block.css";
+import "./kept/kept.css";
 import "./sheet/narrow.css";
 import { fetchDesign } from "./work/api.ts";
 import { createCutter } from "./work/cutter.ts";

@@ -1,15 +1,18 @@
 /** The built page, served by our own server, in a browser that reports every word of complaint. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { diskFiles } from "../../src/server/files.ts";
 import { type Serving, serve } from "../../src/server/serve.ts";
+import type { Store } from "../../src/store/store.ts";
 
 const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 /** Serves one of the examples with the documents of a folder. */
 export async function serveExample(
   example: string,
-  { documentsDir = at("examples") }: { documentsDir?: string } = {},
+  { documentsDir = at("examples"), ...more }: { documentsDir?: string; store?: Store; port?: number } = {},
 ): Promise<Serving> {
   const serving = await serve({
     files: diskFiles,
@@ -17,6 +20,7 @@ export async function serveExample(
     documentsDir,
     webDir: at("dist/web"),
     port: 0,
+    ...more,
   });
   if (!serving) throw new Error("no port is free");
   return serving;
@@ -50,3 +54,18 @@ export async function openPage(
 
 /** Something of the project on the drawing: the sheet can be used. */
 export const DRAWN = ".drawing-host [data-of]";
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What shuts people out of a page as it stands, by axe-core. */
+export async function violations(page: Page): Promise<string[]> {
+  // Run from outside the page, whose policy lets no foreign script in.
+  await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const found = await axe.run();
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" | ")}`);
+  });
+}

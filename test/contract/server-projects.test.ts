@@ -47,7 +47,7 @@ const etag = (answer: Response): string => answer.headers.get("etag") ?? "";
 
 describeWithStore("kept projects", () => {
   it("are none at first, and the first put makes one", async () => {
-    expect(await (await ask("")).json()).toEqual({ projects: [] });
+    expect(await (await ask("")).json()).toEqual({ store: true, projects: [] });
     expect((await ask(`/${ID}`)).status).toBe(404);
     const made = await put("One");
     expect(made.status).toBe(201);

@@ -58,7 +58,7 @@ describeWithStore("what cannot be kept", () => {
     ["one key twice", '{"name":"a","name":"b","document":{},"says":{"key":"a","values":{}}}'],
   ])("%s is refused, and nothing is written", async (_, body) => {
     expect(await code(await put(body))).toEqual([400, "unread-body"]);
-    expect(await (await ask("")).json()).toEqual({ projects: [] });
+    expect(await (await ask("")).json()).toEqual({ store: true, projects: [] });
   });
 
   it("a body that does not say that it is JSON is refused", async () => {
@@ -146,7 +146,7 @@ describeWithStore("pages of other sites", () => {
     const headers = { ...FIRST, ...(theirs as Record<string, string>) };
     expect(await code(await put(good, headers))).toEqual([403, "foreign-page"]);
     expect(await code(await ask("", { headers }))).toEqual([403, "foreign-page"]);
-    expect(await (await ask("")).json()).toEqual({ projects: [] });
+    expect(await (await ask("")).json()).toEqual({ store: true, projects: [] });
   });
 
   it("our own page may", async () => {
@@ -161,9 +161,11 @@ describeWithStore("pages of other sites", () => {
 });
 
 describe("without a database", () => {
-  it("every address of kept projects says so, and the rest works", async () => {
+  it("the list and every address of kept projects say so, and the rest works", async () => {
     const bare = createApp(places());
-    for (const path of ["", `/${ID}`, `/${ID}/revisions`]) {
+    const list = await bare.request("http://localhost/api/projects");
+    expect(await list.json()).toEqual({ store: false, projects: [] });
+    for (const path of [`/${ID}`, `/${ID}/revisions`, "/x"]) {
       const answer = await bare.request(`http://localhost/api/projects${path}`);
       expect(await code(answer)).toEqual([503, "no-store"]);
     }

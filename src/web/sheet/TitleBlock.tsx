@@ -1,6 +1,7 @@
 import { memo, type ReactNode, useRef } from "react";
 import type { Design } from "../../design.ts";
 import { message } from "../../text/message.ts";
+import { KeptField } from "../kept/KeptField.tsx";
 import { useWords, type Words } from "../words.ts";
 import { handOut } from "./hand-out.ts";
 import type { Preferences } from "./preferences.ts";
@@ -87,6 +88,7 @@ export const TitleBlock = memo(function TitleBlock({
           {w("page.edit.redo")}
         </button>
       </Field>
+      <KeptField project={project} />
       <Field name="file" label={w("page.block.file")}>
         <span className="file-name">
           {sheeted?.name ?? w("page.block.no-file")}

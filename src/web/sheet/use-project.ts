@@ -6,12 +6,16 @@ import { applyPatch } from "../../project/edit.ts";
 import { printProject } from "../../project/print.ts";
 import { type Message, message } from "../../text/message.ts";
 import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
+import type { ServedDesign } from "../work/api.ts";
 import type { Designer } from "../work/designer.ts";
-import { forget, keep, keptOf } from "../work/keep.ts";
-import type { DesignAnswer } from "../work/messages.ts";
+import { idOf } from "../work/hash.ts";
+import { type Edited, type Keeper, type KeptState, openKeeper } from "../work/keeper.ts";
+import { fetchProject, fetchRevision, type RevisionInfo } from "../work/kept-api.ts";
 
 export interface Sheeted {
   readonly name: string;
+  /** Under which its edits are kept. */
+  readonly keptAs: string;
   /** Counts the files put on the sheet: another one starts its own view. */
   readonly load: number;
   readonly design: Design;
@@ -44,7 +48,15 @@ export interface ProjectState {
   readonly forth: Message | undefined;
   /** The project differs from the file that it was read from or last saved to. */
   readonly unsaved: boolean;
+  /** Where the edits are kept. */
+  readonly kept: KeptState;
   open(file: File): void;
+  /** Puts a project of the server's on the sheet. */
+  openKept(id: string): void;
+  /** Goes back to a revision of the project on the sheet, by a step of its own. */
+  backTo(number: number): void;
+  /** After another window went on: puts these edits on top of its, or goes on with its. */
+  settle(way: "mine" | "other"): void;
   putAway(): void;
   edit(edit: Edit): void;
   undo(): void;
@@ -56,8 +68,11 @@ export interface ProjectState {
 export interface ProjectSources {
   readonly designer: Designer;
   /** The served project, already on its way; undefined where there is none. */
-  readonly first: Promise<DesignAnswer | undefined>;
+  readonly first: Promise<Coming | undefined>;
 }
+
+/** A project on its way to the sheet; `latest` where it is a revision of the server's. */
+type Coming = ServedDesign & { readonly latest?: RevisionInfo };
 
 /** What the designer is asked for, and what its answer does to the history. */
 interface Asked {
@@ -72,8 +87,8 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
   const [saved, setSaved] = useState<unknown>();
   const latest = useRef(0);
   const held = useRef<Sheeted>(undefined);
-  const base = useRef("");
-  const touched = useRef(false);
+  const [kept, setKept] = useState<KeptState>({ kind: "nothing" });
+  const keeper = useRef<Keeper>(undefined);
   const running = useRef<Asked>(undefined);
   const waiting = useRef<Asked>(undefined);
 
@@ -128,8 +143,14 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
     [designer, put],
   );
 
+  /** Puts a whole document on the sheet, as a step of its own. */
+  const add = useCallback(
+    (step: Edited) => ask({ document: step.document, after: (history) => done(history, step) }),
+    [ask],
+  );
+
   const show = useCallback(
-    async (coming: Promise<DesignAnswer | undefined>) => {
+    async (coming: Promise<Coming | undefined>) => {
       latest.current += 1;
       const turn = latest.current;
       setBusy(true);
@@ -138,29 +159,44 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       if (turn !== latest.current) return;
       setBusy(false);
       if (answer?.kind === "designed") {
-        const { name, document, design, readFindings } = answer;
+        const { name, document, design, readFindings, latest: revision } = answer;
+        const keptAs = answer.keptAs ?? (await idOf(name, design.project.title));
+        if (turn !== latest.current) return;
+        keeper.current?.leave();
+        keeper.current = undefined;
+        setKept({ kind: "nothing" });
         setRefused(undefined);
         setSaved(document);
         waiting.current = undefined;
-        touched.current = false;
-        base.current = printProject(document);
         put({
           name,
+          keptAs,
           load: turn,
           design,
           findings: [...readFindings, ...design.findings],
           proving: false,
           history: begin({ document, says: message("page.edit.read", { file: name }) }),
         });
-        const kept = await keptOf(name);
-        if (turn !== latest.current || !kept || kept.base !== base.current) return;
-        const step: Step = { document: kept.document, says: message("page.edit.kept") };
-        ask({ document: kept.document, after: (history) => done(history, step) });
+        const opened = await openKeeper({
+          id: keptAs,
+          name,
+          document,
+          ...(revision ? { latest: revision } : {}),
+          onState: (state) => turn === latest.current && setKept(state),
+        });
+        if (turn !== latest.current) {
+          opened.leave();
+          return;
+        }
+        keeper.current = opened;
+        if (held.current) opened.edited(present(held.current.history));
+        const { newer } = opened;
+        if (newer) add({ ...newer, says: message("page.edit.kept", { says: newer.says }) });
       } else if (answer?.kind === "refused") {
         setRefused({ kind: "refused", name: answer.name, findings: answer.findings });
       } else setRefused(answer ? { kind: "broken", name: answer.name } : { kind: "absent" });
     },
-    [put, ask],
+    [put, add],
   );
 
   useEffect(() => {
@@ -176,6 +212,42 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       void show(coming);
     },
     [designer, show],
+  );
+
+  const openKept = useCallback(
+    (id: string) => {
+      const coming = fetchProject(id).then(async (found) => {
+        if (!found) return undefined;
+        const { name, revision } = found;
+        const answer = await designer.design({ name, document: revision.document });
+        return { ...answer, keptAs: id, latest: revision };
+      });
+      void show(coming);
+    },
+    [designer, show],
+  );
+
+  const backTo = useCallback(
+    (number: number) => {
+      const now = held.current;
+      if (!now) return;
+      void fetchRevision(now.keptAs, number).then((found) => {
+        if (!found || held.current?.load !== now.load) return;
+        const says = message("page.edit.back-to", { number: String(number), says: found.says });
+        add({ document: found.document, says });
+      });
+    },
+    [add],
+  );
+
+  const settle = useCallback(
+    (way: "mine" | "other") => {
+      const of = keeper.current;
+      void of?.settle(way).then((step) => {
+        if (step && keeper.current === of) add(step);
+      });
+    },
+    [add],
   );
 
   const edit = useCallback(
@@ -206,26 +278,17 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
     [ask],
   );
 
-  const document = sheeted && present(sheeted.history).document;
-  const name = sheeted?.name;
-  const unsaved = document !== undefined && document !== saved;
-  const at = sheeted?.history.at ?? 0;
+  const now = sheeted && present(sheeted.history);
+  const unsaved = now !== undefined && now.document !== saved;
   useEffect(() => {
-    if (document === undefined || name === undefined) return;
-    if (at > 0) {
-      touched.current = true;
-      void keep(name, { base: base.current, document });
-      return;
-    }
-    // The file as it was read: what was kept of it is wanted no more, once it was asked for.
-    if (touched.current) void forget(name);
-  }, [document, name, at]);
+    if (now) keeper.current?.edited(now);
+  }, [now]);
 
   const save = useCallback((): string | undefined => {
-    const now = held.current && present(held.current.history).document;
-    if (now === undefined) return undefined;
-    setSaved(now);
-    return printProject(now);
+    const document = held.current && present(held.current.history).document;
+    if (document === undefined) return undefined;
+    setSaved(document);
+    return printProject(document);
   }, []);
   const putAway = useCallback(() => setRefused(undefined), []);
   const undo = useCallback(() => go(-1), [go]);
@@ -237,7 +300,11 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       back: back?.says,
       forth: forth?.says,
       unsaved,
+      kept,
       open,
+      openKept,
+      backTo,
+      settle,
       putAway,
       edit,
       undo,
@@ -246,6 +313,23 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       ...(sheeted ? { sheeted } : {}),
       ...(refused ? { refused } : {}),
     }),
-    [busy, back, forth, unsaved, open, putAway, edit, undo, redo, save, sheeted, refused],
+    [
+      busy,
+      back,
+      forth,
+      unsaved,
+      kept,
+      open,
+      openKept,
+      backTo,
+      settle,
+      putAway,
+      edit,
+      undo,
+      redo,
+      save,
+      sheeted,
+      refused,
+    ],
   );
 }

@@ -1,19 +1,32 @@
-/** What was edited and not yet saved, kept in the browser, so that a closed page or a crash loses nothing. */
+/** What was edited and not yet kept by the server, in the browser's own database: a closed page or a crash loses nothing. */
+import type { Message } from "../../text/message.ts";
 
-export interface Kept {
-  /** The file's text that the edits began from. */
+export interface Unsent {
+  /** Hash of the file's document that the edits began from. */
   readonly base: string;
   readonly document: unknown;
+  /** The last edit. */
+  readonly says: Message;
+  /** Tag of the server's revision that the edits were made from; none where there was none. */
+  readonly onto?: string;
 }
 
-const STORE = "edited";
+export interface HeldUnsent extends Unsent {
+  readonly key: string;
+}
+
+const STORE = "unsent";
 
 /** Undefined where the browser keeps nothing: a private window, a full disk. */
 function open(): Promise<IDBDatabase | undefined> {
   return new Promise((resolve) => {
     try {
-      const request = indexedDB.open("outerleaf", 1);
-      request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+      const request = indexedDB.open("outerleaf", 2);
+      request.onupgradeneeded = () => {
+        const database = request.result;
+        for (const name of [...database.objectStoreNames]) database.deleteObjectStore(name);
+        database.createObjectStore(STORE);
+      };
       request.onsuccess = () => resolve(request.result);
       request.onerror = () => resolve(undefined);
       request.onblocked = () => resolve(undefined);
@@ -23,10 +36,23 @@ function open(): Promise<IDBDatabase | undefined> {
   });
 }
 
-async function ask<Answer>(
+let last: Promise<unknown> = Promise.resolve();
+
+/** One at a time, in the order asked: what was forgotten must not take away what was kept after it. */
+function ask<Answer>(
   mode: IDBTransactionMode,
   work: (store: IDBObjectStore) => IDBRequest<Answer>,
-): Promise<Answer | undefined> {
+): Promise<{ readonly answer: Answer } | undefined> {
+  const asked = last.then(() => askNow(mode, work));
+  last = asked;
+  return asked;
+}
+
+/** The answer, or undefined where nothing could be asked. */
+async function askNow<Answer>(
+  mode: IDBTransactionMode,
+  work: (store: IDBObjectStore) => IDBRequest<Answer>,
+): Promise<{ readonly answer: Answer } | undefined> {
   const database = await open();
   if (!database) return undefined;
   return new Promise((resolve) => {
@@ -34,7 +60,7 @@ async function ask<Answer>(
     const request = work(transaction.objectStore(STORE));
     transaction.oncomplete = () => {
       database.close();
-      resolve(request.result);
+      resolve({ answer: request.result });
     };
     transaction.onabort = () => {
       database.close();
@@ -43,14 +69,27 @@ async function ask<Answer>(
   });
 }
 
-export async function keptOf(name: string): Promise<Kept | undefined> {
-  return ask<Kept | undefined>("readonly", (store) => store.get(name));
+/** Each window keeps what it edits under a key of its own, so that none writes over another's. */
+export function keyFor(id: string): string {
+  return `${id} ${crypto.randomUUID()}`;
 }
 
-export async function keep(name: string, kept: Kept): Promise<void> {
-  await ask("readwrite", (store) => store.put(kept, name));
+export async function unsentOf(id: string): Promise<readonly HeldUnsent[]> {
+  const range = IDBKeyRange.bound(`${id} `, `${id} \uffff`);
+  const keys = await ask("readonly", (store) => store.getAllKeys(range));
+  const held: HeldUnsent[] = [];
+  for (const key of keys?.answer ?? []) {
+    const found = await ask<Unsent | undefined>("readonly", (store) => store.get(key));
+    if (found?.answer) held.push({ ...found.answer, key: String(key) });
+  }
+  return held;
 }
 
-export async function forget(name: string): Promise<void> {
-  await ask("readwrite", (store) => store.delete(name));
+/** False where the browser would not take it. */
+export async function keep(key: string, unsent: Unsent): Promise<boolean> {
+  return (await ask("readwrite", (store) => store.put(unsent, key))) !== undefined;
+}
+
+export async function forget(key: string): Promise<void> {
+  await ask("readwrite", (store) => store.delete(key));
 }

@@ -1,0 +1,110 @@
+import { useCallback, useEffect, useRef, useState } from "react";
+import type { ProjectState } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+import { fetchKept, fetchRevisions, type KeptList, type RevisionInfo } from "../work/kept-api.ts";
+import { RemoveProject } from "./RemoveProject.tsx";
+import { sayTime } from "./time.ts";
+
+/** The projects that the server keeps, and the revisions of the one that is chosen: at first the one on the sheet. */
+export function KeptDialog({ project, onClose }: { project: ProjectState; onClose: () => void }) {
+  const { w, s, reader } = useWords();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [list, setList] = useState<KeptList | "unreached">();
+  const [chosenId, setChosenId] = useState(project.sheeted?.keptAs);
+  const [revisions, setRevisions] = useState<readonly RevisionInfo[]>([]);
+  useEffect(() => dialog.current?.showModal(), []);
+  const ask = useCallback(() => void fetchKept().then((found) => setList(found ?? "unreached")), []);
+  useEffect(ask, [ask]);
+
+  const projects = list === undefined || list === "unreached" ? [] : list.projects;
+  const chosen = projects.find(({ id }) => id === chosenId);
+  const isOnSheet = chosen !== undefined && chosen.id === project.sheeted?.keptAs;
+  const latest = chosen?.latest.tag;
+  useEffect(() => {
+    let isLeft = false;
+    setRevisions([]);
+    if (chosenId === undefined || latest === undefined) return;
+    void fetchRevisions(chosenId).then((found) => {
+      if (!isLeft) setRevisions(found ?? []);
+    });
+    return () => {
+      isLeft = true;
+    };
+  }, [chosenId, latest]);
+
+  const leaveWith = (what: () => void): void => {
+    what();
+    dialog.current?.close();
+  };
+  return (
+    <dialog ref={dialog} className="kept" aria-labelledby="kept-title" onClose={onClose}>
+      <div className="kept-head">
+        <h2 id="kept-title">{w("page.kept.title")}</h2>
+        <button type="button" className="kept-act" onClick={() => dialog.current?.close()}>
+          {w("page.kept.close")}
+        </button>
+      </div>
+      {projects.length === 0 && (
+        <p role="status">
+          {list === undefined
+            ? w("page.kept.asking")
+            : list === "unreached"
+              ? w("page.kept.unreached")
+              : w(list.store ? "page.kept.none" : "page.server.no-store")}
+        </p>
+      )}
+      <div className="kept-body">
+        <ul className="kept-projects">
+          {projects.map(({ id, name, title, latest: { time } }) => (
+            <li key={id}>
+              <button type="button" aria-pressed={id === chosenId} onClick={() => setChosenId(id)}>
+                <b>{title}</b>
+                <span className="sub">{name}</span>
+                <span className="sub">{sayTime(time, reader)}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+        {chosen && (
+          <section aria-label={chosen.title}>
+            <p className="kept-ways">
+              {isOnSheet ? (
+                <span className="sub">{w("page.kept.on-sheet")}</span>
+              ) : (
+                <button
+                  type="button"
+                  className="kept-act"
+                  onClick={() => leaveWith(() => project.openKept(chosen.id))}
+                >
+                  {w("page.kept.open")}
+                </button>
+              )}
+              <RemoveProject key={chosen.id} project={chosen} onRemoved={ask} />
+            </p>
+            <ol className="kept-revisions">
+              {revisions.map(({ number, says, time }) => (
+                <li key={number}>
+                  <span>{number}</span>
+                  <span>
+                    {s(says)}
+                    <span className="sub">{sayTime(time, reader)}</span>
+                  </span>
+                  {isOnSheet && number !== chosen.latest.number && (
+                    <button
+                      type="button"
+                      className="kept-act"
+                      aria-label={w("page.kept.back-to", { number: String(number) })}
+                      onClick={() => leaveWith(() => project.backTo(number))}
+                    >
+                      {w("page.kept.back")}
+                    </button>
+                  )}
+                </li>
+              ))}
+            </ol>
+          </section>
+        )}
+      </div>
+    </dialog>
+  );
+}

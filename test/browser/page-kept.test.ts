@@ -1,0 +1,193 @@
+/** Edits kept by the server and the browser: a killed page, another browser, another window, no server at all. */
+import { readFileSync } from "node:fs";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
+import type { Serving } from "../../src/server/serve.ts";
+import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
+import { describeInBrowser } from "./browser.ts";
+import { DRAWN, exampleFile, openPage, serveExample, violations } from "./page-harness.ts";
+
+/** The first edit loads the designer, which takes its time on a busy machine. */
+const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
+
+async function pickW2(page: Page): Promise<void> {
+  const drawn = page.locator('.drawing-host [data-of="W2"]').first();
+  await soon(async () => (await drawn.boundingBox()) !== null).toBe(true);
+  const box = await drawn.boundingBox();
+  if (!box) throw new Error("W2 is not drawn");
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
+}
+
+const width = (page: Page) => page.getByLabel("width", { exact: true });
+const kept = (page: Page): Promise<string | null> => page.locator(".kept-state").textContent();
+const lastEdit = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
+
+/** Gives W2, which is picked, another width. */
+async function widen(page: Page, to: string): Promise<void> {
+  await width(page).fill(to);
+  await width(page).press("Enter");
+  await soon(() => lastEdit(page)).toContain("Place W2");
+  await soon(() => width(page).inputValue()).toBe(to);
+}
+
+const open = async (context: BrowserContext, { url }: Serving): Promise<Page> => {
+  const page = await context.newPage();
+  await page.goto(url);
+  await page.locator(DRAWN).first().waitFor();
+  return page;
+};
+
+const widthOnSheet = async (page: Page): Promise<string> => {
+  await pickW2(page);
+  return width(page).inputValue();
+};
+
+describeInBrowser("edits that are kept", (browser) => {
+  describeWithStore("by the server", () => {
+    let place: StoreFolder;
+    let serving: Serving;
+    beforeEach(async () => {
+      place = storeFolder();
+      serving = await serveExample("atelier-bouleau", { store: await place.open() });
+    });
+    afterEach(async () => {
+      await serving.close();
+      place.clear();
+    });
+
+    it("are there in another browser, and the file on disk stays as it was", async () => {
+      const before = readFileSync(exampleFile("atelier-bouleau"));
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await soon(() => kept(page)).toBe("nothing was edited yet");
+      await pickW2(page);
+      await widen(page, "950");
+      await soon(() => kept(page)).toContain("revision 2");
+      await close();
+      const other = await openPage(browser(), serving);
+      await soon(() => lastEdit(other.page)).toContain("Edits kept, the last: Place W2");
+      expect(await widthOnSheet(other.page)).toBe("950");
+      expect(await kept(other.page)).toContain("revision 2");
+      await other.page.getByRole("button", { name: "Undo" }).click();
+      await soon(() => width(other.page).inputValue()).toBe("900");
+      await soon(() => kept(other.page)).toContain("revision 3");
+      expect([...complaints, ...other.complaints]).toEqual([]);
+      await other.close();
+      expect(readFileSync(exampleFile("atelier-bouleau")).equals(before)).toBe(true);
+    }, 60_000);
+
+    it("are there after the page was killed before they were sent", async () => {
+      const context = await browser().newContext({ viewport: { width: 1680, height: 1050 } });
+      const page = await open(context, serving);
+      await pickW2(page);
+      let isAway = true;
+      await context.route("**/api/projects/*", (route) => (isAway ? route.abort() : route.continue()));
+      await widen(page, "960");
+      await soon(() => kept(page)).toBe("in this browser alone");
+      const session = await context.newCDPSession(page);
+      // No answer comes from a page that is gone.
+      void session.send("Page.crash").catch(() => undefined);
+      await page.waitForEvent("crash");
+      isAway = false;
+      const again = await open(context, serving);
+      await soon(() => lastEdit(again)).toContain("Edits kept");
+      expect(await widthOnSheet(again)).toBe("960");
+      await soon(() => kept(again)).toContain("revision 2");
+      await context.close();
+    }, 60_000);
+
+    it("of two windows are both kept: the second is told, and chooses", async () => {
+      const first = await openPage(browser(), serving);
+      const second = await openPage(browser(), serving);
+      await soon(() => kept(second.page)).toBe("nothing was edited yet");
+      await pickW2(first.page);
+      await widen(first.page, "950");
+      await soon(() => kept(first.page)).toContain("revision 2");
+      await pickW2(second.page);
+      await widen(second.page, "970");
+      await soon(() => kept(second.page)).toContain("Another window went on: revision 2");
+      expect(await width(second.page).inputValue()).toBe("970");
+      // Told again after a reload, with the other's on the sheet.
+      await second.page.reload();
+      await soon(() => kept(second.page)).toContain("Another window went on: revision 2");
+      await soon(() => lastEdit(second.page)).toContain("Edits kept");
+      expect(await widthOnSheet(second.page)).toBe("950");
+      await second.page.getByRole("button", { name: "Put mine on top" }).click();
+      await soon(() => width(second.page).inputValue()).toBe("970");
+      await soon(() => kept(second.page)).toContain("revision 3");
+      // Now the first is behind, and goes on with the other: its own goes into the list first.
+      await widen(first.page, "980");
+      await soon(() => kept(first.page)).toContain("Another window went on: revision 3");
+      await first.page.getByRole("button", { name: "Go on with the other" }).click();
+      await soon(() => width(first.page).inputValue()).toBe("970");
+      await soon(() => kept(first.page)).toContain("revision 5");
+      await first.page.getByRole("button", { name: "Revisions …" }).click();
+      await soon(() => first.page.locator(".kept-revisions li").count()).toBe(5);
+      await first.close();
+      await second.close();
+    }, 90_000);
+
+    it("can be gone back to by a step of its own, opened from the list, and removed by their name", async () => {
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await pickW2(page);
+      await widen(page, "950");
+      await soon(() => kept(page)).toContain("revision 2");
+      await widen(page, "990");
+      await soon(() => kept(page)).toContain("revision 3");
+      await page.getByRole("button", { name: "Revisions …" }).click();
+      await page.getByRole("button", { name: "Go back to revision 2" }).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page
+        .getByRole("button", { name: "night", exact: true, includeHidden: true })
+        .evaluate((night) => (night as HTMLButtonElement).click());
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Go back to revision 2" }).click();
+      await soon(() => width(page).inputValue()).toBe("950");
+      expect(await lastEdit(page)).toContain("Back to revision 2: Place W2");
+      await soon(() => kept(page)).toContain("revision 4");
+      await page.getByRole("button", { name: "Undo" }).click();
+      await soon(() => width(page).inputValue()).toBe("990");
+      await soon(() => kept(page)).toContain("revision 5");
+
+      await page.locator('input[type="file"]').setInputFiles(exampleFile("porch"));
+      await soon(() => page.locator(".file-name").textContent()).toContain("porch");
+      await page.getByRole("button", { name: "Revisions …" }).click();
+      await page.getByRole("button", { name: /Atelier Bouleau/ }).click();
+      await page.getByRole("button", { name: "Open", exact: true }).click();
+      await soon(() => page.locator(".file-name").textContent()).toContain("atelier-bouleau");
+      expect(await widthOnSheet(page)).toBe("990");
+      await soon(() => kept(page)).toContain("revision 5");
+
+      await page.getByRole("button", { name: "Revisions …" }).click();
+      await page.getByRole("button", { name: "Remove …" }).click();
+      const now = page.getByRole("button", { name: "Remove it" });
+      await page.locator(".kept-remove input").fill("atelier");
+      expect(await now.isDisabled()).toBe(true);
+      await page.locator(".kept-remove input").fill("atelier-bouleau.outerleaf.json");
+      await now.click();
+      await soon(() => page.locator(".kept").textContent()).toContain("No project is kept yet");
+      expect(complaints).toEqual([]);
+      await close();
+    }, 90_000);
+
+    it("stay in the browser while the server is away, and are sent when it is back", async () => {
+      const context = await browser().newContext({ viewport: { width: 1680, height: 1050 } });
+      const page = await open(context, serving);
+      await pickW2(page);
+      await widen(page, "950");
+      await soon(() => kept(page)).toContain("revision 2");
+      const { port } = serving;
+      await serving.close();
+      await widen(page, "960");
+      await soon(() => kept(page)).toBe("in this browser alone");
+      await page.getByRole("button", { name: "Undo" }).click();
+      await soon(() => width(page).inputValue()).toBe("950");
+      await page.getByRole("button", { name: "Redo" }).click();
+      await soon(() => width(page).inputValue()).toBe("960");
+      serving = await serveExample("atelier-bouleau", { store: await place.open(), port });
+      expect(serving.port).toBe(port);
+      await soon(() => kept(page)).toContain("revision 3");
+      await context.close();
+    }, 90_000);
+  });
+});
