@@ -12,7 +12,10 @@ const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, impo
 /** Serves one of the examples with the documents of a folder. */
 export async function serveExample(
   example: string,
-  { documentsDir = at("examples"), ...more }: { documentsDir?: string; store?: Store; port?: number } = {},
+  {
+    documentsDir = at("examples"),
+    ...more
+  }: { documentsDir?: string; store?: Store; port?: number; projectFile?: string } = {},
 ): Promise<Serving> {
   const serving = await serve({
     files: diskFiles,

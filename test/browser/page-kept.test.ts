@@ -1,5 +1,6 @@
 /** Edits kept by the server and the browser: a killed page, another browser, another window, no server at all. */
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
@@ -167,7 +168,38 @@ describeInBrowser("edits that are kept", (browser) => {
       await now.click();
       await soon(() => page.locator(".kept").textContent()).toContain("No project is kept yet");
       expect(complaints).toEqual([]);
+
+      // What stands on the sheet is kept again if its reader says so.
+      await page.getByRole("button", { name: "Close", exact: true }).click();
+      await widen(page, "930");
+      await soon(() => kept(page)).toContain("no longer there");
+      await page.getByRole("button", { name: "Put mine on top" }).click();
+      await soon(() => kept(page)).toContain("revision 2");
       await close();
+    }, 90_000);
+
+    it("of a file that was changed elsewhere stay in the list, and the file is shown", async () => {
+      const projectFile = join(place.folder, "atelier.outerleaf.json");
+      const text = readFileSync(exampleFile("atelier-bouleau"), "utf8");
+      writeFileSync(projectFile, text);
+      await serving.close();
+      serving = await serveExample("", { store: await place.open(), projectFile });
+      const { page, close } = await openPage(browser(), serving);
+      await pickW2(page);
+      await widen(page, "950");
+      await soon(() => kept(page)).toContain("revision 2");
+      writeFileSync(projectFile, text.replace('"Atelier Bouleau"', '"Atelier Bouleau, east"'));
+      await page.reload();
+      await soon(() => kept(page)).toContain("The file was changed elsewhere");
+      expect(await widthOnSheet(page)).toBe("900");
+      await widen(page, "940");
+      await soon(() => kept(page)).toContain("revision 4");
+      await page.getByRole("button", { name: "Revisions …" }).click();
+      await soon(() => page.locator(".kept-revisions li").count()).toBe(4);
+      const names = await page.locator(".kept-revisions li").allTextContents();
+      expect(names.map((name) => name.includes("as it was read"))).toEqual([false, true, false, true]);
+      await close();
+      expect(readFileSync(projectFile, "utf8")).toContain("Atelier Bouleau, east");
     }, 90_000);
 
     it("stay in the browser while the server is away, and are sent when it is back", async () => {

@@ -72,6 +72,17 @@ describe("npm start and npm run outerleaf", () => {
     expect(noted("built.txt")).toEqual([]);
   });
 
+  it("goes on without the database's library where it could not be built, and says what it needs", () => {
+    const without = start("start");
+    expect(without.status).toBe(0);
+    expect(without.stderr).toContain("needs Python 3, make and a C++ compiler");
+    rmSync(join(tree, "node_modules/.outerleaf-stamp"));
+    rmSync(join(tree, "node_modules/.package-lock.json"));
+    write("node_modules/better-sqlite3/package.json", "{}");
+    expect(start("start").stderr).not.toContain("Python");
+    expect(noted("installed.txt")).toEqual(["ci", "ci"]);
+  });
+
   it("builds only what a change goes into", () => {
     start();
     noted("built.txt");
