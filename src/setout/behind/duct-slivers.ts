@@ -7,6 +7,8 @@ import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
+import { longerBehind } from "../corners.ts";
+import type { Piece } from "../facade.ts";
 import { claddingOf } from "../resolve.ts";
 import type { Wall } from "./wall.ts";
 
@@ -22,7 +24,11 @@ export function ductSlivers(wall: Wall): Finding[] {
     const axis = upright ? "x" : "y";
     const boards = wall.laid
       .filter(({ kind, zone }) => kind === "board" && zone === ground.zone.id)
-      .map(({ mark, outline, cut }) => ({ mark, box: polygonBounds(outline), width: cut.width }));
+      .map(({ mark, outline, cut, ends }) => ({
+        mark,
+        box: polygonBounds(outline),
+        width: upright ? snap(cut.width - longerBehindIn(ends, cladding.thickness)) : cut.width,
+      }));
     return ground.rounds.flatMap(({ of, centre, radius, bounds }): Finding[] => {
       const near = boards.filter(({ box }) =>
         upright
@@ -68,6 +74,11 @@ export function ductSlivers(wall: Wall): Finding[] {
       ];
     });
   });
+}
+
+/** What an upright board's mitres make it wider behind than it is seen (mm). */
+function longerBehindIn({ left, right }: Piece["ends"], thickness: number): number {
+  return longerBehind(left, thickness) + longerBehind(right, thickness);
 }
 
 /** Boards that end beside a duct stand for their course. */

@@ -12,9 +12,9 @@ import { degreesToRadians } from "../../units/angle.ts";
 import { snap } from "../../units/length.ts";
 import { CLOSURE_ROOM_MM, type DraftBatten, placeBattens } from "../battens.ts";
 import { battenLines, boardPoints, type CladdingPoint } from "../cladding-screws.ts";
-import { type FaceEnd, faceLength, isSlanted } from "../corners.ts";
+import { cutLength, endsAt, type FaceEnd, faceLength, isSlanted } from "../corners.ts";
 import type { BattenWish, DraftPiece } from "../draft.ts";
-import { type Joint, SQUARE } from "../facade.ts";
+import type { Joint } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
 import { battenStock } from "../resolve.ts";
 import {
@@ -103,7 +103,7 @@ export function layUpright(
   const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
   const railLinesOf = battenLines(rails.map(turnedBatten));
   const boards = laid.pieces.map((piece) => ({
-    piece: edged(turnedPiece(piece), ends),
+    piece: edged(turnedPiece(piece), ends, cladding.thickness),
     points: [
       ...boardPoints(piece, cladding, railLinesOf).map((point) => turnedPointOn(point, byMark)),
       ...(rakes.length > 0 ? rakePoints(turnedPiece(piece), cladding, rakes) : []),
@@ -164,16 +164,11 @@ function clearOfClosures(wish: BattenWish, turned: ZoneGround): BattenWish {
   return { ...wish, x: [snap(from + by), snap(to + by)] };
 }
 
-/** The boards that end a face take the corner's cut along their long edge. */
-function edged(piece: DraftPiece, ends: ZoneTask["ends"]): DraftPiece {
+/** The boards that end a face take the corner's cut along their long edge; an inside corner's makes them wider behind. */
+function edged(piece: DraftPiece, face: ZoneTask["ends"], thickness: number): DraftPiece {
   const { x } = polygonBounds(piece.outline);
-  return {
-    ...piece,
-    ends: {
-      left: x[0] === ends.left.x ? ends.left.cut : SQUARE,
-      right: x[1] === ends.right.x ? ends.right.cut : SQUARE,
-    },
-  };
+  const ends = endsAt(x, face);
+  return { ...piece, ends, cut: { ...piece.cut, width: cutLength(x, ends, thickness) } };
 }
 
 /** Where a rail crosses the battens behind it: its screws. */

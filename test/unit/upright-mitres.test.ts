@@ -1,0 +1,62 @@
+/** Upright boards in the mitre of an inside corner, by plane geometry in the building's frame. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { readDocument } from "../../src/project/read.ts";
+import { designed } from "../helpers/designed.ts";
+
+const GAP = 8;
+
+function porch() {
+  const document = JSON.parse(readFileSync("examples/porch.outerleaf.json", "utf8"));
+  for (const corner of document.corners) {
+    corner.kind = "open mitre";
+    corner.gap = GAP;
+    delete corner.lead;
+  }
+  const read = readDocument(document, "porch");
+  if (!read.ok) throw new Error(JSON.stringify(read.findings));
+  return designed(read.project);
+}
+
+describe("upright boards that end in the mitre of an inside corner", () => {
+  const made = porch();
+  const boards = made.pieces.filter(({ kind, face }) => kind === "board" && face.startsWith("porch"));
+
+  it("are sawn as wide as their back, where two meet with the corner's gap between them", () => {
+    // Left wall along +Y at X = 2000, seen towards -X; back wall along +X at Y = 1200, seen towards -Y: turned by 90°.
+    const [leftBoard] = boards.filter(
+      ({ face, ends }) => face === "porch-left" && ends.right.cut === "mitre",
+    );
+    const [backBoard] = boards.filter(({ face, ends }) => face === "porch-back" && ends.left.cut === "mitre");
+    if (!leftBoard || !backBoard) throw new Error("the porch's corners are mitred");
+    const left = polygonBounds(leftBoard.outline).x;
+    const back = polygonBounds(backBoard.outline).x;
+    // From the outline at the face, the board reaches so much farther as it is sawn wider.
+    const wider = leftBoard.cut.width - (left[1] - left[0]);
+    expect(backBoard.cut.width - (back[1] - back[0])).toBeCloseTo(wider, 3);
+    const place = (along: number, z: number, of: "left" | "back") =>
+      of === "left" ? ([2000 + z, -39 + along] as const) : ([2000 + along, 1200 - z] as const);
+    const { z } = leftBoard;
+    for (const [depth, by] of [
+      [z[1], 0],
+      [z[0], wider],
+    ] as const) {
+      const a = place(left[1] + by, depth, "left");
+      const b = place(back[0] - by, depth, "back");
+      // The mitre's plane halves the corner at (2000, 1200): its normal is (1, 1) / √2.
+      const across = Math.abs(b[0] - a[0] + (b[1] - a[1])) / Math.SQRT2;
+      expect(across).toBeCloseTo(GAP, 3);
+    }
+    expect(wider).toBeCloseTo(20, 3);
+  });
+
+  it("and are as wide as they are seen where they end square", () => {
+    const square = boards.filter(({ ends }) => ends.left.cut === "square" && ends.right.cut === "square");
+    expect(square.length).toBeGreaterThan(10);
+    for (const { cut, outline } of square) {
+      const { x } = polygonBounds(outline);
+      expect(cut.width).toBeCloseTo(x[1] - x[0], 6);
+    }
+  });
+});
