@@ -193,6 +193,55 @@ describe("a step between planes", () => {
     });
   });
 
+  it("that no combination brings near without breaking another rule says that none does", () => {
+    const document = spoilt({
+      name: "atelier-bouleau",
+      boards: 20,
+      sheets: 8,
+      packed: false,
+      thickBattens: false,
+    });
+    // No batten in stock is as thick as the cavity is asked deep, so that every combination fails, meeting or not.
+    document.limits.cavityMin = { value: 60, basis: "given" };
+    expect(Math.max(...projectOf(document).stock.battens.map(({ thickness }) => thickness))).toBeLessThan(60);
+    document.stock.battens = document.stock.battens.filter(({ id }) => id === "b38x64");
+    document.stock.packers = [];
+    for (const { layers } of document.buildUps)
+      for (const layer of layers) if ("stock" in layer) layer.stock = "b38x64";
+    const [found] = stepChoices(laidOut(document)).values();
+    expect(found?.edit).toBeUndefined();
+    expect(found?.hint).toEqual({ key: "planes.none.far", values: { all: 1 } });
+  });
+
+  it("whose every combination upsets the set-out wall says so, with what the first upsets", () => {
+    // 14 over the heads is just what the west window's flashing needs before the boards come forward with the front's.
+    const document = spoilt({
+      name: "atelier-bouleau",
+      boards: 22,
+      sheets: 6,
+      packed: true,
+      thickBattens: false,
+    });
+    document.limits.clearances.head = { value: 14, basis: "given" };
+    const before = laidOut(document);
+    const tight = ({ findings }: StepChoicesRequest["facade"]) =>
+      findings.filter(
+        ({ code, outcome, where }) => code === "S018" && outcome === "fail" && where.opening === "W3",
+      );
+    expect(tight(before.facade)).toEqual([]);
+    const zones = planeGroups(before.project)[0]!;
+    const { counts, passing } = searchPlanes({ ...before, zones, show: { passing: 100, failing: 0 } });
+    expect(passing).toHaveLength(counts.passing);
+    const tried = passing.map(({ edit }) => tight(laidOut(applied(document, edit)).facade));
+    for (const upset of tried) expect(upset).toHaveLength(1);
+    const [found] = stepChoices(before).values();
+    expect(found?.edit).toBeUndefined();
+    expect(found?.hint).toEqual({
+      key: "planes.none.wall",
+      values: { all: counts.all, passing: counts.passing, tried: 8, says: tried[0]?.[0]?.says },
+    });
+  });
+
   it("that does not fail is not searched for", () => {
     for (const name of ["atelier-bouleau", "imperial"])
       expect(stepChoices(laidOut(exampleDocument(name))).size).toBe(0);
