@@ -8,7 +8,7 @@ import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import { ProofBand } from "../notes/ProofBand.tsx";
 import { TakeOffFold } from "../notes/TakeOffFold.tsx";
 import { factsOf } from "../picks/facts.ts";
-import { concerns, leadOpening, type Pick, pickKey, pickName } from "../picks/pick.ts";
+import { concerns, leadOpening, type Pick, pickKey, pickName, zoneIdOf } from "../picks/pick.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
@@ -107,7 +107,7 @@ function PickFacts({
   return (
     <div className="facts">
       <h2>{s(pickName(design, pick))}</h2>
-      <p className="sub">{pick.kind === "face" ? w("page.fact.face") : heading(pick.face)}</p>
+      <Belongs design={design} pick={pick} onPick={onPick} />
       <dl>
         {factsOf(design, pick).map(({ label, value }) => (
           <div key={`${label.key} ${s(value)}`}>
@@ -140,5 +140,27 @@ function PickFacts({
         })}
       </ul>
     </div>
+  );
+}
+
+/** The face and the zone that it is part of, each to be picked. */
+function Belongs({ design, pick, onPick }: { design: Design; pick: Pick; onPick: (pick: Pick) => void }) {
+  const { w } = useWords();
+  if (pick.kind === "face") return <p className="sub">{w("page.fact.face")}</p>;
+  const zone = pick.kind === "zone" ? undefined : zoneIdOf(design, pick);
+  return (
+    <p className="sub belongs">
+      <button type="button" onClick={() => onPick({ kind: "face", face: pick.face })}>
+        {w("page.fact.of-face", { face: heading(pick.face) })}
+      </button>
+      {zone !== undefined && (
+        <>
+          {" · "}
+          <button type="button" onClick={() => onPick({ kind: "zone", face: pick.face, id: zone })}>
+            {w("page.tree.zone", { id: zone })}
+          </button>
+        </>
+      )}
+    </p>
   );
 }

@@ -101,7 +101,7 @@ export function DrawingArea({
         : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings, shown }),
     [home, design, scale, homeScale, reader, findings, shown],
   );
-  const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit });
+  const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit, onPick });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
 
   const { camera, setCamera, zoom, handlers } = useView({

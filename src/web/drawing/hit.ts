@@ -4,6 +4,7 @@ import { distance, type Point } from "../../geometry/point.ts";
 import { polygonContains } from "../../geometry/polygon.ts";
 import { rectContains } from "../../geometry/rect.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
+import { jointId } from "../picks/joint-id.ts";
 import type { Pick } from "../picks/pick.ts";
 import type { PlacedFace } from "./elevation.ts";
 
@@ -33,7 +34,7 @@ function pickOnFace(face: FaceLayout, at: Point, reach: number): Pick | undefine
       // A joint too thin to be seen cannot be meant.
       width > reach / 3 && polygonContains(region, at) && !holes.some((hole) => polygonContains(hole, at)),
   );
-  if (joint >= 0) return { kind: "joint", face: face.id, id: String(joint) };
+  if (joint >= 0) return { kind: "joint", face: face.id, id: jointId(face, joint) };
   const piece = face.pieces.find(
     ({ kind, outline, holes }) =>
       (kind === "sheet" || kind === "board" || kind === "flashing") &&

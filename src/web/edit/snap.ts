@@ -1,6 +1,7 @@
 /** Where a thing goes that is dragged: onto lines that are near, else in even steps. */
 import type { Design } from "../../design.ts";
 import type { Interval } from "../../geometry/interval.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import { snap } from "../../units/length.ts";
 
@@ -134,6 +135,22 @@ export function roundLines(design: Design, ref: { face: string; id: string }): S
   return {
     x: unique([...x, ...others.filter(({ face }) => face === ref.face).map((one) => one.x)]),
     y: unique([...y, ...others.map((one) => one.y)]),
+  };
+}
+
+/** For sides of zones and joints: middles of studs too, and the lines that the face is set out by. */
+export function zoneLines(design: Design, face: string): SnapLines {
+  const { x, y } = snapLines(design, { face, id: "" });
+  const own = design.facade.faces.find(({ id }) => id === face);
+  const studs = (own?.solids ?? [])
+    .filter(({ kind }) => kind === "stud")
+    .map(({ region }) => polygonBounds(region).x);
+  const lines = own?.controlLines ?? [];
+  const of = (direction: "horizontal" | "vertical"): number[] =>
+    lines.filter((line) => line.direction === direction).map(({ at }) => at);
+  return {
+    x: unique([...x, ...studs.map(([from, to]) => snap((from + to) / 2)), ...of("vertical")]),
+    y: unique([...y, ...of("horizontal")]),
   };
 }
 

@@ -26,9 +26,10 @@ export interface DragOptions {
   readonly pick: Pick | undefined;
   readonly units: "mm" | "feet-inch";
   onEdit(edit: Edit): void;
+  onPick(pick: Pick): void;
 }
 
-export function useDrag({ design, document, elevation, pick, units, onEdit }: DragOptions): Drag {
+export function useDrag({ design, document, elevation, pick, units, onEdit, onPick }: DragOptions): Drag {
   const [ghost, setGhost] = useState<Ghost>();
   const drags = useRef(0);
   const handle = useMemo(() => design && pick && handleOf(design, document, pick), [design, document, pick]);
@@ -42,16 +43,19 @@ export function useDrag({ design, document, elevation, pick, units, onEdit }: Dr
       drags.current += 1;
       const merge = `drag ${drags.current}`;
       let says: Edit["says"] | undefined;
+      let then: Pick | undefined;
       return {
         move(by, free) {
           const moved = taken.to([by[0] / k, -by[1] / k], snappingFor(taken.lines, { k, units, free }));
           setGhost(moved.ghost);
           if (!moved.change) return;
           says = moved.change.says;
+          then = moved.pick;
           onEdit({ ...moved.change, merge });
         },
         drop() {
           setGhost(undefined);
+          if (then) onPick(then);
         },
         cancel() {
           setGhost(undefined);
@@ -59,17 +63,18 @@ export function useDrag({ design, document, elevation, pick, units, onEdit }: Dr
         },
       };
     },
-    [elevation, handle, units, onEdit],
+    [elevation, handle, units, onEdit, onPick],
   );
 
   const nudge = useCallback(
     (by: readonly [number, number]): boolean => {
-      const change = handle?.whole?.to(by, AS_GIVEN).change;
-      if (!change || !pick) return false;
-      onEdit({ ...change, merge: `nudge ${pick.face} ${pick.kind} ${pick.kind === "face" ? "" : pick.id}` });
+      const moved = handle?.whole?.to(by, AS_GIVEN);
+      if (!handle || !moved?.change) return false;
+      onEdit({ ...moved.change, merge: `nudge ${handle.face} ${handle.name}` });
+      if (moved.pick) onPick(moved.pick);
       return true;
     },
-    [handle, pick, onEdit],
+    [handle, onEdit, onPick],
   );
   return { ghost, grab, nudge };
 }

@@ -7,6 +7,7 @@ import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, Joint, Piece } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
+import { jointById } from "./joint-id.ts";
 
 export type Pick =
   | { readonly kind: "face"; readonly face: string }
@@ -14,7 +15,7 @@ export type Pick =
   | { readonly kind: "opening"; readonly face: string; readonly id: string }
   | { readonly kind: "penetration"; readonly face: string; readonly id: string }
   | { readonly kind: "piece"; readonly face: string; readonly id: string }
-  /** A joint has no mark: its place in the face's list stands for one. */
+  /** A joint has no mark: its place stands for one. */
   | { readonly kind: "joint"; readonly face: string; readonly id: string };
 
 /** What the drawing is asked to bring into view; a new object each time it is asked. */
@@ -36,8 +37,10 @@ export function pieceOf(design: Design, pick: Pick): Piece | undefined {
     : undefined;
 }
 
+/** The joint that is picked, or where another layout has none just there, the nearest that runs the same way. */
 export function jointOf(design: Design, pick: Pick): Joint | undefined {
-  return pick.kind === "joint" ? faceOf(design, pick.face)?.joints[Number(pick.id)] : undefined;
+  const face = pick.kind === "joint" ? faceOf(design, pick.face) : undefined;
+  return face && pick.kind === "joint" ? jointById(face, pick.id) : undefined;
 }
 
 export function penetrationOf(design: Design, pick: Pick) {

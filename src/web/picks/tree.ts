@@ -4,6 +4,7 @@ import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
+import { jointId } from "./joint-id.ts";
 import { type Pick, pickKey, pickName, zoneIdOf } from "./pick.ts";
 
 export interface TreeNode {
@@ -116,7 +117,7 @@ function zoneDraft(design: Design, { face, id }: { face: FaceLayout; id: string 
         ({ mark }) => leaf(design, { kind: "piece", face: face.id, id: mark }),
       ),
       ...face.joints.flatMap((joint, i) =>
-        joint.zone === id ? [leaf(design, { kind: "joint", face: face.id, id: String(i) })] : [],
+        joint.zone === id ? [leaf(design, { kind: "joint", face: face.id, id: jointId(face, i) })] : [],
       ),
     ],
   };

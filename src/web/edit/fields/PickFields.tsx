@@ -1,6 +1,8 @@
+import { JointFields } from "./JointFields.tsx";
 import { OpeningFields } from "./OpeningFields.tsx";
 import { PenetrationFields } from "./PenetrationFields.tsx";
 import type { FieldsProps } from "./props.ts";
+import { ZoneFields } from "./ZoneFields.tsx";
 
 /** What of the picked thing can be typed and pressed. */
 export function PickFields({ pick, ...rest }: FieldsProps) {
@@ -9,6 +11,10 @@ export function PickFields({ pick, ...rest }: FieldsProps) {
       return <OpeningFields {...rest} pick={pick} />;
     case "penetration":
       return <PenetrationFields {...rest} pick={pick} />;
+    case "zone":
+      return <ZoneFields {...rest} pick={pick} />;
+    case "joint":
+      return <JointFields {...rest} pick={pick} />;
     default:
       return null;
   }

@@ -6,6 +6,7 @@ import type { Polygon } from "../../../geometry/polygon.ts";
 import type { Rect } from "../../../geometry/rect.ts";
 import type { Change, Source } from "../../../project/editing/change.ts";
 import { valueAt } from "../../../project/pointer.ts";
+import type { Pick } from "../../picks/pick.ts";
 import type { Met, SnapLines, Snapping } from "../snap.ts";
 
 /** What is in the hand, before the facade has followed; in the face frame. */
@@ -19,13 +20,23 @@ export type Ghost = { readonly face: string; readonly met: Met } & (
 export interface Taken {
   readonly lines: SnapLines;
   /** Taken so far (mm, from where it was). */
-  to(by: Point, snapping: Snapping): { readonly ghost: Ghost; readonly change: Change | undefined };
+  to(
+    by: Point,
+    snapping: Snapping,
+  ): {
+    readonly ghost: Ghost;
+    readonly change: Change | undefined;
+    /** What is then picked, where its name is its place. */
+    readonly pick?: Pick;
+  };
   /** Gives the file back what it held. */
   readonly back: readonly PatchOperation[];
 }
 
 export interface Handle {
   readonly face: string;
+  /** Steps of one name in a row are one to take back. */
+  readonly name: string;
   /** What lies under a point of the face, `near` mm off at most. */
   take(at: Point, near: number): Taken | undefined;
   /** The whole of it, for the keys. */

@@ -2,8 +2,10 @@
 import type { Design } from "../../../design.ts";
 import type { Pick } from "../../picks/pick.ts";
 import type { Handle } from "./handle.ts";
+import { jointHandle } from "./joint.ts";
 import { openingHandle } from "./opening.ts";
 import { penetrationHandle } from "./penetration.ts";
+import { zoneHandle } from "./zone.ts";
 
 export function handleOf(design: Design, document: unknown, pick: Pick): Handle | undefined {
   switch (pick.kind) {
@@ -11,6 +13,10 @@ export function handleOf(design: Design, document: unknown, pick: Pick): Handle 
       return openingHandle(design, document, pick);
     case "penetration":
       return penetrationHandle(design, document, pick);
+    case "zone":
+      return zoneHandle(design, document, pick);
+    case "joint":
+      return jointHandle(design, document, pick);
     default:
       return undefined;
   }

@@ -31,6 +31,7 @@ export function openingHandle(design: Design, document: unknown, ref: Ref): Hand
   });
   return {
     face: ref.face,
+    name: `opening ${ref.id}`,
     take(at, near) {
       const grip = gripAt(rect, { at, near });
       return grip && held(grip);

@@ -33,6 +33,7 @@ export function penetrationHandle(design: Design, document: unknown, ref: Ref): 
   };
   return {
     face: ref.face,
+    name: `penetration ${ref.id}`,
     take: (at, near) => (distance(at, [x, y]) <= r + near ? whole : undefined),
     whole,
   };
