@@ -155,32 +155,46 @@ function onRod(cladding: Cladding | undefined): boolean {
   return cladding?.kind === "boards" && cladding.direction === "horizontal";
 }
 
+/** What a zone is to be clad with and built up of; what is absent stays. */
+export interface Clad {
+  readonly cladding?: string;
+  readonly buildUp?: string;
+}
+
 /** Clads a zone otherwise; it leaves its rod, or comes onto one, as its boards ask. */
-export function cladZone(
+export function cladZone(source: Source, ref: Ref, to: Clad): Change | undefined {
+  const operations = cladZones(source, [{ ref, to }]);
+  const values = { zone: ref.id, face: ref.face, with: to.cladding ?? to.buildUp ?? "" };
+  return operations.length === 0
+    ? undefined
+    : { operations, says: message("project.edit.zone-clad", values) };
+}
+
+/** The same of several zones at once. */
+export function cladZones(
   source: Source,
-  ref: Ref,
-  to: { readonly cladding?: string; readonly buildUp?: string },
-): Change | undefined {
-  const at = zoneAt(source, ref);
-  if (!at) return undefined;
-  const find = (id: string) => source.project.claddings.find((one) => one.id === id);
-  const cladding = to.cladding ?? at.zone.cladding;
-  const [was, is] = [onRod(find(at.zone.cladding)), onRod(find(cladding))];
-  const own = { face: ref.face, zone: ref.id };
-  return {
-    operations: [
-      ...Object.entries(to).map(
-        ([key, value]): PatchOperation => ({ op: "replace", path: `${at.path}/${key}`, value }),
+  list: readonly { readonly ref: Ref; readonly to: Clad }[],
+): PatchOperation[] {
+  const rodded = (id: string) => onRod(source.project.claddings.find((one) => one.id === id));
+  const found = list.flatMap(({ ref, to }) => {
+    const at = zoneAt(source, ref);
+    if (!at) return [];
+    const cladding = to.cladding ?? at.zone.cladding;
+    return [{ ref, to, path: at.path, cladding, was: rodded(at.zone.cladding), is: rodded(cladding) }];
+  });
+  const leaving = found.filter(({ was, is }) => was && !is);
+  return [
+    ...found.flatMap(({ path, to }) =>
+      Object.entries(to).map(
+        ([key, value]): PatchOperation => ({ op: "replace", path: `${path}/${key}`, value }),
       ),
-      ...(was && !is ? unhang(source, ({ face, zone }) => face === own.face && zone === own.zone) : []),
-      ...(is && !was ? hang(source, own, { cladding }) : []),
-    ],
-    says: message("project.edit.zone-clad", {
-      zone: ref.id,
-      face: ref.face,
-      with: to.cladding ?? to.buildUp ?? "",
-    }),
-  };
+    ),
+    // Those that come onto a rod find it by its place, which a rod taken out before would change.
+    ...found.flatMap(({ ref, cladding, was, is }) =>
+      is && !was ? hang(source, { face: ref.face, zone: ref.id }, { cladding }) : [],
+    ),
+    ...unhang(source, ({ face, zone }) => leaving.some(({ ref }) => ref.face === face && ref.id === zone)),
+  ];
 }
 
 /**

@@ -1,3 +1,4 @@
+import { FaceFields } from "./FaceFields.tsx";
 import { JointFields } from "./JointFields.tsx";
 import { OpeningFields } from "./OpeningFields.tsx";
 import { PenetrationFields } from "./PenetrationFields.tsx";
@@ -15,6 +16,8 @@ export function PickFields({ pick, ...rest }: FieldsProps) {
       return <ZoneFields {...rest} pick={pick} />;
     case "joint":
       return <JointFields {...rest} pick={pick} />;
+    case "face":
+      return <FaceFields {...rest} pick={pick} />;
     default:
       return null;
   }

@@ -1,6 +1,7 @@
 /** The handle of whatever is picked. */
 import type { Design } from "../../../design.ts";
 import type { Pick } from "../../picks/pick.ts";
+import { faceHandle } from "./face.ts";
 import type { Handle } from "./handle.ts";
 import { jointHandle } from "./joint.ts";
 import { openingHandle } from "./opening.ts";
@@ -17,6 +18,8 @@ export function handleOf(design: Design, document: unknown, pick: Pick): Handle 
       return zoneHandle(design, document, pick);
     case "joint":
       return jointHandle(design, document, pick);
+    case "face":
+      return faceHandle(design, document, pick.face);
     default:
       return undefined;
   }

@@ -1,0 +1,71 @@
+/** Faces reshaped on the sheet: a corner dragged, a height typed, one set beside the last and taken out. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import type { Serving } from "../../src/server/serve.ts";
+import { describeInBrowser } from "./browser.ts";
+import { openPage, serveExample } from "./page-harness.ts";
+
+const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
+
+const picked = (page: Page): Promise<string | null> => page.locator(".facts h2").textContent();
+const history = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
+const place = (page: Page, label: string): Promise<string> =>
+  page.getByLabel(label, { exact: true }).inputValue();
+
+async function pickFace(page: Page, name: string): Promise<void> {
+  await page.getByRole("button", { name: "Items" }).click();
+  await page.getByRole("treeitem").filter({ hasText: name }).first().click();
+  await soon(() => picked(page)).toBe(name);
+}
+
+describeInBrowser("faces on the sheet", (browser) => {
+  let serving: Serving;
+  beforeAll(async () => {
+    serving = await serveExample("atelier-bouleau");
+  });
+  afterAll(() => serving.close());
+
+  it("a corner of the outline is dragged, and its height typed", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    await page.locator(".view-controls").getByRole("button", { name: "North" }).click();
+    await pickFace(page, "North");
+    await page.waitForTimeout(800);
+    expect(await place(page, "top at the right end")).toBe("2290");
+    const outline = await page.locator(".pick-outline").boundingBox();
+    if (!outline) throw new Error("the face is not outlined");
+    const corner = [outline.x + outline.width, outline.y] as const;
+    await page.mouse.move(...corner);
+    await page.mouse.down();
+    await page.mouse.move(corner[0], corner[1] - 40, { steps: 6 });
+    await page.mouse.up();
+    await soon(async () => Number(await place(page, "top at the right end"))).toBeGreaterThan(2320);
+    await soon(() => history(page)).toContain("Reshape face north");
+    expect(await place(page, "top at the left end")).toBe("2290");
+    const top = page.getByLabel("top at the right end", { exact: true });
+    await top.fill("2290");
+    await top.press("Enter");
+    await soon(() => place(page, "top at the right end")).toBe("2290");
+    expect(await page.locator(".edit-why").first().textContent()).toContain("The plan is closed");
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it("a face is set beside one whose right end is free, its size typed, its rules given, and taken out", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    await pickFace(page, "Recess-right");
+    await page.getByRole("button", { name: "Add it at the right end" }).click();
+    await soon(() => picked(page)).toBe("Face1");
+    const width = page.getByLabel("width", { exact: true });
+    await width.fill("1500");
+    await width.press("Enter");
+    await soon(() => history(page)).toContain("Make face face1 1500 mm wide");
+    await page.getByLabel("give its rules to").selectOption("north");
+    await soon(() => page.locator(".refused, .field-history").allTextContents()).toContainEqual(
+      expect.stringMatching(/Give the rules of face face1 to north|F\d{3}/),
+    );
+    await page.getByRole("button", { name: "Remove", exact: true }).click();
+    await soon(() => history(page)).toContain("Remove face face1");
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
