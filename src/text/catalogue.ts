@@ -8,6 +8,7 @@ import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };
 import light from "../../data/text/light.json" with { type: "json" };
 import page from "../../data/text/page.json" with { type: "json" };
+import pageEdit from "../../data/text/page-edit.json" with { type: "json" };
 import planes from "../../data/text/planes.json" with { type: "json" };
 import project from "../../data/text/project.json" with { type: "json" };
 import proof from "../../data/text/proof.json" with { type: "json" };
@@ -35,6 +36,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   book,
   drawing,
   page,
+  pageEdit,
   store,
   cli,
 ];
