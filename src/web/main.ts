@@ -7,6 +7,7 @@ import "./notes/notes.css";
 import "./build-up/build-up.css";
 import "./cutting/cutting.css";
 import "./order/order.css";
+import "./variants/variants.css";
 import "./sheet/title-block.css";
 import "./kept/kept.css";
 import "./sheet/narrow.css";

@@ -12,6 +12,7 @@ import {
 import { message } from "../../text/message.ts";
 import { sayLength } from "../../text/say.ts";
 import { type Pick, zoneIdOf } from "../picks/pick.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords, type Words } from "../words.ts";
 import type { PlaneSearcher } from "../work/planes.ts";
@@ -38,10 +39,10 @@ export const BuildUpBand = memo(function BuildUpBand({ searcher, design, pick, o
         {search.result ? w("planes.counts", { ...search.result.counts }) : w("page.planes.busy")}
       </p>
       {search.result && (
-        <div className="planes-found">
+        <Scrolls className="planes-found" label={w("page.part.build-up")}>
           <Passing result={search.result} words={words} onEdit={onEdit} />
           <Failing result={search.result} words={words} />
-        </div>
+        </Scrolls>
       )}
     </div>
   );

@@ -4,6 +4,7 @@ import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 import { cutParts } from "./cut-parts.ts";
 import type { Cutting } from "./use-cutting.ts";
@@ -63,11 +64,11 @@ export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, on
           })}
         </ul>
       </div>
-      <div className="cutting-pictures">
+      <Scrolls className="cutting-pictures" label={w("page.cutting")}>
         {scenes.map((scene) => (
           <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} />
         ))}
-      </div>
+      </Scrolls>
       <p className="caution">{w("page.cutting.caution")}</p>
     </div>
   );

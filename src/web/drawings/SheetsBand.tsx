@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { handOut } from "../sheet/hand-out.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 
 /** The drawing sheets as they are issued, one shown whole. */
@@ -32,7 +33,9 @@ export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutti
           ))}
         </ul>
       </div>
-      <div className="cutting-pictures">{shown && <Preview key={shown.name} sheet={shown} />}</div>
+      <Scrolls className="cutting-pictures" label={w("page.part.sheets")}>
+        {shown && <Preview key={shown.name} sheet={shown} />}
+      </Scrolls>
       {shown && (
         <p className="sheet-ways">
           <button

@@ -3,6 +3,8 @@ import type { Finding } from "../../findings/finding.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
 import type { Pick } from "../picks/pick.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
+import { useVariants } from "../variants/use-variants.ts";
+import { VariantsNotes } from "../variants/VariantsNotes.tsx";
 import { useWords } from "../words.ts";
 import { notesOf } from "./groups.ts";
 import { ItemTree } from "./ItemTree.tsx";
@@ -17,10 +19,14 @@ export interface NotesColumnProps {
   onPick(pick: Pick): void;
 }
 
+const SIDES = ["findings", "items", "variants"] as const;
+
+type Side = (typeof SIDES)[number];
+
 /** Notes that a narrow screen shows before it is asked for more; its style sheet hides the others. */
 const SHORT = 6;
 
-/** The notes of the sheet: the findings, and the list of all that is drawn. */
+/** The notes of the sheet: the findings, the list of all that is drawn, and the variants that are kept. */
 export const NotesColumn = memo(function NotesColumn({
   project,
   pick,
@@ -30,7 +36,8 @@ export const NotesColumn = memo(function NotesColumn({
 }: NotesColumnProps) {
   const { w, reader } = useWords();
   const { sheeted, refused } = project;
-  const [side, setSide] = useState<"findings" | "items">("findings");
+  const variants = useVariants(project);
+  const [side, setSide] = useState<Side>("findings");
   const [open, setOpen] = useState<string>();
   const [long, setLong] = useState(false);
   const [unfolded, setUnfolded] = useState(false);
@@ -52,22 +59,17 @@ export const NotesColumn = memo(function NotesColumn({
       {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}
       <div className="notes-head">
         <h2>
-          <button
-            type="button"
-            className="notes-tab"
-            aria-pressed={side === "findings"}
-            onClick={() => setSide("findings")}
-          >
-            {w("page.findings")}
-          </button>
-          <button
-            type="button"
-            className="notes-tab"
-            aria-pressed={side === "items"}
-            onClick={() => setSide("items")}
-          >
-            {w("page.items")}
-          </button>
+          {SIDES.map((one) => (
+            <button
+              type="button"
+              key={one}
+              className="notes-tab"
+              aria-pressed={side === one}
+              onClick={() => setSide(one)}
+            >
+              {w(`page.${one}`)}
+            </button>
+          ))}
         </h2>
         {sheeted && (
           <p className="count" data-count={sheeted.findings.length}>
@@ -76,7 +78,9 @@ export const NotesColumn = memo(function NotesColumn({
         )}
       </div>
       <div className="notes-body">
-        {side === "items" ? (
+        {side === "variants" ? (
+          sheeted && <VariantsNotes sheeted={sheeted} variants={variants} />
+        ) : side === "items" ? (
           sheeted && <ItemTree design={sheeted.design} pick={pick} onPick={onPick} />
         ) : (
           <>

@@ -4,6 +4,7 @@ import { message } from "../../text/message.ts";
 import { sayNumber } from "../../text/say.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { handOut } from "../sheet/hand-out.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 
 /** What is bought, with spare, and what it weighs. */
@@ -31,7 +32,7 @@ export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cuttin
         )}
       </div>
       {takeoff && (
-        <div className="order-tables">
+        <Scrolls className="order-tables" label={w("page.order")}>
           <table>
             <thead>
               <tr>
@@ -101,7 +102,7 @@ export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cuttin
               </tr>
             </tfoot>
           </table>
-        </div>
+        </Scrolls>
       )}
     </div>
   );

@@ -8,15 +8,22 @@ import type { CutReply, CutRequest } from "./cutter.ts";
 
 const faces = createFaceMemo({ faces: 200, shareds: 2 });
 
-function cut({ name, document, drawFor }: CutRequest): CutReply {
+function cut({ name, document, drawFor, withDesign }: CutRequest): CutReply {
   const made = designFile({ name, document }, { faces });
   if (made.kind === "refused") return undefined;
   const { design } = made;
   const { plan, findings } = cutFacade(design.project, design.facade);
   const takeoff = takeOff(design.project, design.facade, plan);
-  if (!drawFor) return { plan, findings, takeoff };
-  const all = [...made.readFindings, ...design.findings, ...findings];
-  return { plan, findings, takeoff, drawings: drawingSheets({ design, findings: all, reader: drawFor }) };
+  const own = [...made.readFindings, ...design.findings];
+  return {
+    plan,
+    findings,
+    takeoff,
+    ...(drawFor && {
+      drawings: drawingSheets({ design, findings: [...own, ...findings], reader: drawFor }),
+    }),
+    ...(withDesign && { designed: { design, findings: own } }),
+  };
 }
 
 self.addEventListener("message", ({ data }: MessageEvent<CutRequest>) => {

@@ -1,5 +1,6 @@
 /** The worker that cuts, as a function. */
 import type { CutPlan } from "../../cutting/facade/plan.ts";
+import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
@@ -11,6 +12,8 @@ export interface CutRequest {
   readonly document: unknown;
   /** For whom the drawings are made; none are made where absent. */
   readonly drawFor?: Reader;
+  /** Whether the design is wanted as well. */
+  readonly withDesign?: boolean;
 }
 
 export interface Cut {
@@ -19,6 +22,7 @@ export interface Cut {
   readonly findings: readonly Finding[];
   readonly takeoff: Takeoff;
   readonly drawings?: readonly DrawingSheet[];
+  readonly designed?: { readonly design: Design; readonly findings: readonly Finding[] };
 }
 
 /** Undefined where the program failed. */

@@ -1,4 +1,4 @@
-/** What was edited and not yet kept by the server, in the browser's own database: a closed page or a crash loses nothing. */
+/** What was edited and not yet kept by the server, and variants, in the browser's own database: a closed page or a crash loses nothing. */
 import type { Message } from "../../text/message.ts";
 
 export interface Unsent {
@@ -15,17 +15,21 @@ export interface HeldUnsent extends Unsent {
   readonly key: string;
 }
 
-const STORE = "unsent";
+const STORES = ["unsent", "variants"] as const;
+
+type StoreName = (typeof STORES)[number];
 
 /** Undefined where the browser keeps nothing: a private window, a full disk. */
 function open(): Promise<IDBDatabase | undefined> {
   return new Promise((resolve) => {
     try {
-      const request = indexedDB.open("outerleaf", 2);
+      const request = indexedDB.open("outerleaf", 3);
       request.onupgradeneeded = () => {
         const database = request.result;
-        for (const name of [...database.objectStoreNames]) database.deleteObjectStore(name);
-        database.createObjectStore(STORE);
+        const there = [...database.objectStoreNames];
+        const ours: readonly string[] = STORES;
+        for (const name of there) if (!ours.includes(name)) database.deleteObjectStore(name);
+        for (const name of ours) if (!there.includes(name)) database.createObjectStore(name);
       };
       request.onsuccess = () => resolve(request.result);
       request.onerror = () => resolve(undefined);
@@ -40,24 +44,26 @@ let last: Promise<unknown> = Promise.resolve();
 
 /** One at a time, in the order asked: what was forgotten must not take away what was kept after it. */
 function ask<Answer>(
+  name: StoreName,
   mode: IDBTransactionMode,
   work: (store: IDBObjectStore) => IDBRequest<Answer>,
 ): Promise<{ readonly answer: Answer } | undefined> {
-  const asked = last.then(() => askNow(mode, work));
+  const asked = last.then(() => askNow(name, mode, work));
   last = asked;
   return asked;
 }
 
 /** The answer, or undefined where nothing could be asked. */
 async function askNow<Answer>(
+  name: StoreName,
   mode: IDBTransactionMode,
   work: (store: IDBObjectStore) => IDBRequest<Answer>,
 ): Promise<{ readonly answer: Answer } | undefined> {
   const database = await open();
   if (!database) return undefined;
   return new Promise((resolve) => {
-    const transaction = database.transaction(STORE, mode);
-    const request = work(transaction.objectStore(STORE));
+    const transaction = database.transaction(name, mode);
+    const request = work(transaction.objectStore(name));
     transaction.oncomplete = () => {
       database.close();
       resolve({ answer: request.result });
@@ -71,15 +77,15 @@ async function askNow<Answer>(
 
 /** Each window keeps what it edits under a key of its own, so that none writes over another's. */
 export function keyFor(id: string): string {
-  return `${id} ${crypto.randomUUID()}`;
+  return `${id} ${crypto.getRandomValues(new Uint32Array(3)).join("-")}`;
 }
 
 export async function unsentOf(id: string): Promise<readonly HeldUnsent[]> {
   const range = IDBKeyRange.bound(`${id} `, `${id} \uffff`);
-  const keys = await ask("readonly", (store) => store.getAllKeys(range));
+  const keys = await ask("unsent", "readonly", (store) => store.getAllKeys(range));
   const held: HeldUnsent[] = [];
   for (const key of keys?.answer ?? []) {
-    const found = await ask<Unsent | undefined>("readonly", (store) => store.get(key));
+    const found = await ask<Unsent | undefined>("unsent", "readonly", (store) => store.get(key));
     if (found?.answer) held.push({ ...found.answer, key: String(key) });
   }
   return held;
@@ -87,9 +93,28 @@ export async function unsentOf(id: string): Promise<readonly HeldUnsent[]> {
 
 /** False where the browser would not take it. */
 export async function keep(key: string, unsent: Unsent): Promise<boolean> {
-  return (await ask("readwrite", (store) => store.put(unsent, key))) !== undefined;
+  return (await ask("unsent", "readwrite", (store) => store.put(unsent, key))) !== undefined;
 }
 
 export async function forget(key: string): Promise<void> {
-  await ask("readwrite", (store) => store.delete(key));
+  await ask("unsent", "readwrite", (store) => store.delete(key));
+}
+
+/** A variant of a project that its reader set aside. */
+export interface SetAside {
+  readonly name: string;
+  readonly document: unknown;
+  /** What was last done to come there. */
+  readonly says: Message;
+}
+
+export async function setAsideOf(project: string): Promise<readonly SetAside[]> {
+  const found = await ask<readonly SetAside[] | undefined>("variants", "readonly", (store) =>
+    store.get(project),
+  );
+  return found?.answer ?? [];
+}
+
+export async function setAside(project: string, variants: readonly SetAside[]): Promise<void> {
+  await ask("variants", "readwrite", (store) => store.put(variants, project));
 }
