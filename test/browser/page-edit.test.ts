@@ -122,4 +122,29 @@ describeInBrowser("editing on the sheet", (browser) => {
     await soon(() => page.locator(".mends button").count()).toBe(0);
     await close();
   });
+
+  it("windows picked with Shift are moved and brought into line together", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    const middleOf = async (id: string): Promise<readonly [number, number]> => {
+      const box = await page.locator(`.drawing-host [data-of="${id}"]`).first().boundingBox();
+      if (!box) throw new Error(`${id} is not drawn`);
+      return [box.x + box.width / 2, box.y + box.height / 2];
+    };
+    await page.mouse.click(...(await middleOf("W3")));
+    await soon(() => page.locator(".facts h2").textContent()).toBe("W3");
+    await page.keyboard.down("Shift");
+    await page.mouse.click(...(await middleOf("W2")));
+    await page.keyboard.up("Shift");
+    await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
+    await page.getByRole("button", { name: "sills", exact: true }).click();
+    await soon(() => page.locator(".field-history").textContent()).toContain("Align sills with W2");
+    await page.locator(".drawing-host").focus();
+    await page.keyboard.press("Alt+Shift+ArrowUp");
+    await soon(() => page.locator(".field-history").textContent()).toContain("Place W2, W3");
+    await soon(async () => (await places(page))[1]).toBe("930");
+    await page.mouse.click(...(await middleOf("W3")));
+    await soon(async () => (await places(page))[1]).toBe("930");
+    expect(complaints).toEqual([]);
+    await close();
+  });
 });

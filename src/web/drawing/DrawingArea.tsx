@@ -8,7 +8,7 @@ import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
 import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
-import { boxOf, type Jump, leadOpening, type Pick, pickName } from "../picks/pick.ts";
+import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickName } from "../picks/pick.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useSize } from "../sheet/use-size.ts";
 import { useWords } from "../words.ts";
@@ -110,12 +110,17 @@ export function DrawingArea({
     start,
     homeK: home?.camera.k ?? 1,
     size,
-    onTap(at, touch) {
+    onTap(at, { touch, shift }) {
       if (!design || !elevation || !camera) return;
       const [x, y] = centreOn(elevation, camera);
       const point = [x + at[0] / camera.k, y - at[1] / camera.k] as const;
-      if (draw.thing) draw.tap(point, camera.k);
-      else onPick(pickAt({ design, faces: elevation.faces }, point, (touch ? 14 : 6) / camera.k));
+      if (draw.thing) {
+        draw.tap(point, camera.k);
+        return;
+      }
+      const next = pickAt({ design, faces: elevation.faces }, point, (touch ? 14 : 6) / camera.k);
+      const joins = shift && next?.kind === "opening" && pick?.kind === "opening";
+      onPick(joins ? pickedWith(pick, next) : next);
     },
     onEscape: () => (draw.thing ? draw.begin(undefined) : onPick(undefined)),
     onGrab(at, touch) {
@@ -175,6 +180,7 @@ export function DrawingArea({
 
   const picked = useMemo(
     () => [
+      ...(pick?.kind === "opening" ? (pick.with ?? []).map(({ id }) => id) : []),
       ...(pick && pick.kind !== "face" && pick.kind !== "zone" && pick.kind !== "joint" ? [pick.id] : []),
       ...marked,
     ],

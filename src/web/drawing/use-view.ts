@@ -26,8 +26,8 @@ export interface ViewOptions {
   readonly start: Camera | undefined;
   readonly homeK: number;
   readonly size: Size;
-  /** A tap or click that moved nothing: pixels from the middle of the view, and whether by finger. */
-  onTap(at: readonly [number, number], touch: boolean): void;
+  /** A tap or click that moved nothing: pixels from the middle of the view, by finger or not, with Shift or not. */
+  onTap(at: readonly [number, number], how: { readonly touch: boolean; readonly shift: boolean }): void;
   onEscape(): void;
   /** Whether what lies under a press (pixels from the middle) is taken hold of, rather than the view. */
   onGrab?(at: readonly [number, number], touch: boolean): Hold | undefined;
@@ -156,7 +156,9 @@ export function useView({
       const alone = pointers.current.size === 1 && pointers.current.has(event.pointerId);
       release(event);
       letGo(travelled.current > STILL ? "drop" : "cancel");
-      if (alone && travelled.current <= STILL) onTap(fromMiddle(event), event.pointerType === "touch");
+      if (alone && travelled.current <= STILL) {
+        onTap(fromMiddle(event), { touch: event.pointerType === "touch", shift: event.shiftKey });
+      }
     },
     onPointerCancel(event) {
       release(event);

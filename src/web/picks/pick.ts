@@ -3,6 +3,7 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import type { Ref } from "../../project/editing/change.ts";
 import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, Joint, Piece } from "../../setout/facade.ts";
@@ -12,7 +13,13 @@ import { jointById } from "./joint-id.ts";
 export type Pick =
   | { readonly kind: "face"; readonly face: string }
   | { readonly kind: "zone"; readonly face: string; readonly id: string }
-  | { readonly kind: "opening"; readonly face: string; readonly id: string }
+  | {
+      readonly kind: "opening";
+      readonly face: string;
+      readonly id: string;
+      /** Openings that are moved and aligned with it. */
+      readonly with?: readonly Ref[];
+    }
   | { readonly kind: "penetration"; readonly face: string; readonly id: string }
   | { readonly kind: "piece"; readonly face: string; readonly id: string }
   /** A joint has no mark: its place stands for one. */
@@ -41,6 +48,25 @@ export function pieceOf(design: Design, pick: Pick): Piece | undefined {
 export function jointOf(design: Design, pick: Pick): Joint | undefined {
   const face = pick.kind === "joint" ? faceOf(design, pick.face) : undefined;
   return face && pick.kind === "joint" ? jointById(face, pick.id) : undefined;
+}
+
+type OpeningPick = Extract<Pick, { kind: "opening" }>;
+
+/** The opening that is picked first, then those with it that the design still has. */
+export function openingsOf({ project }: Design, pick: OpeningPick): Ref[] {
+  const others = (pick.with ?? []).filter(({ face, id }) =>
+    faceById(project, face)?.openings.some((one) => one.id === id),
+  );
+  return [{ face: pick.face, id: pick.id }, ...others];
+}
+
+/** One opening more with those that are picked, or one of them less; the one added leads. */
+export function pickedWith(pick: OpeningPick, { face, id }: Ref): OpeningPick {
+  const same = (one: Ref): boolean => one.face === face && one.id === id;
+  const others = pick.with ?? [];
+  if (same(pick)) return pick;
+  if (others.some(same)) return { ...pick, with: others.filter((one) => !same(one)) };
+  return { kind: "opening", face, id, with: [{ face: pick.face, id: pick.id }, ...others] };
 }
 
 export function penetrationOf(design: Design, pick: Pick) {

@@ -4,16 +4,20 @@ import {
   changeOpeningKind,
   copyOpening,
   placeOpening,
-  removeOpening,
   standOpeningOnBase,
 } from "../../../project/editing/openings.ts";
+import { alignOpenings, type Edge } from "../../../project/editing/openings-together.ts";
 import { faceById } from "../../../project/lookup.ts";
 import { snap } from "../../../units/length.ts";
+import { openingsOf } from "../../picks/pick.ts";
 import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
+import { removalOf } from "../removal.ts";
 import { ChoiceField } from "./ChoiceField.tsx";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
+
+const EDGES: readonly Edge[] = ["head", "sill", "left", "right"];
 
 /** A recess is more than its kind: what lines it is told in the file. */
 const KINDS = ["window", "door", "other"] as const;
@@ -25,6 +29,10 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
   if (!opening) return null;
   const source = sourceOf(design, document);
   const { x, y } = opening;
+  const together = openingsOf(design, pick);
+  const others = design.project.faces
+    .flatMap((face) => face.openings.map(({ id }) => ({ face: face.id, id })))
+    .filter(({ id }) => !together.some((one) => one.id === id));
   const doIt = (change: Change | undefined): void => {
     if (change) onEdit(change);
   };
@@ -76,6 +84,36 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
         ]}
         onChoose={(under) => doIt(standOpeningOnBase(source, pick, under === "base"))}
       />
+      {others.length > 0 && (
+        <ChoiceField
+          label={w("page.edit.with")}
+          value=""
+          choices={[
+            {
+              value: "",
+              text: together
+                .slice(1)
+                .map(({ id }) => id)
+                .join(", "),
+            },
+            ...others.map(({ id }) => ({ value: id, text: id })),
+          ]}
+          onChoose={(chosen) => {
+            const other = others.find(({ id }) => id === chosen);
+            if (other) onPick({ ...pick, with: [...(pick.with ?? []), other] });
+          }}
+        />
+      )}
+      {together.length > 1 && (
+        <p className="edit-words">
+          {w("page.edit.align", { id: pick.id })}
+          {EDGES.map((edge) => (
+            <button type="button" key={edge} onClick={() => doIt(alignOpenings(source, together, edge))}>
+              {w(`page.edit.edge-${edge}`)}
+            </button>
+          ))}
+        </p>
+      )}
       <p className="edit-words">
         <button
           type="button"
@@ -88,7 +126,11 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
         >
           {w("page.edit.copy")}
         </button>
-        <button type="button" aria-keyshortcuts="Delete" onClick={() => doIt(removeOpening(source, pick))}>
+        <button
+          type="button"
+          aria-keyshortcuts="Delete"
+          onClick={() => doIt(removalOf(design, document, pick))}
+        >
           {w("page.edit.remove")}
         </button>
       </p>

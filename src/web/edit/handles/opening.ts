@@ -2,12 +2,18 @@
 import type { Design } from "../../../design.ts";
 import type { Point } from "../../../geometry/point.ts";
 import type { Rect } from "../../../geometry/rect.ts";
-import type { Ref } from "../../../project/editing/change.ts";
 import { placeOpening } from "../../../project/editing/openings.ts";
+import { moveOpenings } from "../../../project/editing/openings-together.ts";
+import { snap } from "../../../units/length.ts";
+import { openingsOf, type Pick } from "../../picks/pick.ts";
 import { dragged, type Grip, snapLines } from "../snap.ts";
 import { type Handle, sourceOf, type Taken } from "./handle.ts";
 
-export function openingHandle(design: Design, document: unknown, ref: Ref): Handle | undefined {
+export function openingHandle(
+  design: Design,
+  document: unknown,
+  ref: Extract<Pick, { kind: "opening" }>,
+): Handle | undefined {
   const given = design.project.faces
     .find(({ id }) => id === ref.face)
     ?.openings.find(({ id }) => id === ref.id);
@@ -16,7 +22,8 @@ export function openingHandle(design: Design, document: unknown, ref: Ref): Hand
   const rect: Rect = { x: given.x, y: given.y };
   const standsOnBase = given.toBase === true;
   const lines = snapLines(design, ref);
-  const back = placeOpening(source, ref, rect)?.operations ?? [];
+  const together = openingsOf(design, ref);
+  const back = moveOpenings(source, together, [0, 0]).operations;
   const held = (grip: Grip): Taken => ({
     lines,
     back,
@@ -25,7 +32,14 @@ export function openingHandle(design: Design, document: unknown, ref: Ref): Hand
       const moved = dragged(rect, { grip: kept, by, snapping });
       return {
         ghost: { kind: "rect", face: ref.face, ...moved },
-        change: placeOpening(source, ref, moved.rect),
+        // A side is dragged of one alone; the whole takes along what is picked with it.
+        change:
+          grip.x === "both" && grip.y === "both" && together.length > 1
+            ? moveOpenings(source, together, [
+                snap(moved.rect.x[0] - rect.x[0]),
+                snap(moved.rect.y[0] - rect.y[0]),
+              ])
+            : placeOpening(source, ref, moved.rect),
       };
     },
   });
