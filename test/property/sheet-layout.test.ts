@@ -18,20 +18,22 @@ const LIMIT_MS = SOAK ? 3_600_000 : 120_000;
 /** The sums are taken in another order, which leaves some 1e-12; the least that a millimetre makes is 1e-8. */
 const DIGITS = 9;
 
-/** Upright, lying and either way, with a pinned line, a level one and a forbidden band on some. */
+/** Upright, lying and either way, with a pinned line, two level ones and a forbidden band on some. */
 const wishedFace = (pattern: NonNullable<SmallFace["pattern"]>, size: Parameters<typeof smallFace>[0]) =>
   fc
     .record({
       face: smallFace(size),
       pin: fc.option(fc.integer({ min: 100, max: 1200 })),
       level: fc.option(fc.integer({ min: 200, max: 1300 })),
+      above: fc.option(fc.integer({ min: 300, max: 900 })),
       band: fc.option(fc.tuple(fc.integer({ min: 100, max: 1200 }), fc.integer({ min: 50, max: 700 }))),
     })
-    .map(({ face, pin, level, band }): SmallFace => {
+    .map(({ face, pin, level, above, band }): SmallFace => {
       const bands: [number, number][] = band ? [[band[0], band[0] + band[1]]] : [];
       // A pin in a band is refused, which is another test's matter.
       const isFree = pin !== null && !bands.some(([from, to]) => pin + 5 > from && pin - 5 < to);
-      const pinned = { x: isFree ? [pin] : [], y: level === null ? [] : [level] };
+      const levels = level === null ? [] : above === null ? [level] : [level, level + above];
+      const pinned = { x: isFree ? [pin] : [], y: levels };
       return { ...face, pattern, pinned, forbidden: { x: bands } };
     });
 

@@ -36,12 +36,19 @@ export function cheapestRun(planner: Planner, column: ColumnStrip, part: Interva
   return run;
 }
 
-/** Every run with as few rows as fit between forced lines, or one more; the cheapest alone where none fits. */
-export function everyRun(planner: Planner, column: ColumnStrip, part: Interval): Run[] {
+/**
+ * Every run with as few rows as fit between forced lines, or one more; the cheapest alone where none fits.
+ * @param keep what could serve of the ways to part a segment: without it their products grow past all bounds
+ */
+export function everyRun(
+  planner: Planner,
+  column: ColumnStrip,
+  { part, keep }: { readonly part: Interval; readonly keep: (runs: readonly Run[]) => Run[] },
+): Run[] {
   let runs = [NOTHING];
   for (const { y, cost } of segmentsOf(planner, part)) {
-    const next = everySegment(planner, column, y);
-    runs = runs.flatMap((run) => next.map((other) => joined(run, other, cost)));
+    const next = keep(everySegment(planner, column, y));
+    runs = keep(runs.flatMap((run) => next.map((other) => joined(run, other, cost))));
   }
   return runs;
 }

@@ -34,8 +34,9 @@ export function cheapestStack(planner: Planner, x: Interval): Stack {
 export function everyStack(planner: Planner, x: Interval, most: number): Stack[] {
   const { column, parts, over } = broken(planner, x);
   let stacks = [bare(over)];
+  const keep = (runs: readonly Run[]): Run[] => useful(runs, most, cutsOf);
   for (const part of parts) {
-    const runs = useful(everyRun(planner, column, part), most, cutsOf);
+    const runs = everyRun(planner, column, { part, keep });
     stacks = useful(
       stacks.flatMap((stack) => runs.map((run) => append(stack, run))),
       most,
@@ -54,15 +55,13 @@ function useful<T extends { readonly total: number }>(
   most: number,
   cuts: (one: T) => readonly number[],
 ): T[] {
-  const kept: T[] = [];
-  [...all]
-    .sort((a, b) => a.total - b.total)
-    .forEach((one, i) => {
-      if (kept.length >= most) return;
-      const own = cuts(one);
-      if (i < 2 || !kept.some((other) => cuts(other).every((cut) => own.includes(cut)))) kept.push(one);
-    });
-  return kept;
+  const kept: { readonly one: T; readonly own: readonly number[] }[] = [];
+  for (const [i, one] of [...all].sort((a, b) => a.total - b.total).entries()) {
+    if (kept.length >= most) break;
+    const own = cuts(one);
+    if (i < 2 || !kept.some((other) => other.own.every((cut) => own.includes(cut)))) kept.push({ one, own });
+  }
+  return kept.map(({ one }) => one);
 }
 
 function cutsOf({ rows }: Run): number[] {
