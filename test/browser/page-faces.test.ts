@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
-import { openPage, serveExample } from "./page-harness.ts";
+import { DRAWN, openPage, serveExample } from "./page-harness.ts";
 
 const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
 
@@ -67,5 +67,24 @@ describeInBrowser("faces on the sheet", (browser) => {
     await soon(() => history(page)).toContain("Remove face face1");
     expect(complaints).toEqual([]);
     await close();
+  });
+
+  it("where no file is served a wall is started by its size, and an opening added", async () => {
+    const bare = await serveExample("nothing-of-this-name");
+    const context = await browser().newContext();
+    const page = await context.newPage();
+    await page.goto(bare.url);
+    const width = page.getByLabel("width", { exact: true });
+    await width.fill("6100");
+    await width.press("Enter");
+    await page.getByRole("button", { name: "Start a wall" }).click();
+    await page.locator(DRAWN).first().waitFor();
+    await page.getByRole("button", { name: "Add: window" }).click();
+    await page.getByRole("button", { name: "Place it on Front" }).click();
+    await soon(() => picked(page)).toBe("W1");
+    // 900 mm in the middle of 6100.
+    await soon(() => place(page, "from the left end")).toBe("2600");
+    await context.close();
+    await bare.close();
   });
 });

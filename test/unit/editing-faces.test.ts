@@ -9,6 +9,7 @@ import {
   setFaceHeight,
   setFaceWidth,
 } from "../../src/project/editing/faces.ts";
+import { startWall } from "../../src/project/editing/start.ts";
 import { splitZone } from "../../src/project/editing/zones.ts";
 import { faceById } from "../../src/project/lookup.ts";
 import { starterProject } from "../../src/project/starter.ts";
@@ -144,5 +145,29 @@ describe("the rules of a face given to another", () => {
   it("take both its zones off their rod at once", () => {
     const alike = edited(bouleau, copyFaceRules(bouleau, "north", "west"));
     expect(alike.project.rods?.[0]?.zones).toEqual([{ face: "front", zone: "boards" }]);
+  });
+});
+
+describe("a wall to start with", () => {
+  it("is the starter project with that size, read without a word against it", () => {
+    const wall = startWall({
+      title: "Mur",
+      width: 6100,
+      height: 2800,
+      display: { units: "mm", language: "fr" },
+    });
+    const { project } = sourceOf(wall);
+    expect(project.display).toMatchObject({ units: "mm", language: "fr", denominator: 16 });
+    expect(project.faces[0]).toMatchObject({
+      plan: { from: [0, 0], to: [6100, 0] },
+      outline: [
+        [0, -50],
+        [6100, -50],
+        [6100, 2750],
+        [0, 2750],
+      ],
+      openings: [],
+    });
+    expect(setOut(project, demandsOf(project)).faces[0]?.pieces.length).toBeGreaterThan(0);
   });
 });

@@ -1,6 +1,7 @@
 import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
+import { StartWall } from "../edit/StartWall.tsx";
 import type { Pick } from "../picks/pick.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useVariants } from "../variants/use-variants.ts";
@@ -57,6 +58,7 @@ export const NotesColumn = memo(function NotesColumn({
   return (
     <section className="notes" aria-label={w("page.notes")} aria-busy={sheeted?.proving === true}>
       {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}
+      {!sheeted && !project.busy && <StartWall onOpen={project.open} />}
       <div className="notes-head">
         <h2>
           {SIDES.map((one) => (
