@@ -1,5 +1,6 @@
 import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
+import type { Project } from "../../project/schema/project.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
@@ -7,17 +8,28 @@ import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 import { cutParts } from "./cut-parts.ts";
+import { PileTable } from "./PileTable.tsx";
 import type { Cutting } from "./use-cutting.ts";
 
 export interface CuttingBandProps {
   readonly cutting: Cutting;
+  readonly pile: Project["pile"];
   readonly pick: Pick | undefined;
   onMark(mark: string): void;
   onFinding(finding: Finding): void;
 }
 
+/** No part of a plan is called so. */
+const PILE = "the pile itself";
+
 /** What is sawn from which sheet, length and board, with the cuts in their order. */
-export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, onFinding }: CuttingBandProps) {
+export const CuttingBand = memo(function CuttingBand({
+  cutting,
+  pile,
+  pick,
+  onMark,
+  onFinding,
+}: CuttingBandProps) {
   const { w, s } = useWords();
   const { cut, stale, broken } = cutting;
   const parts = useMemo(() => (cut?.plan ? cutParts(cut.plan) : []), [cut]);
@@ -27,7 +39,8 @@ export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, on
     parts.find(({ key }) => key === chosen) ??
     parts.find(({ marks }) => picked !== undefined && marks.has(picked)) ??
     parts[0];
-  const scenes = useMemo(() => shown?.scenes() ?? [], [shown]);
+  const showsPile = chosen === PILE && pile !== undefined;
+  const scenes = useMemo(() => (showsPile ? [] : (shown?.scenes() ?? [])), [shown, showsPile]);
   const marks = useMemo(() => (picked === undefined ? [] : [picked]), [picked]);
   return (
     <div className="cutting-band" aria-busy={stale}>
@@ -42,13 +55,25 @@ export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, on
               <button
                 type="button"
                 className="cutting-part"
-                aria-pressed={key === shown?.key}
+                aria-pressed={!showsPile && key === shown?.key}
                 onClick={() => setChosen(key)}
               >
                 <span>{s(name)}</span> <span className="figure">{count}</span>
               </button>
             </li>
           ))}
+          {pile && (
+            <li>
+              <button
+                type="button"
+                className="cutting-part"
+                aria-pressed={showsPile}
+                onClick={() => setChosen(PILE)}
+              >
+                <span>{w("page.pile")}</span> <span className="figure">{pile.boards.length}</span>
+              </button>
+            </li>
+          )}
         </ul>
         <ul className="cutting-says">
           {(cut?.findings ?? []).map((finding) => {
@@ -65,6 +90,7 @@ export const CuttingBand = memo(function CuttingBand({ cutting, pick, onMark, on
         </ul>
       </div>
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
+        {showsPile && <PileTable pile={pile} plan={cut?.plan} />}
         {scenes.map((scene) => (
           <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} />
         ))}

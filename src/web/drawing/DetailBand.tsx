@@ -5,10 +5,11 @@ import { symbolOf } from "../../scene/model.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { PickFields } from "../edit/fields/PickFields.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
-import { ProofBand } from "../notes/ProofBand.tsx";
+import { RodFold } from "../notes/RodFold.tsx";
 import { TakeOffFold } from "../notes/TakeOffFold.tsx";
 import { factsOf } from "../picks/facts.ts";
 import { concerns, leadOpening, type Pick, pickKey, pickName, zoneIdOf } from "../picks/pick.ts";
+import { rodOf } from "../picks/rod.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
@@ -51,8 +52,6 @@ export const DetailBand = memo(function DetailBand({
         <PartNotice part={part} />
       ) : own ? (
         own
-      ) : part === "proof" ? (
-        <ProofBand findings={findings} onFinding={onFinding} />
       ) : (
         design &&
         shown && (
@@ -104,6 +103,7 @@ function PickFacts({
   const here = findings.filter(concerns(design, pick)).filter(({ outcome }) => outcome !== "not applicable");
   const said = here.slice(0, MOST_SAID);
   const takeOff = takeOffOf(design, pick);
+  const rod = rodOf(design, pick);
   return (
     <div className="facts">
       <h2>{s(pickName(design, pick))}</h2>
@@ -124,6 +124,7 @@ function PickFacts({
         onEdit={onEdit}
         onPick={onPick}
       />
+      {rod && <RodFold rod={rod} />}
       {takeOff && <TakeOffFold takeOff={takeOff} pick={pick} onPick={onPick} />}
       <h3>{w("page.said-here", { count: here.length })}</h3>
       <ul>

@@ -1,9 +1,9 @@
-import { useEffect, useState } from "react";
-import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import { useState } from "react";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
+import { SheetPreview } from "./SheetPreview.tsx";
 
 /** The drawing sheets as they are issued, one shown whole. */
 export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutting }) {
@@ -34,7 +34,7 @@ export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutti
         </ul>
       </div>
       <Scrolls className="cutting-pictures" label={w("page.part.sheets")}>
-        {shown && <Preview key={shown.name} sheet={shown} />}
+        {shown && <SheetPreview key={shown.name} sheet={shown} />}
       </Scrolls>
       {shown && (
         <p className="sheet-ways">
@@ -49,16 +49,4 @@ export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutti
       )}
     </div>
   );
-}
-
-/** As a picture of its own, so that its inks for print stay its own. */
-function Preview({ sheet: { svg, title } }: { sheet: DrawingSheet }) {
-  const { s } = useWords();
-  const [address, setAddress] = useState<string>();
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
-  return <img className="sheet-preview" src={address} alt={s(title)} />;
 }

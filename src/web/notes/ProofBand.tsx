@@ -1,6 +1,11 @@
 import type { Finding } from "../../findings/finding.ts";
+import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { sayNumber } from "../../text/say.ts";
+import type { Cutting } from "../cutting/use-cutting.ts";
+import { SheetPreview } from "../drawings/SheetPreview.tsx";
+import type { Pick } from "../picks/pick.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 import { OutcomeMark } from "./OutcomeMark.tsx";
 
@@ -9,12 +14,17 @@ const MOST = 18;
 /** What holds, nearest to its limit first: each rule's closest case against the line that it must not cross. */
 export function ProofBand({
   findings,
+  cutting,
+  pick,
   onFinding,
 }: {
   findings: readonly Finding[];
+  cutting: Cutting;
+  pick: Pick | undefined;
   onFinding: (finding: Finding) => void;
 }) {
   const { w, reader } = useWords();
+  const light = lightSheetOf(cutting, pick);
   const closest = new Map<string, Finding & { readonly ratio: number }>();
   for (const finding of findings) {
     const { code, ratio, outcome } = finding;
@@ -24,24 +34,48 @@ export function ProofBand({
   const rows = [...closest.values()].sort((a, b) => b.ratio - a.ratio).slice(0, MOST);
   return (
     <div className="proof-band">
-      <h2>{w("page.proof.closest")}</h2>
-      <p className="sub">{w("page.proof.about")}</p>
-      <ul>
-        {rows.map((finding) => (
-          <li key={finding.code}>
-            <button type="button" className="bar-row" onClick={() => onFinding(finding)}>
-              <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
-              <span className="bar-name">{w(`page.rule.${finding.code}`)}</span>
-              <svg className="bar" viewBox="0 0 200 10" preserveAspectRatio="none" aria-hidden="true">
-                <rect className="bar-ground" width={200} height={10} />
-                <rect className="bar-value" width={Math.min(finding.ratio, 2) * 100} height={10} />
-                <line className="bar-limit" x1={100} x2={100} y1={-2} y2={12} />
-              </svg>
-              <span className="bar-figure">{sayNumber(finding.ratio, 2, reader)}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Scrolls className="proof-closest" label={w("page.proof.closest")}>
+        <h2>{w("page.proof.closest")}</h2>
+        <p className="sub">{w("page.proof.about")}</p>
+        <ul>
+          {rows.map((finding) => (
+            <li key={finding.code}>
+              <button type="button" className="bar-row" onClick={() => onFinding(finding)}>
+                <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
+                <span className="bar-name">{w(`page.rule.${finding.code}`)}</span>
+                <svg className="bar" viewBox="0 0 200 10" preserveAspectRatio="none" aria-hidden="true">
+                  <rect className="bar-ground" width={200} height={10} />
+                  <rect className="bar-value" width={Math.min(finding.ratio, 2) * 100} height={10} />
+                  <line className="bar-limit" x1={100} x2={100} y1={-2} y2={12} />
+                </svg>
+                <span className="bar-figure">{sayNumber(finding.ratio, 2, reader)}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </Scrolls>
+      <div className="proof-light" aria-busy={cutting.stale}>
+        <h2>{w("page.proof.light")}</h2>
+        <p className="sub" aria-live="polite">
+          {light
+            ? w("page.proof.light-about")
+            : cutting.stale
+              ? w("page.sheets.busy")
+              : w("page.proof.no-light")}
+        </p>
+        {light && <SheetPreview key={light.name} sheet={light} />}
+      </div>
     </div>
+  );
+}
+
+/** The one-page light proof of the picked face's zone, else the first that there is. */
+function lightSheetOf({ cut }: Cutting, pick: Pick | undefined): DrawingSheet | undefined {
+  const sheets = (cut?.drawings ?? []).filter(({ name }) => name.startsWith("light-"));
+  const zone = pick && ("id" in pick ? `light-${pick.face}-${pick.id}` : undefined);
+  return (
+    sheets.find(({ name }) => name === zone) ??
+    sheets.find(({ name }) => pick && name.startsWith(`light-${pick.face}-`)) ??
+    sheets[0]
   );
 }

@@ -11,6 +11,7 @@ import { SectionDrawing } from "../drawing/SectionDrawing.tsx";
 import { SheetsBand } from "../drawings/SheetsBand.tsx";
 import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
+import { ProofBand } from "../notes/ProofBand.tsx";
 import { OrderBand } from "../order/OrderBand.tsx";
 import {
   type Jump,
@@ -128,11 +129,12 @@ export function Workbench(sources: WorkbenchProps) {
     },
     [goTo],
   );
+  const drawn = part === "sheets" || part === "proof";
   const cutting = useCutting(sources.cutter, {
     name: settled?.name,
     document: settled && present(settled.history).document,
-    wanted: part === "cutting" || part === "order" || part === "sheets",
-    drawFor: part === "sheets" ? reader : undefined,
+    wanted: part === "cutting" || part === "order" || drawn,
+    drawFor: drawn ? reader : undefined,
   });
   const { edit } = project;
   const own = useMemo(() => {
@@ -146,7 +148,17 @@ export function Workbench(sources: WorkbenchProps) {
       );
     }
     if (part === "cutting")
-      return <CuttingBand cutting={cutting} pick={pick} onMark={goToMark} onFinding={show} />;
+      return (
+        <CuttingBand
+          cutting={cutting}
+          pile={settled?.design.project.pile}
+          pick={pick}
+          onMark={goToMark}
+          onFinding={show}
+        />
+      );
+    if (part === "proof" && settled)
+      return <ProofBand findings={settled.findings} cutting={cutting} pick={pick} onFinding={show} />;
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" ? <SheetsBand cutting={cutting} /> : undefined;
   }, [part, settled, sources.searcher, cutting, pick, goToMark, show, edit]);
