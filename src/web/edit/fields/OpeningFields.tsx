@@ -107,11 +107,14 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
       {together.length > 1 && (
         <p className="edit-words">
           {w("page.edit.align", { id: pick.id })}
-          {EDGES.map((edge) => (
-            <button type="button" key={edge} onClick={() => doIt(alignOpenings(source, together, edge))}>
-              {w(`page.edit.edge-${edge}`)}
-            </button>
-          ))}
+          {EDGES.map((edge) => {
+            const change = alignOpenings(source, together, edge);
+            return (
+              <button type="button" key={edge} disabled={!change} onClick={() => doIt(change)}>
+                {w(`page.edit.edge-${edge}`)}
+              </button>
+            );
+          })}
         </p>
       )}
       <p className="edit-words">
