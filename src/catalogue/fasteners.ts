@@ -1,8 +1,8 @@
-/** Screw gauges, stainless groups and how cladding boards are fixed. */
+/** Screw gauges, stainless groups and least penetrations. */
 
-import type { Jurisdiction, Statement } from "./figure.ts";
+import type { Jurisdiction } from "./figure.ts";
 import { fastenersFile } from "./files.ts";
-import type { FastenersFile, Gauge, Penetration, StainlessGroup } from "./schema/fasteners.ts";
+import type { Gauge, Penetration, StainlessGroup } from "./schema/fasteners.ts";
 
 export type { Gauge, Penetration, StainlessGroup } from "./schema/fasteners.ts";
 
@@ -24,8 +24,3 @@ export function stainlessGroup(id: string): StainlessGroup | undefined {
 export function penetrations(jurisdiction: Jurisdiction): Penetration[] {
   return fastenersFile.penetration.filter((entry) => entry.jurisdiction === jurisdiction);
 }
-
-export const boardFixing: FastenersFile["boardFixing"] = fastenersFile.boardFixing;
-
-/** Cautions that hold for any timber cladding; those of one wood are with the wood. */
-export const fastenerCautions: readonly Statement[] = fastenersFile.cautions;

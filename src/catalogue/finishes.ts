@@ -1,6 +1,5 @@
 /** How far a litre of finish goes and how long it lasts. */
 
-import type { Figure } from "./figure.ts";
 import { type Catalogue, figureFiles, finishesFile } from "./files.ts";
 import type { Coverage, ServiceLife } from "./schema/finishes.ts";
 
@@ -19,9 +18,3 @@ export function serviceLife(id: string): ServiceLife | undefined {
 export function serviceLifeIds(): string[] {
   return finishesFile.serviceLife.map((entry) => entry.id);
 }
-
-/** Largest moisture content, percent, at painting and when boards are built in. */
-export const moistureLimits: { atPainting: Figure; whenBuiltIn: Figure } = {
-  atPainting: finishesFile.moistureAtPainting,
-  whenBuiltIn: finishesFile.moistureWhenBuiltIn,
-};

@@ -1,11 +1,6 @@
-/** What sources allow of a board's width, gaps, joints and batten centres. They disagree and stay side by side. */
+/** What sources allow of a board's width, gaps and batten centres. They disagree and stay side by side. */
 import { type Catalogue, figureFiles, proportionRulesFile } from "./files.ts";
-import type {
-  BattenCentresRule,
-  OpenJointRule,
-  ProportionRule,
-  ProportionRulesFile,
-} from "./schema/proportion-rules.ts";
+import type { BattenCentresRule, OpenJointRule, ProportionRule } from "./schema/proportion-rules.ts";
 
 export type { BattenCentresRule, OpenJointRule, ProportionRule } from "./schema/proportion-rules.ts";
 
@@ -22,8 +17,6 @@ export function proportionRules(from: Catalogue = figureFiles): readonly Proport
 export function openJointRules(): readonly OpenJointRule[] {
   return proportionRulesFile.openJoints;
 }
-
-export const buttJointRules: ProportionRulesFile["buttJoints"] = proportionRulesFile.buttJoints;
 
 export function battenCentresRules(from: Catalogue = figureFiles): readonly BattenCentresRule[] {
   return from["proportion-rules"].battenCentres;

@@ -1,10 +1,10 @@
-/** Sizes in which lumber, battens, sheets and packers are bought. */
+/** Sizes in which lumber, battens and packers are bought, and the widths of saw cuts. */
 
 import type { Figure } from "./figure.ts";
 import { stockFile } from "./files.ts";
-import type { Section, SheetFormat, StockFile } from "./schema/stock.ts";
+import type { Section, StockFile } from "./schema/stock.ts";
 
-export type { Section, SheetFormat } from "./schema/stock.ts";
+export type { Section } from "./schema/stock.ts";
 
 /** Dressed dry size by nominal name, such as `1x4`. */
 export function lumber(id: string): Section | undefined {
@@ -29,22 +29,11 @@ export function battenSections(): readonly Section[] {
   return stockFile.battens;
 }
 
-export function sheetFormats(): readonly SheetFormat[] {
-  return stockFile.sheetFormats;
-}
-
 export function packerThicknesses(): readonly Figure[] {
   return stockFile.packers;
-}
-
-export function boardLengths(): readonly Figure[] {
-  return stockFile.boardLengths;
 }
 
 /** Width of a saw's cut: `circular-saw` or `band-saw`. */
 export function kerf(id: string): StockFile["kerfs"][number] | undefined {
   return stockFile.kerfs.find((entry) => entry.id === id);
 }
-
-/** Length lost at each end of a reclaimed board. */
-export const reclaimedEndTrim: StockFile["reclaimedEndTrim"] = stockFile.reclaimedEndTrim;

@@ -1,8 +1,8 @@
-/** How far walls and openings may be out of straight, flat and square. */
+/** How far walls may be out of flat and square. */
 
 import type { Figure } from "./figure.ts";
 import { straightnessFile } from "./files.ts";
-import type { FlatnessRow, StraightnessFile } from "./schema/straightness.ts";
+import type { FlatnessRow } from "./schema/straightness.ts";
 
 export type { FlatnessRow } from "./schema/straightness.ts";
 
@@ -36,7 +36,3 @@ export function flatnessLimitMm(asked: { surface: string; distanceM: number }): 
 export function angleLimit(lengthM: number): Figure | undefined {
   return straightnessFile.angles.find((entry) => lengthM <= entry.upToM)?.limit;
 }
-
-export const openingSizeLimits: StraightnessFile["openings"] = straightnessFile.openings;
-export const framedWallLimits: StraightnessFile["framedWalls"] = straightnessFile.framedWalls;
-export const courseLimits: StraightnessFile["courses"] = straightnessFile.courses;
