@@ -49,6 +49,9 @@ export interface Keeper {
 const SOON = 600;
 const LATER = 5000;
 
+/** Between two states of a drag that the browser writes down, in milliseconds: each takes a frame's share. */
+const APART = 120;
+
 /** Another window's state beside the one on the sheet; `key` is where the browser holds the one that was set aside. */
 interface Conflict {
   readonly mine: Edited;
@@ -156,7 +159,17 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
     if (isHeld) await forgetLeft();
     if (hasNoStore) report({ kind: isHeld ? "browser" : "nowhere" });
   };
+  /** The state that the browser is to write down next, and whether it rests from the one before. */
+  let unheld: Edited | undefined;
+  let rests: ReturnType<typeof setTimeout> | undefined;
+  const holdNext = (): void => {
+    const next = unheld;
+    unheld = undefined;
+    rests = next && setTimeout(holdNext, APART);
+    if (next) void hold(next);
+  };
   const letGo = async (): Promise<void> => {
+    unheld = undefined;
     await forget(key);
     await forgetLeft();
   };
@@ -168,6 +181,7 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
 
   await findNewer();
   reportRest();
+  window.addEventListener("pagehide", holdNext);
 
   return {
     newer,
@@ -182,7 +196,8 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
         reportRest();
         return;
       }
-      void hold(next);
+      unheld = next;
+      if (rests === undefined) holdNext();
       if (conflict || hasNoStore) return;
       report({ kind: "sending" });
       sendIn(SOON);
@@ -234,6 +249,8 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
     leave() {
       isLeft = true;
       clearTimeout(timer);
+      window.removeEventListener("pagehide", holdNext);
+      holdNext();
       void send();
     },
   };
