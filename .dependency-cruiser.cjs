@@ -31,7 +31,7 @@ const librariesOfRooms = {
   store: ["better-sqlite3", "kysely"],
   server: ["hono", "@hono/node-server"],
   cli: ["commander"],
-  web: ["react", "react-dom", "@fontsource/atkinson-hyperlegible-next"],
+  web: ["react", "react-dom", "three", "@fontsource/atkinson-hyperlegible-next"],
 };
 
 const lastOfCore = "design";

@@ -22,7 +22,7 @@ const FINENESS: Fineness = { daysAMonth: 12, stepsADay: 96, partsWhenLow: 2 };
 
 const DAYS: Months = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 /** Midnight at Greenwich before 1 January 2025, in days from noon of 1 January 2000. Every year's sun is the same to 0.2°. */
-const YEAR_START = 9131.5;
+export const YEAR_START = 9131.5;
 /** Sine of the height under which the sun is low. */
 const LOW = 0.25;
 /** More than the share of a year in which the sun shines anywhere, with a step at each end of a day. */

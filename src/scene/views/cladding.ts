@@ -69,7 +69,7 @@ function bentItem({ mark, outline }: Piece): Item {
 }
 
 /** Neighbouring courses differ in tone; upright boards take turns from left to right. */
-function boardTones(boards: readonly Piece[]): Map<string, FillRole> {
+export function boardTones(boards: readonly Piece[]): Map<string, FillRole> {
   const place = (piece: Piece): number => piece.course ?? polygonBounds(piece.outline).x[0];
   const rank = new Map([...new Set(boards.map(place))].sort((a, b) => a - b).map((at, i) => [at, i]));
   return new Map(

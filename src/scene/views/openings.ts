@@ -12,7 +12,7 @@ const LAYER = layerName("OPENNG");
 const TEXT_LAYER = layerName("OPENNG", "T");
 
 /** How wide a frame looks, model mm: no project tells its profile, so it is a picture only. */
-const FRAME_WIDTH = 60;
+export const FRAME_WIDTH = 60;
 
 export function openingItems(face: FaceLayout): Item[] {
   return face.openings.flatMap(({ id, kind, region }): Item[] => {
@@ -93,7 +93,7 @@ function middle({ x, y }: Rect): Point {
   return [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2];
 }
 
-function inset({ x, y }: Rect, by: number): Rect | undefined {
+export function inset({ x, y }: Rect, by: number): Rect | undefined {
   const inner: Rect = { x: [x[0] + by, x[1] - by], y: [y[0] + by, y[1] - by] };
   return inner.x[0] < inner.x[1] && inner.y[0] < inner.y[1] ? inner : undefined;
 }

@@ -158,7 +158,7 @@ const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
   return: "BOARD",
 };
 
-const FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
+export const PIECE_FILLS: Readonly<Record<Piece["kind"], FillRole>> = {
   sheet: "sheet",
   board: "board",
   batten: "batten",
@@ -241,7 +241,7 @@ function stripParts(place: SectionPlace, battens: readonly CutPart[]): CutPart[]
         of: `${place.face.id}/${plane?.zone}/${layer.kind}`,
         element: layer.kind === "packer" ? "BATTEN" : "TRIM",
         outline: block(layer.z, polygonBounds(outline).y),
-        fill: layer.kind === "packer" ? FILLS.packer : FILLS.gasket,
+        fill: layer.kind === "packer" ? PIECE_FILLS.packer : PIECE_FILLS.gasket,
         seen: "cut",
         thin: true,
       }),
@@ -257,7 +257,7 @@ function partOf(piece: Piece, y: Interval, seen: CutPart["seen"]): CutPart {
     of: piece.mark,
     element: ELEMENTS[as],
     outline: sectionOutline(piece, y),
-    fill: seen === "beyond" ? "paper" : FILLS[as],
+    fill: seen === "beyond" ? "paper" : PIECE_FILLS[as],
     seen,
     ...(across ? { hatch: "end-grain" as const } : {}),
     ...(Math.min(piece.z[1] - piece.z[0], y[1] - y[0]) < THIN ? { thin: true } : {}),

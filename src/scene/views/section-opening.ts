@@ -6,7 +6,7 @@ import { layerName } from "../roles.ts";
 import type { SectionPlace } from "./section-cut.ts";
 
 const FRAME_HEIGHT = 60;
-const FRAME_DEPTH = 70;
+export const FRAME_DEPTH = 70;
 const GLASS = 24;
 const LAYER = layerName("OPENNG");
 

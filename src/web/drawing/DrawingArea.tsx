@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
+import { lazy, Suspense, useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
@@ -20,7 +20,7 @@ import { type FieldFinder, fieldAt, fieldsOf } from "./fields.ts";
 import { pickAt } from "./hit.ts";
 import { findHome, type Home } from "./home.ts";
 import { LayerControls } from "./LayerControls.tsx";
-import { type Shown, USUALLY_SHOWN } from "./layers.ts";
+import { ELEVATION_LAYERS, type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
 import { useView } from "./use-view.ts";
 
@@ -63,6 +63,9 @@ const LONG_NAME = 8;
 const REST = 140;
 const NO_SIZE: Size = { width: 0, height: 0 };
 
+/** It brings the graphics library with it, which the page does without until it is asked for. */
+const SolidView = lazy(() => import("../solid/SolidView.tsx"));
+
 export function DrawingArea({
   design,
   document,
@@ -94,6 +97,7 @@ export function DrawingArea({
   const homeScale = home?.elevation.scale ?? 0;
   const [scale, setScale] = useState(0);
   const [shown, setShown] = useState<Shown>(USUALLY_SHOWN);
+  const [solid, setSolid] = useState(false);
   const elevation = useMemo(
     () =>
       !home || !design || (design === home.design && scale <= homeScale && shown === USUALLY_SHOWN)
@@ -207,7 +211,7 @@ export function DrawingArea({
       </p>
       <div
         ref={host}
-        className={draw.thing ? "drawing-host drawing-anew" : "drawing-host"}
+        className={`drawing-host${draw.thing ? " drawing-anew" : ""}${solid && design ? " drawing-waits" : ""}`}
         role="application"
         aria-label={w("page.drawing.elevation")}
         aria-describedby={help}
@@ -254,12 +258,34 @@ export function DrawingArea({
           onLeave={() => host.current?.focus()}
         />
       )}
-      {elevation && design && <LayerControls shown={shown} onShow={setShown} />}
-      {elevation && design && (
+      {solid && design && (
+        <Suspense fallback={<p className="solid-waits">{w("page.solid.busy")}</p>}>
+          <SolidView
+            {...{ design, pick, marked, jump, onPick }}
+            onDeveloped={() => {
+              setSolid(false);
+              requestAnimationFrame(() => host.current?.focus());
+            }}
+          />
+        </Suspense>
+      )}
+      {elevation && design && !solid && (
+        <LayerControls layers={ELEVATION_LAYERS} shown={shown} onShow={setShown} />
+      )}
+      {elevation && design && !solid && (
         <div className="sheet-edge">
           <DrawControls draw={draw} />
           <fieldset className="view-controls">
             <legend className="unseen">{w("page.view")}</legend>
+            <button
+              type="button"
+              onClick={() => {
+                draw.begin(undefined);
+                setSolid(true);
+              }}
+            >
+              {w("page.solid")}
+            </button>
             <button type="button" onClick={() => setCamera(home?.camera)}>
               {w("page.view.all")}
             </button>

@@ -1,14 +1,22 @@
 import { useWords } from "../words.ts";
-import { ELEVATION_LAYERS, type Shown } from "./layers.ts";
+import type { Layer, Shown } from "./layers.ts";
 
 /** In the corner of the drawing: what it shows, each layer a press away. */
-export function LayerControls({ shown, onShow }: { shown: Shown; onShow: (shown: Shown) => void }) {
+export function LayerControls({
+  layers,
+  shown,
+  onShow,
+}: {
+  layers: readonly Layer[];
+  shown: Shown;
+  onShow: (shown: Shown) => void;
+}) {
   const { w } = useWords();
   return (
     <fieldset className="layer-controls">
       <legend className="unseen">{w("page.layers")}</legend>
       <span aria-hidden="true">{w("page.layers")}</span>
-      {ELEVATION_LAYERS.map((layer) => (
+      {layers.map((layer) => (
         <button
           type="button"
           key={layer}

@@ -1,16 +1,38 @@
-/** What of the facade the elevation shows: layers taken away show what lies behind them. */
+/** What of the facade a view shows: layers taken away show what lies behind them. */
 import type { Item } from "../../scene/model.ts";
 import type { LayerElement } from "../../scene/roles.ts";
+import type { PieceKind } from "../../setout/facade.ts";
 
 /** From the outside in, then what is written over them. */
 export const ELEVATION_LAYERS = ["cladding", "fixings", "battens", "membrane", "lines", "findings"] as const;
 
 export type ElevationLayer = (typeof ELEVATION_LAYERS)[number];
 
-export type Shown = ReadonlySet<ElevationLayer>;
+/** Of the axonometric view, from the outside in. */
+export const SOLID_LAYERS = [
+  "cladding",
+  "fixings",
+  "battens",
+  "membrane",
+  "insulation",
+  "sheathing",
+  "framing",
+] as const;
+
+export type SolidLayer = (typeof SOLID_LAYERS)[number];
+
+export type Layer = ElevationLayer | SolidLayer;
+
+export type Shown = ReadonlySet<Layer>;
 
 /** Battens would show through every joint: they are drawn when they are asked for. */
-export const USUALLY_SHOWN: Shown = new Set(["cladding", "fixings", "membrane", "lines", "findings"]);
+export const USUALLY_SHOWN: ReadonlySet<ElevationLayer> = new Set([
+  "cladding",
+  "fixings",
+  "membrane",
+  "lines",
+  "findings",
+]);
 
 const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   BOARD: "cladding",
@@ -22,6 +44,14 @@ const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   ROD: "lines",
   FINDNG: "findings",
 };
+
+const WITH_CLADDING: ReadonlySet<PieceKind> = new Set(["board", "sheet", "post", "return", "flashing"]);
+
+/** The layer that a piece is taken away with. */
+export function layerOfPiece(kind: PieceKind): SolidLayer {
+  if (kind === "membrane") return "membrane";
+  return WITH_CLADDING.has(kind) ? "cladding" : "battens";
+}
 
 /** The element stands behind the two letters of the agent and a hyphen in a layer's name (ISO 13567-2). */
 function elementOf({ layer }: Item): LayerElement {
