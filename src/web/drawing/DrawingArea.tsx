@@ -98,6 +98,11 @@ export function DrawingArea({
   const [scale, setScale] = useState(0);
   const [shown, setShown] = useState<Shown>(USUALLY_SHOWN);
   const [solid, setSolid] = useState(false);
+  const wasSolid = useRef(false);
+  useEffect(() => {
+    if (wasSolid.current && !solid) host.current?.focus();
+    wasSolid.current = solid;
+  }, [solid]);
   const elevation = useMemo(
     () =>
       !home || !design || (design === home.design && scale <= homeScale && shown === USUALLY_SHOWN)
@@ -260,13 +265,7 @@ export function DrawingArea({
       )}
       {solid && design && (
         <Suspense fallback={<p className="solid-waits">{w("page.solid.busy")}</p>}>
-          <SolidView
-            {...{ design, pick, marked, jump, onPick }}
-            onDeveloped={() => {
-              setSolid(false);
-              requestAnimationFrame(() => host.current?.focus());
-            }}
-          />
+          <SolidView {...{ design, pick, marked, jump, onPick }} onDeveloped={() => setSolid(false)} />
         </Suspense>
       )}
       {elevation && design && !solid && (

@@ -23,6 +23,9 @@ const HEAD_RADIUS = 9;
 const HEAD_BEFORE = 1;
 /** Heads smaller than this on the screen are left out, pixels. */
 const HEAD_SEEN = 0.9;
+/** Under so many pixels for a millimetre a sheet is thinner than a line, and edges behind it would show through. */
+const EDGES_BEHIND = 0.15;
+const BEHIND: readonly Shape["layer"][] = ["battens", "membrane", "insulation"];
 
 export interface FaceModel {
   readonly group: Group;
@@ -48,7 +51,7 @@ export function createFaceModel(
 ): FaceModel {
   const group = new Group();
   group.matrixAutoUpdate = false;
-  const layered: { layer: Shape["layer"]; object: Object3D; heads?: boolean }[] = [];
+  const layered: { layer: Shape["layer"]; object: Object3D; is?: "edges" | "heads" }[] = [];
   const firsts = new Map<Object3D, { readonly first: number; readonly pick: Pick | undefined }[]>();
   for (const { layer, fill, shapes: own } of buckets(shapes)) {
     const mesh = new Mesh(trianglesOf(own), materials.fill(fill));
@@ -65,7 +68,7 @@ export function createFaceModel(
     );
     const lines = new LineSegments(edgesOf(own), materials.edge);
     group.add(mesh, lines);
-    layered.push({ layer, object: mesh }, { layer, object: lines });
+    layered.push({ layer, object: mesh }, { layer, object: lines, is: "edges" });
   }
   for (const layer of new Set(heads.map((head) => head.layer))) {
     const disc = discs(
@@ -73,7 +76,7 @@ export function createFaceModel(
       materials,
     );
     group.add(disc);
-    layered.push({ layer, object: disc, heads: true });
+    layered.push({ layer, object: disc, is: "heads" });
   }
   return {
     group,
@@ -81,9 +84,12 @@ export function createFaceModel(
     pressed: () => [...firsts.keys()].filter(({ visible }) => visible),
     pickOf: (mesh, triangle) => firsts.get(mesh)?.findLast(({ first }) => first <= triangle)?.pick,
     show(shown, k) {
-      const near = shown.has("fixings") && HEAD_RADIUS * k >= HEAD_SEEN;
-      for (const one of layered)
-        one.object.visible = (one.layer === "always" || shown.has(one.layer)) && (!one.heads || near);
+      const heads = shown.has("fixings") && HEAD_RADIUS * k >= HEAD_SEEN;
+      const behind = !shown.has("cladding") || k >= EDGES_BEHIND;
+      for (const { layer, object, is } of layered) {
+        const told = is === "heads" ? heads : is !== "edges" || behind || !BEHIND.includes(layer);
+        object.visible = told && (layer === "always" || shown.has(layer));
+      }
     },
     place({ origin, x, y, z }) {
       group.matrix.set(
