@@ -43,7 +43,7 @@ describeInBrowser("the sheet in its forms", (browser) => {
       await page.getByRole("treeitem").first().click();
       await page.getByRole("treeitem").filter({ hasText: "zone" }).first().click();
       await page.getByRole("treeitem").filter({ hasText: "L1a" }).first().click();
-      await page.locator(".take-off-fold").click();
+      await page.locator(".take-off-fold").last().click();
       expect(await violations(page)).toEqual([]);
       await page.locator(".margin").getByRole("button", { name: "Cutting" }).click();
       expect(await violations(page)).toEqual([]);
@@ -119,10 +119,9 @@ describeInBrowser("the sheet in its forms", (browser) => {
 
   it("links what is written, and a drawing opened by itself keeps its inks and may run nothing", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
-    await page.locator(".margin").getByRole("button", { name: "Cutting" }).click();
+    await page.locator(".margin").getByRole("button", { name: "Sheets" }).click();
     const link = page.getByRole("link", { name: "cut-list.csv" });
     expect(await link.getAttribute("href")).toBe("/documents/cut-list.csv");
-    await page.locator(".margin").getByRole("button", { name: "Sheets" }).click();
     await page.getByRole("link", { name: "front.svg" }).waitFor();
     await page.goto(`${serving.url}documents/front.svg`);
     const fill = await page.locator("rect").evaluate((rect) => getComputedStyle(rect).fill);

@@ -4,6 +4,7 @@ import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 import { SheetPreview } from "./SheetPreview.tsx";
+import { WrittenDocuments } from "./WrittenDocuments.tsx";
 
 /** The drawing sheets as they are issued, one shown whole. */
 export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutting }) {
@@ -32,6 +33,7 @@ export function SheetsBand({ cutting: { cut, stale, broken } }: { cutting: Cutti
             </li>
           ))}
         </ul>
+        <WrittenDocuments />
       </div>
       <Scrolls className="cutting-pictures" label={w("page.part.sheets")}>
         {shown && <SheetPreview key={shown.name} sheet={shown} />}
