@@ -12,6 +12,8 @@ const MOVES = 60;
 const ROUNDS = 4;
 /** Milliseconds between two moves: a hand at sixty frames a second. */
 const BEAT = 16;
+/** A press that travels less is no drag, pixels. */
+const START = 6;
 /** For the page to come to rest. */
 const REST = 600;
 const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
@@ -72,8 +74,8 @@ async function drag(
   await page.mouse.move(...from);
   await page.keyboard.down("Alt");
   await page.mouse.down();
-  for (let i = 1; i <= MOVES; i++) {
-    const by = i * step;
+  for (let i = 0; i <= MOVES; i++) {
+    const by = Math.sign(step) * START + i * step;
     await Promise.all([
       along === "x" ? page.mouse.move(from[0] + by, from[1]) : page.mouse.move(from[0], from[1] + by),
       page.waitForTimeout(BEAT),
@@ -89,7 +91,8 @@ async function drag(
   await page.waitForTimeout(REST);
   const start = along === "x" ? box.x : box.y;
   const held = along === "x" ? from[0] : from[1];
-  const latencies = moves.slice(1).flatMap((move) => {
+  // The first stands for the pixels by which a drag begins.
+  const latencies = moves.slice(2).flatMap((move) => {
     const wanted = start + (move.along - held);
     const painted = paints.find(
       ({ at: when, along: where }) =>
@@ -148,13 +151,15 @@ await page.goto(serving.url);
 await page.locator('.drawing-host [data-of="W2"]').first().waitFor();
 await page.waitForTimeout(1000);
 const rest = await frames(page);
+await page.locator(".view-controls button", { hasText: "Front" }).click();
+await page.waitForTimeout(REST);
 const box = await page.locator('.drawing-host [data-of="W2"]').first().boundingBox();
 if (!box) throw new Error("the window is not drawn");
 await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
 const rows: Record<string, unknown> = { "frames at rest": summed(rest, []) };
 for (const { name, along, step } of [
-  { name: "window along the wall", along: "x", step: 0.7 },
-  { name: "window up the wall", along: "y", step: -0.25 },
+  { name: "window along the wall", along: "x", step: 1 },
+  { name: "window up the wall", along: "y", step: -0.4 },
 ] as const) {
   await drag(page, { id: "W2", along, step });
   const all: Dragged = { latencies: [], longTasks: [] };

@@ -12,20 +12,61 @@ export interface Placement {
   readonly to: Point;
 }
 
+export interface LayersOptions {
+  /** Circles of one kind and piece that follow each other become one path: a screen lays out and paints far fewer elements. */
+  readonly joinCircles?: boolean;
+}
+
 /** Elements grouped by layer, in painting order. */
-export function layers(marks: readonly Mark[], placement: Placement): string {
+export function layers(
+  marks: readonly Mark[],
+  placement: Placement,
+  { joinCircles = false }: LayersOptions = {},
+): string {
   const parts: string[] = [];
   let open: string | undefined;
-  for (const mark of marks) {
+  let at = 0;
+  while (at < marks.length) {
+    const mark = marks[at] as Mark;
     if (mark.layer !== open) {
       if (open !== undefined) parts.push("</g>");
       parts.push(`<g data-layer="${escapeXml(mark.layer)}">`);
       open = mark.layer;
     }
-    parts.push(element(mark, placement));
+    const alike = joinCircles ? circlesAlike(marks, at) : [];
+    parts.push(alike.length > 1 ? joined(alike, placement) : element(mark, placement));
+    at += Math.max(alike.length, 1);
   }
   if (open !== undefined) parts.push("</g>");
   return parts.join("\n");
+}
+
+type CircleMark = Extract<Mark, { shape: "circle" }>;
+
+/** The circle at a place and those after it that look alike and belong to the same piece; none where it is no circle. */
+function circlesAlike(marks: readonly Mark[], from: number): CircleMark[] {
+  const alike: CircleMark[] = [];
+  for (let at = from; at < marks.length; at++) {
+    const mark = marks[at] as Mark;
+    if (mark.shape !== "circle") break;
+    const [first = mark] = alike;
+    const same = mark.layer === first.layer && mark.of === first.of && classes(mark) === classes(first);
+    if (!same) break;
+    alike.push(mark);
+  }
+  return alike;
+}
+
+function joined(circles: readonly CircleMark[], placement: Placement): string {
+  const [first] = circles as readonly [CircleMark];
+  const of = first.of === undefined ? "" : ` data-of="${escapeXml(first.of)}"`;
+  const data = circles.map(({ centre, radius }) => {
+    const [x, y] = placed(centre, placement);
+    const r = radius * placement.scale;
+    const half = `${number(r)} ${number(r)} 0 1 0`;
+    return `M${number(x - r)} ${number(y)}a${half} ${number(2 * r)} 0a${half} ${number(-2 * r)} 0`;
+  });
+  return `<path ${classes(first)}${of} d="${data.join("")}"/>`;
 }
 
 function element(mark: Mark, placement: Placement): string {

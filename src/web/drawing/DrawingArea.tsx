@@ -10,6 +10,7 @@ import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
 import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickName } from "../picks/pick.ts";
 import type { Edit } from "../sheet/use-project.ts";
+import { useRested } from "../sheet/use-rested.ts";
 import { useSize } from "../sheet/use-size.ts";
 import { useWords } from "../words.ts";
 import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
@@ -61,6 +62,8 @@ const MOST_BUTTONS = 12;
 const LONG_NAME = 8;
 /** The drawing is made anew for a scale when the hand has rested, milliseconds. */
 const REST = 140;
+/** Between two drawings of the symbols of findings during a drag, milliseconds. */
+const SYMBOLS_APART = 120;
 const NO_SIZE: Size = { width: 0, height: 0 };
 
 /** It brings the graphics library with it, which the page does without until it is asked for. */
@@ -103,12 +106,18 @@ export function DrawingArea({
     if (wasSolid.current && !solid) host.current?.focus();
     wasSolid.current = solid;
   }, [solid]);
+  // The facade follows the hand; the symbols of its findings may come a little later.
+  const said = useRested(findings, SYMBOLS_APART);
+  const faces = design?.facade.faces;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same faces
   const elevation = useMemo(
     () =>
-      !home || !design || (design === home.design && scale <= homeScale && shown === USUALLY_SHOWN)
+      !home ||
+      !design ||
+      (faces === home.design.facade.faces && scale <= homeScale && shown === USUALLY_SHOWN)
         ? home?.elevation
-        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings, shown }),
-    [home, design, scale, homeScale, reader, findings, shown],
+        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings: said, shown }),
+    [home, faces, scale, homeScale, reader, said, shown],
   );
   const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit, onPick });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });

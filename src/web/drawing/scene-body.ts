@@ -22,7 +22,7 @@ export function bodyOf(
   { scale, reader }: { readonly scale: number; readonly reader: Reader },
 ): Body {
   const marks = drawList({ items, scale }, reader);
-  const markup = layers(marks, { scale, from: [0, 0], to: [0, 0] });
+  const markup = layers(marks, { scale, from: [0, 0], to: [0, 0] }, { joinCircles: true });
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const mark of marks) {
     const { x, y } = shapeBounds(mark, scale);

@@ -68,6 +68,8 @@ export function useView({
   const camera = moved ?? start;
   const pointers = useRef(new Map<number, readonly [number, number]>());
   const travelled = useRef(0);
+  /** Where the drawing stands while it is pressed: to ask in each move would lay the page out each time. */
+  const pressedAt = useRef<DOMRect>(undefined);
   const hold = useRef<{ readonly by: Hold; readonly from: readonly [number, number] }>(undefined);
 
   const change = useCallback(
@@ -90,7 +92,7 @@ export function useView({
     clientX: number;
     clientY: number;
   }): readonly [number, number] => {
-    const box = host.current?.getBoundingClientRect();
+    const box = pressedAt.current ?? host.current?.getBoundingClientRect();
     return [clientX - (box?.left ?? 0) - size.width / 2, clientY - (box?.top ?? 0) - size.height / 2];
   };
 
@@ -114,6 +116,7 @@ export function useView({
 
   const release = (event: PointerEvent<HTMLElement>): void => {
     pointers.current.delete(event.pointerId);
+    if (pointers.current.size === 0) pressedAt.current = undefined;
   };
   const letGo = (how: "drop" | "cancel"): void => {
     const held = hold.current;
@@ -124,6 +127,7 @@ export function useView({
     onPointerDown(event) {
       if (event.button !== 0) return;
       event.currentTarget.setPointerCapture(event.pointerId);
+      pressedAt.current ??= event.currentTarget.getBoundingClientRect();
       const at = fromMiddle(event);
       if (pointers.current.size === 0) {
         travelled.current = 0;

@@ -31,6 +31,7 @@ import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
 import { type ProjectSources, useProject } from "./use-project.ts";
+import { useRested } from "./use-rested.ts";
 
 /** The keys that all programs share; in a field they belong to its text. */
 function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent): "undo" | "redo" | undefined {
@@ -39,6 +40,9 @@ function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent):
   if (letter === "z") return shiftKey ? "redo" : "undo";
   return letter === "y" ? "redo" : undefined;
 }
+
+/** The elevation follows a drag in every frame, the panes round it not sooner than so many milliseconds apart. */
+const PANES_APART = 120;
 
 const NO_FINDINGS: readonly Finding[] = [];
 
@@ -68,7 +72,7 @@ export function Workbench(sources: WorkbenchProps) {
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
   // The elevation follows the hand; the panes round it are drawn when it leaves them time.
-  const deferred = useDeferredValue(project);
+  const deferred = useDeferredValue(useRested(project, PANES_APART));
   const settled = deferred.sheeted;
   const document = sheeted && present(sheeted.history).document;
   // What the last design had and this one has not is no longer picked.
