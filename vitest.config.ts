@@ -6,7 +6,8 @@ export default defineConfig({
     environment: "node",
     include: ["test/**/*.test.ts", "test/**/*.test.tsx"],
     pool: "forks",
-    maxWorkers: 2,
+    // Tests of the page wait for browsers more than they reckon: a third worker uses the two cores meanwhile.
+    maxWorkers: 3,
     testTimeout: 20_000,
     hookTimeout: 60_000,
   },

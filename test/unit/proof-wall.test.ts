@@ -52,10 +52,10 @@ describe("P005 ground clearance", () => {
     ]);
   });
 
-  it("a remembered rule makes the pass provisional; no rule cannot be told", () => {
+  it("a rule that was read makes the pass firm; no rule cannot be told", () => {
     const inPlace = (jurisdiction: "france" | "other") =>
       groundClearance(proofFixture({ project: ({ site }) => Object.assign(site, { jurisdiction }) }));
-    expect(inPlace("france")[0]).toMatchObject({ outcome: "pass", provisional: true });
+    expect(inPlace("france")[0]).toMatchObject({ outcome: "pass", provisional: false });
     const [unknown, ...more] = inPlace("other");
     expect(unknown).toMatchObject({
       outcome: "cannot evaluate",
