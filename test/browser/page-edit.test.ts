@@ -42,6 +42,8 @@ describeInBrowser("editing on the sheet", (browser) => {
     for (let step = 1; step <= 10; step++) await page.mouse.move(at.x + 30 * step * at.k, at.y);
     await page.mouse.up();
     await soon(async () => Number((await places(page))[0])).toBeGreaterThan(900);
+    // The fields follow the drag at a distance: its last place is read when they have come to rest.
+    await page.waitForTimeout(700);
     const [left] = await places(page);
     await soon(() => sheets(page)).not.toBe(before);
     await page.keyboard.press("Control+z");
