@@ -34,8 +34,9 @@ describeInBrowser("editing on the sheet", (browser) => {
 
   it("a window is dragged, the facade follows, and the drag is one step to take back and do again", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
-    const before = await sheets(page);
     const at = await pickW2(page);
+    await soon(() => sheets(page)).toContain("sheets");
+    const before = await sheets(page);
     expect(await places(page)).toEqual(["750", "920", "900", "1180"]);
     await page.mouse.move(at.x, at.y);
     await page.mouse.down();
