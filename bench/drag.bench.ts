@@ -2,11 +2,8 @@
  * How long the page takes from a move of the hand to the facade painted as that move asks, while the demo's window is dragged
  * along its wall and then up; beside it the time between two frames of the same page at rest. `npm run build` first.
  */
-import { fileURLToPath } from "node:url";
-import { type Browser, chromium, type Page } from "playwright-core";
-import { findChromium } from "../scripts/chromium.mjs";
-import { diskFiles } from "../src/server/files.ts";
-import { serve } from "../src/server/serve.ts";
+import type { Page } from "playwright-core";
+import { servedPage } from "./served-page.ts";
 
 const MOVES = 60;
 const ROUNDS = 4;
@@ -16,7 +13,6 @@ const BEAT = 16;
 const START = 6;
 /** For the page to come to rest. */
 const REST = 600;
-const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
 interface Recorded {
   moves: { at: number; along: number }[];
@@ -136,16 +132,7 @@ function summed(times: readonly number[], longTasks: readonly number[]) {
   };
 }
 
-const serving = await serve({
-  files: diskFiles,
-  projectFile: at("examples/atelier-bouleau.outerleaf.json"),
-  documentsDir: at("examples"),
-  webDir: at("dist/web"),
-  port: 0,
-});
-const executablePath = findChromium();
-if (!serving || !executablePath) throw new Error("the bench needs a free port and Chromium");
-const browser: Browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
+const { serving, browser } = await servedPage();
 const page = await (await browser.newContext({ viewport: { width: 1680, height: 1050 } })).newPage();
 await page.goto(serving.url);
 await page.locator('.drawing-host [data-of="W2"]').first().waitFor();

@@ -2,14 +2,10 @@
  * How long the built page takes from the address to a drawn facade, in a fresh browser profile each time, and beside it
  * a page of the same server with nothing on it. `npm run build` first.
  */
-import { fileURLToPath } from "node:url";
-import { type Browser, chromium } from "playwright-core";
-import { findChromium } from "../scripts/chromium.mjs";
-import { diskFiles } from "../src/server/files.ts";
-import { serve } from "../src/server/serve.ts";
+import type { Browser } from "playwright-core";
+import { servedPage } from "./served-page.ts";
 
 const LOADS = 11;
-const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
 /** Runs in the browser: notes the time of the first frame after something of the project is drawn. */
 function noteDrawn(): void {
@@ -48,16 +44,7 @@ function summed(times: readonly number[]): { medianMs: number; leastMs: number }
   return { medianMs: Math.round(sorted[sorted.length >> 1] ?? 0), leastMs: Math.round(sorted[0] ?? 0) };
 }
 
-const serving = await serve({
-  files: diskFiles,
-  projectFile: at("examples/atelier-bouleau.outerleaf.json"),
-  documentsDir: at("examples"),
-  webDir: at("dist/web"),
-  port: 0,
-});
-const executablePath = findChromium();
-if (!serving || !executablePath) throw new Error("the bench needs a free port and Chromium");
-const browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
+const { serving, browser } = await servedPage();
 const [drawn, empty]: [number[], number[]] = [[], []];
 for (let i = 0; i < LOADS; i++) {
   drawn.push(await drawnAfter(browser, serving.url));

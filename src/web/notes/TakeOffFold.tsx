@@ -1,7 +1,7 @@
-import { useId, useState } from "react";
 import { type Pick, pickKey } from "../picks/pick.ts";
 import type { TakeOff } from "../picks/take-off.ts";
 import { useWords } from "../words.ts";
+import { Fold } from "./Fold.tsx";
 
 /** A fold of the steps that take a piece off; pressing a step goes to its piece. It stays as it is from piece to piece. */
 export function TakeOffFold({
@@ -14,42 +14,29 @@ export function TakeOffFold({
   onPick: (pick: Pick) => void;
 }) {
   const { w, s } = useWords();
-  const [open, setOpen] = useState(false);
-  const list = useId();
   return (
-    <div className="take-off">
-      <button
-        type="button"
-        className="take-off-fold"
-        aria-expanded={open}
-        aria-controls={list}
-        onClick={() => setOpen(!open)}
-      >
-        <b>{w("page.take-off")}</b> <span className="sub">{s(sum)}</span>
-      </button>
-      <div id={list} hidden={!open}>
-        <ol>
-          {steps.map((step) => (
-            <li key={step.mark}>
-              <button
-                type="button"
-                className="take-off-step"
-                aria-current={pickKey(step.pick) === pickKey(pick) ? "true" : undefined}
-                onClick={() => onPick(step.pick)}
-              >
-                <span className="take-off-mark">{step.mark}</span> {s(step.kind)}{" "}
-                <span className="sub">{s(step.work)}</span>
-              </button>
-            </li>
-          ))}
-        </ol>
-        {cautions.map((caution) => (
-          <p key={caution.key} className="sub">
-            {s(caution)}
-          </p>
+    <Fold title={w("page.take-off")} sum={s(sum)}>
+      <ol>
+        {steps.map((step) => (
+          <li key={step.mark}>
+            <button
+              type="button"
+              className="take-off-step"
+              aria-current={pickKey(step.pick) === pickKey(pick) ? "true" : undefined}
+              onClick={() => onPick(step.pick)}
+            >
+              <span className="take-off-mark">{step.mark}</span> {s(step.kind)}{" "}
+              <span className="sub">{s(step.work)}</span>
+            </button>
+          </li>
         ))}
-        <p className="sub">{w("page.take-off.back")}</p>
-      </div>
-    </div>
+      </ol>
+      {cautions.map((caution) => (
+        <p key={caution.key} className="sub">
+          {s(caution)}
+        </p>
+      ))}
+      <p className="sub">{w("page.take-off.back")}</p>
+    </Fold>
   );
 }

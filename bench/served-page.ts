@@ -1,0 +1,21 @@
+/** The built page of the demo, served, with a browser to open it in. */
+import { fileURLToPath } from "node:url";
+import { type Browser, chromium } from "playwright-core";
+import { findChromium } from "../scripts/chromium.mjs";
+import { diskFiles } from "../src/server/files.ts";
+import { type Serving, serve } from "../src/server/serve.ts";
+
+const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
+
+export async function servedPage(): Promise<{ serving: Serving; browser: Browser }> {
+  const serving = await serve({
+    files: diskFiles,
+    projectFile: at("examples/atelier-bouleau.outerleaf.json"),
+    documentsDir: at("examples"),
+    webDir: at("dist/web"),
+    port: 0,
+  });
+  const executablePath = findChromium();
+  if (!serving || !executablePath) throw new Error("the bench needs a free port and Chromium");
+  return { serving, browser: await chromium.launch({ executablePath, args: ["--no-sandbox"] }) };
+}
