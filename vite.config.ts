@@ -19,7 +19,9 @@ function firstAsked(): Plugin {
           injectTo: "head" as const,
         });
         return [
-          ...(page ? [link({ rel: "modulepreload", href: `/${page.fileName}` })] : []),
+          ...(page?.type === "chunk" ? [page.fileName, ...page.imports] : []).map((fileName) =>
+            link({ rel: "modulepreload", href: `/${fileName}` }),
+          ),
           link({ rel: "preload", href: "/api/design", as: "fetch" }),
           ...fonts.map(({ fileName }) =>
             link({ rel: "preload", href: `/${fileName}`, as: "font", type: "font/woff2" }),

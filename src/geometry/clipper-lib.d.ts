@@ -1,4 +1,4 @@
-/** The part of clipper-lib that geometry/polygon.ts uses; the package ships no types. */
+/** The part of clipper-lib that geometry/region.ts uses; the package ships no types. */
 declare module "clipper-lib" {
   namespace ClipperLib {
     interface IntPoint {

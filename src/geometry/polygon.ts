@@ -1,23 +1,10 @@
-/**
- * Simple polygons and regions with holes, in millimetres. Booleans are done by clipper-lib on the integer grid of
- * 1/8000 mm, so that a result's corners lie on the grid that lengths are snapped to. Every other room reaches the
- * library through this file alone.
- */
-import ClipperLib from "clipper-lib";
+/** Simple polygons, in millimetres. */
 import { snap } from "../units/length.ts";
 import type { Interval } from "./interval.ts";
 import { cross, type Point } from "./point.ts";
 import { type Rect, rectOutline } from "./rect.ts";
 
 export type Polygon = readonly Point[];
-
-/** An outline (counter-clockwise) with the holes inside it (clockwise). */
-export interface Region {
-  readonly outline: Polygon;
-  readonly holes: readonly Polygon[];
-}
-
-const UNITS_PER_MM = 8000;
 
 /** Signed area, positive counter-clockwise (mm²). */
 export function signedArea(polygon: Polygon): number {
@@ -28,14 +15,6 @@ export function signedArea(polygon: Polygon): number {
     twice += a[0] * b[1] - b[0] * a[1];
   }
   return twice / 2;
-}
-
-/** Net area of a region, its holes taken out (mm²). */
-export function regionArea(region: Region): number {
-  return region.holes.reduce(
-    (area, hole) => area - Math.abs(signedArea(hole)),
-    Math.abs(signedArea(region.outline)),
-  );
 }
 
 export function polygonBounds(polygon: Polygon): Rect {
@@ -175,69 +154,6 @@ export function sliceVertical(polygon: Polygon, x: number): Interval[] {
     result.push([crossings[i] as number, crossings[i + 1] as number]);
   }
   return result;
-}
-
-/** The parts of the subject inside the clip. */
-export function intersect(subject: Polygon, clip: Polygon): Region[] {
-  return run(ClipperLib.ClipType.ctIntersection, [subject], [clip]);
-}
-
-/** The parts of the subject outside every clip. */
-export function subtract(subject: Polygon | Region, clips: readonly Polygon[]): Region[] {
-  const subjects = "outline" in subject ? [subject.outline, ...subject.holes] : [subject];
-  if (clips.length === 0) return run(ClipperLib.ClipType.ctUnion, subjects, []);
-  return run(ClipperLib.ClipType.ctDifference, subjects, clips);
-}
-
-function run(kind: number, subjects: readonly Polygon[], clips: readonly Polygon[]): Region[] {
-  const clipper = new ClipperLib.Clipper();
-  for (const polygon of subjects) clipper.AddPath(toPath(polygon), ClipperLib.PolyType.ptSubject, true);
-  for (const polygon of clips) {
-    clipper.AddPath(toPath(counterClockwise(polygon)), ClipperLib.PolyType.ptClip, true);
-  }
-  const tree = new ClipperLib.PolyTree();
-  const fill = ClipperLib.PolyFillType.pftNonZero;
-  const subjectFill = subjects.length > 1 ? ClipperLib.PolyFillType.pftEvenOdd : fill;
-  clipper.Execute(
-    kind,
-    tree,
-    kind === ClipperLib.ClipType.ctUnion && subjects.length > 1 ? fill : subjectFill,
-    fill,
-  );
-  const regions: Region[] = [];
-  const visit = (node: ClipperLib.PolyNode): void => {
-    for (const child of node.Childs()) {
-      regions.push({
-        outline: fromPath(child.Contour()),
-        holes: child.Childs().map((hole) => fromPath(hole.Contour())),
-      });
-      for (const hole of child.Childs()) visit(hole);
-    }
-  };
-  visit(tree);
-  return regions.sort(byPlace);
-}
-
-/** Left to right, then bottom to top: the library's own order is not part of its contract. */
-function byPlace(a: Region, b: Region): number {
-  const boxA = polygonBounds(a.outline);
-  const boxB = polygonBounds(b.outline);
-  return boxA.x[0] - boxB.x[0] || boxA.y[0] - boxB.y[0];
-}
-
-function toPath(polygon: Polygon): ClipperLib.IntPoint[] {
-  return polygon.map(([x, y]) => ({ X: Math.round(x * UNITS_PER_MM), Y: Math.round(y * UNITS_PER_MM) }));
-}
-
-/** Starts at the lowest, then leftmost corner, so that equal shapes print alike. */
-function fromPath(path: readonly ClipperLib.IntPoint[]): Polygon {
-  const points = path.map((p): Point => [snap(p.X / UNITS_PER_MM), snap(p.Y / UNITS_PER_MM)]);
-  let start = 0;
-  points.forEach((point, i) => {
-    const best = points[start] as Point;
-    if (point[1] < best[1] || (point[1] === best[1] && point[0] < best[0])) start = i;
-  });
-  return [...points.slice(start), ...points.slice(0, start)];
 }
 
 /** A circle as a regular polygon drawn round it, so that nothing inside the circle is left out. */

@@ -3,7 +3,7 @@
  * be wrong in any way: it changes what it knows and leaves the rest, so that validation can tell what is amiss.
  */
 import { isGroup } from "./pointer.ts";
-import { SCHEMA_VERSION } from "./schema/project.ts";
+import { SCHEMA_VERSION } from "./schema/version.ts";
 
 type Group = Record<string, unknown>;
 type Step = (document: Group) => Group;

@@ -6,7 +6,8 @@ import { type JsonFault, type JsonFaultKind, parseJson } from "./json.ts";
 import { migrate, OLDER_VERSIONS } from "./migrations.ts";
 import { isGroup } from "./pointer.ts";
 import { problem, type SourceFile, shown } from "./problem.ts";
-import { type Project, project, SCHEMA_VERSION } from "./schema/project.ts";
+import { type Project, project } from "./schema/project.ts";
+import { SCHEMA_VERSION } from "./schema/version.ts";
 import { shapeProblems } from "./shape.ts";
 import { unknownKeyFindings } from "./unknown-keys.ts";
 

@@ -1,5 +1,6 @@
 /** The project that `outerleaf new` writes: one face, one window, sheets on battens; its notes explain the fields. */
-import { type ProjectDocument, SCHEMA_VERSION } from "./schema/project.ts";
+import type { ProjectDocument } from "./schema/project.ts";
+import { SCHEMA_VERSION } from "./schema/version.ts";
 
 /** A small project that reads without a finding. Its figures are typical of their kind, and say so. */
 export function starterProject(): ProjectDocument {

@@ -6,7 +6,8 @@ import { type CavityWall, cavityFlow, freelyVentilated } from "../equations/cavi
 import { dryingBound } from "../equations/cavity/drying-bound.ts";
 import { type Finding, finding } from "../findings/finding.ts";
 import { intervalLength } from "../geometry/interval.ts";
-import { polygonBounds, regionArea } from "../geometry/polygon.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
+import { regionArea } from "../geometry/region.ts";
 import type { Vent } from "../setout/facade.ts";
 import { message } from "../text/message.ts";
 import type { FaceContext, ZoneView } from "./context.ts";

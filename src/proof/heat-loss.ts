@@ -6,7 +6,7 @@ import { resistanceLower } from "../equations/heat/resistance-lower.ts";
 import { resistanceUpper } from "../equations/heat/resistance-upper.ts";
 import { ventilatedResistance } from "../equations/heat/ventilated-resistance.ts";
 import { type Finding, finding } from "../findings/finding.ts";
-import { regionArea } from "../geometry/polygon.ts";
+import { regionArea } from "../geometry/region.ts";
 import type { Layer, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import type { FaceContext, ZoneView } from "./context.ts";

@@ -1,7 +1,7 @@
 /** P011: the weight of the cladding on screws that reach the studs through insulation. */
 import { FOAM_TABLE_SOURCE, thickestFoam } from "../codes/foam-sheathing.ts";
 import { type Finding, finding, type Outcome, type WorkingInput } from "../findings/finding.ts";
-import { regionArea } from "../geometry/polygon.ts";
+import { regionArea } from "../geometry/region.ts";
 import type { Layer } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import type { FaceContext, ZoneView } from "./context.ts";

@@ -1,6 +1,7 @@
 /** P020: the open share when the boards are driest and their gaps widest, against what the membrane stands. */
 import { type Finding, finding } from "../findings/finding.ts";
-import { polygonBounds, regionArea } from "../geometry/polygon.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
+import { regionArea } from "../geometry/region.ts";
 import { message } from "../text/message.ts";
 import { boardZones, type FaceContext } from "./context.ts";
 import { lightInput } from "./light/working.ts";

@@ -1,6 +1,6 @@
 /** P003: how much of the cladding its joints leave open, against what the membrane stands. */
 import { type Finding, finding } from "../findings/finding.ts";
-import { type Region, regionArea } from "../geometry/polygon.ts";
+import { type Region, regionArea } from "../geometry/region.ts";
 import { message } from "../text/message.ts";
 import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, holds, input, written } from "./working.ts";

@@ -2,8 +2,9 @@
 import { mesh } from "../catalogue/meshes.ts";
 import { common, type Interval, intervalLength } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
-import { intersect, type Polygon, polygonBounds, type Region, subtract } from "../geometry/polygon.ts";
+import { type Polygon, polygonBounds } from "../geometry/polygon.ts";
 import { rectOutline, rectsOverlap } from "../geometry/rect.ts";
+import { intersect, type Region, subtract } from "../geometry/region.ts";
 import { message } from "../text/message.ts";
 import { degreesToRadians } from "../units/angle.ts";
 import { snap } from "../units/length.ts";

@@ -4,8 +4,9 @@
  */
 import { type Finding, finding } from "../findings/finding.ts";
 import { common, type Interval, intervalLength } from "../geometry/interval.ts";
-import { intersect, polygonBounds } from "../geometry/polygon.ts";
+import { polygonBounds } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
+import { intersect } from "../geometry/region.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import { breakToLength, type DraftBatten } from "./battens.ts";

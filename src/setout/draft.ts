@@ -1,6 +1,6 @@
 /** Pieces and joints while a face is being laid out, before fixings, supports and weights are known. */
 import type { Interval } from "../geometry/interval.ts";
-import type { Region } from "../geometry/polygon.ts";
+import type { Region } from "../geometry/region.ts";
 import type { Joint, Piece } from "./facade.ts";
 
 export type DraftPiece = Omit<Piece, "fixings" | "supports" | "removeBefore" | "massKg">;

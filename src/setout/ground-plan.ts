@@ -8,15 +8,13 @@ import type { Point } from "../geometry/point.ts";
 import {
   circumscribed,
   counterClockwise,
-  intersect,
   type Polygon,
   polygonBounds,
-  type Region,
   rectInsidePolygon,
   sliceVertical,
-  subtract,
 } from "../geometry/polygon.ts";
 import { commonRect, type Rect, rectOutline, rectsOverlap } from "../geometry/rect.ts";
+import { intersect, type Region, subtract } from "../geometry/region.ts";
 import type { Face, Opening, Project, Zone } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import { type FaceEnds, MEETS_WITHIN_MM } from "./corners.ts";

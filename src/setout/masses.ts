@@ -2,7 +2,7 @@
 import { lowest } from "../catalogue/figure.ts";
 import { catalogueWith } from "../catalogue/own-figures.ts";
 import { species } from "../catalogue/species.ts";
-import { regionArea } from "../geometry/polygon.ts";
+import { regionArea } from "../geometry/region.ts";
 import type { Project } from "../project/schema/project.ts";
 import type { DraftPiece } from "./draft.ts";
 

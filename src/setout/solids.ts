@@ -1,14 +1,9 @@
 /** The timber behind a face's sheathing: studs, trimmers, plates, rims and headers, as a screw finds them. */
 import { common, type Interval, subtractIntervals } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
-import {
-  intersect,
-  type Polygon,
-  polygonBounds,
-  rectInsidePolygon,
-  sliceVertical,
-} from "../geometry/polygon.ts";
+import { type Polygon, polygonBounds, rectInsidePolygon, sliceVertical } from "../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../geometry/rect.ts";
+import { intersect } from "../geometry/region.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
 import { faceLength } from "./corners.ts";

@@ -1,6 +1,7 @@
 /** Counts, areas, masses and running metres of a facade. */
-import { intersect, regionArea } from "../geometry/polygon.ts";
+
 import { rectOutline } from "../geometry/rect.ts";
+import { intersect, regionArea } from "../geometry/region.ts";
 import type { Project } from "../project/schema/project.ts";
 import { USUAL_ROLL } from "../setout/behind/index.ts";
 import type { Facade, FaceLayout, Piece } from "../setout/facade.ts";

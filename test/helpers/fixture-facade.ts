@@ -5,15 +5,9 @@
 import { finding } from "../../src/findings/finding.ts";
 import { faceFrame } from "../../src/geometry/frame.ts";
 import type { Interval } from "../../src/geometry/interval.ts";
-import {
-  circumscribed,
-  intersect,
-  type Polygon,
-  polygonBounds,
-  polygonContains,
-  subtract,
-} from "../../src/geometry/polygon.ts";
+import { circumscribed, type Polygon, polygonBounds, polygonContains } from "../../src/geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../src/geometry/rect.ts";
+import { intersect, subtract } from "../../src/geometry/region.ts";
 import type { Face, Project } from "../../src/project/schema/project.ts";
 import {
   type ControlLine,

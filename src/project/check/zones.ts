@@ -1,8 +1,9 @@
 /** Zones within their face. */
 import type { Finding } from "../../findings/finding.ts";
 import { common } from "../../geometry/interval.ts";
-import { intersect, isSimple, polygonBounds } from "../../geometry/polygon.ts";
+import { isSimple, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
 import { message } from "../../text/message.ts";
 import type { Path } from "../pointer.ts";
 import { problem, type SourceFile } from "../problem.ts";

@@ -6,8 +6,7 @@ import { roof, site } from "./site.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
 import { id, length, note, ownFigure } from "./values.ts";
-
-export const SCHEMA_VERSION = 1;
+import { SCHEMA_VERSION } from "./version.ts";
 
 export const project = z.looseObject({
   $schema: z.string().optional(),

@@ -1,6 +1,7 @@
 /** The open joints of a zone through which light falls on the membrane, like ones together. */
 import type { Interval } from "../../geometry/interval.ts";
-import { polygonBounds, regionArea } from "../../geometry/polygon.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import { regionArea } from "../../geometry/region.ts";
 import type { Joint, Piece } from "../../setout/facade.ts";
 import type { ZoneView } from "../context.ts";
 import type { SlotBefore } from "./behind-slot.ts";

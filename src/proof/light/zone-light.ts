@@ -1,6 +1,6 @@
 /** A year of light on the membrane of each zone, through all its joints, at their widest in the year. */
 import type { Demands } from "../../codes/demands.ts";
-import { regionArea } from "../../geometry/polygon.ts";
+import { regionArea } from "../../geometry/region.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { ZoneView } from "../context.ts";

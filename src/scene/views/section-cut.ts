@@ -3,8 +3,9 @@
 import type { Interval } from "../../geometry/interval.ts";
 import { common, overlaps, subtractIntervals } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
-import { intersect, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
+import { type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout, Piece, Solid, ZonePlane } from "../../setout/facade.ts";
 import type { HatchItem } from "../model.ts";

@@ -4,14 +4,9 @@
  */
 import { type Finding, finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength, overlaps, subtractIntervals } from "../../geometry/interval.ts";
-import {
-  counterClockwise,
-  intersect,
-  type Polygon,
-  polygonBounds,
-  sliceVertical,
-} from "../../geometry/polygon.ts";
+import { counterClockwise, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
 import { faceCode } from "../../project/lookup.ts";
 import type { Face } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";

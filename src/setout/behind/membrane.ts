@@ -5,14 +5,9 @@
  */
 import { type Finding, finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength } from "../../geometry/interval.ts";
-import {
-  counterClockwise,
-  type Polygon,
-  polygonBounds,
-  rectInsidePolygon,
-  regionArea,
-} from "../../geometry/polygon.ts";
+import { counterClockwise, type Polygon, polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
 import { commonRect, type Rect, rectArea, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
+import { regionArea } from "../../geometry/region.ts";
 import { faceCode } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";

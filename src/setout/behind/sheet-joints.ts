@@ -10,8 +10,9 @@ import {
   overlaps,
   subtractIntervals,
 } from "../../geometry/interval.ts";
-import { intersect, type Polygon, polygonBounds } from "../../geometry/polygon.ts";
+import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline, rectsOverlap } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
 import type { SheetCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";

@@ -1,8 +1,9 @@
 /** Level strips within a wall and less its openings. Most are cut squarely or along a rake, without the polygon library. */
 import { overlaps, subtractIntervals } from "../../geometry/interval.ts";
 import { cross, type Point } from "../../geometry/point.ts";
-import { intersect, type Polygon, type Region, rectInsidePolygon, subtract } from "../../geometry/polygon.ts";
+import { type Polygon, rectInsidePolygon } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
+import { intersect, type Region, subtract } from "../../geometry/region.ts";
 import { snap } from "../../units/length.ts";
 import { NO_HOLES } from "../facade.ts";
 

@@ -1,8 +1,9 @@
 /** Lays out the courses of a board zone: runs broken at openings, pieces joined over battens, the gaps between. */
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
-import { intersect, polygonBounds, type Region } from "../../geometry/polygon.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectsOverlap } from "../../geometry/rect.ts";
+import { intersect, type Region } from "../../geometry/region.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { cutLength, endsAt, longerBehind } from "../corners.ts";

@@ -10,8 +10,9 @@ import {
   subtractIntervals,
 } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
-import { intersect, type Polygon, polygonBounds, sliceVertical, subtract } from "../../geometry/polygon.ts";
+import { type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
+import { intersect, subtract } from "../../geometry/region.ts";
 import type { BattenStock, BoardCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";

@@ -5,8 +5,9 @@
  */
 import type { Finding } from "../../findings/finding.ts";
 import { type Interval, overlaps } from "../../geometry/interval.ts";
-import { intersect, polygonBounds } from "../../geometry/polygon.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
 import type { BoardCladding } from "../../project/schema/project.ts";
 import { degreesToRadians } from "../../units/angle.ts";
 import { snap } from "../../units/length.ts";

@@ -1,7 +1,8 @@
 /** Lays out a sheet zone: columns, rows, joints and what battens they need. */
 import type { Finding } from "../../findings/finding.ts";
 import { type Interval, intervalLength } from "../../geometry/interval.ts";
-import { polygonBounds, type Region } from "../../geometry/polygon.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { Region } from "../../geometry/region.ts";
 import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { cutLength, endsAt } from "../corners.ts";

@@ -3,7 +3,8 @@
  * it first and the saw runs into the hole (common practice).
  */
 import type { Point } from "../../geometry/point.ts";
-import type { Polygon, Region } from "../../geometry/polygon.ts";
+import type { Polygon } from "../../geometry/polygon.ts";
+import type { Region } from "../../geometry/region.ts";
 import type { Relief } from "../facade.ts";
 
 /** Twice a saw cut's width and more, yet hidden by the joint (common practice). */

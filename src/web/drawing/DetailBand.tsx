@@ -1,167 +1,32 @@
-import { memo, type ReactNode } from "react";
+import { lazy, memo, type ReactNode, Suspense } from "react";
 import type { Design } from "../../design.ts";
-import type { Finding } from "../../findings/finding.ts";
-import { symbolOf } from "../../scene/model.ts";
-import { heading } from "../../scene/views/extent.ts";
-import { PickFields } from "../edit/fields/PickFields.tsx";
-import { OutcomeMark } from "../notes/OutcomeMark.tsx";
-import { RodFold } from "../notes/RodFold.tsx";
-import { TakeOffFold } from "../notes/TakeOffFold.tsx";
-import { factsOf } from "../picks/facts.ts";
-import { concerns, leadOpening, type Pick, pickKey, pickName, zoneIdOf } from "../picks/pick.ts";
-import { rodOf } from "../picks/rod.ts";
-import { takeOffOf } from "../picks/take-off.ts";
 import { PartNotice } from "../sheet/PartNotice.tsx";
 import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
-import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
-import { SectionDrawing } from "./SectionDrawing.tsx";
-import { YearPlot } from "./YearPlot.tsx";
+import type { PickDetailProps } from "./PickDetail.tsx";
 
-export interface DetailBandProps {
+export interface DetailBandProps extends Omit<PickDetailProps, "design"> {
   readonly part: Part;
   /** In place of the section and its facts, for parts of the job that show something else. */
   readonly own: ReactNode;
   readonly design: Design | undefined;
-  readonly findings: readonly Finding[];
-  readonly pick: Pick | undefined;
-  /** The project's JSON, which edits are made to. */
-  readonly document: unknown;
-  onFinding(finding: Finding): void;
-  onPick(pick: Pick): void;
-  onEdit(edit: Edit): void;
 }
 
+/** It brings the section and the fields with it, which the elevation need not wait for. */
+const PickDetail = lazy(async () => ({ default: (await import("./PickDetail.tsx")).PickDetail }));
+
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
-export const DetailBand = memo(function DetailBand({
-  part,
-  own,
-  design,
-  findings,
-  pick,
-  document,
-  onFinding,
-  onPick,
-  onEdit,
-}: DetailBandProps) {
+export const DetailBand = memo(function DetailBand({ part, own, design, ...rest }: DetailBandProps) {
   const { w } = useWords();
-  const shown = design && (pick ?? leadOpening(design) ?? firstFace(design));
   return (
     <section className="detail-band" aria-label={w("page.detail")}>
       {!LIVE_PARTS.includes(part) ? (
         <PartNotice part={part} />
-      ) : own ? (
-        own
       ) : (
-        design &&
-        shown && (
-          <>
-            <SectionDrawing design={design} pick={shown} picked={pick} />
-            <PickFacts
-              design={design}
-              pick={shown}
-              findings={findings}
-              document={document}
-              onFinding={onFinding}
-              onPick={onPick}
-              onEdit={onEdit}
-            />
-            <YearPlot design={design} pick={shown} />
-          </>
-        )
+        <Suspense fallback={<p className="empty">{w("page.busy")}</p>}>
+          {own ?? (design && <PickDetail {...rest} design={design} />)}
+        </Suspense>
       )}
     </section>
   );
 });
-
-function firstFace(design: Design): Pick | undefined {
-  const face = design.facade.faces[0];
-  return face && { kind: "face", face: face.id };
-}
-
-/** Findings said of one pick at most. */
-const MOST_SAID = 6;
-
-function PickFacts({
-  design,
-  pick,
-  findings,
-  document,
-  onFinding,
-  onPick,
-  onEdit,
-}: {
-  design: Design;
-  pick: Pick;
-  findings: readonly Finding[];
-  document: unknown;
-  onFinding: (finding: Finding) => void;
-  onPick: (pick: Pick) => void;
-  onEdit: (edit: Edit) => void;
-}) {
-  const { w, s } = useWords();
-  const here = findings.filter(concerns(design, pick)).filter(({ outcome }) => outcome !== "not applicable");
-  const said = here.slice(0, MOST_SAID);
-  const takeOff = takeOffOf(design, pick);
-  const rod = rodOf(design, pick);
-  return (
-    <div className="facts">
-      <h2>{s(pickName(design, pick))}</h2>
-      <Belongs design={design} pick={pick} onPick={onPick} />
-      <dl>
-        {factsOf(design, pick).map(({ label, value }) => (
-          <div key={`${label.key} ${s(value)}`}>
-            <dt>{s(label)}</dt>
-            <dd>{s(value)}</dd>
-          </div>
-        ))}
-      </dl>
-      <PickFields
-        key={pickKey(pick)}
-        design={design}
-        pick={pick}
-        document={document}
-        onEdit={onEdit}
-        onPick={onPick}
-      />
-      {rod && <RodFold rod={rod} />}
-      {takeOff && <TakeOffFold takeOff={takeOff} pick={pick} onPick={onPick} />}
-      <h3>{w("page.said-here", { count: here.length })}</h3>
-      <ul>
-        {said.map((finding) => {
-          const says = s(finding.says);
-          return (
-            <li key={`${finding.code} ${says} ${finding.where.zone ?? ""}`}>
-              <button type="button" className="here" title={says} onClick={() => onFinding(finding)}>
-                <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
-                <span>{w(`page.rule.${finding.code}`)}</span>
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-    </div>
-  );
-}
-
-/** The face and the zone that it is part of, each to be picked. */
-function Belongs({ design, pick, onPick }: { design: Design; pick: Pick; onPick: (pick: Pick) => void }) {
-  const { w } = useWords();
-  if (pick.kind === "face") return <p className="sub">{w("page.fact.face")}</p>;
-  const zone = pick.kind === "zone" ? undefined : zoneIdOf(design, pick);
-  return (
-    <p className="sub belongs">
-      <button type="button" onClick={() => onPick({ kind: "face", face: pick.face })}>
-        {w("page.fact.of-face", { face: heading(pick.face) })}
-      </button>
-      {zone !== undefined && (
-        <>
-          {" · "}
-          <button type="button" onClick={() => onPick({ kind: "zone", face: pick.face, id: zone })}>
-            {w("page.tree.zone", { id: zone })}
-          </button>
-        </>
-      )}
-    </p>
-  );
-}

@@ -1,9 +1,10 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useWords, type Words } from "../words.ts";
 import type { KeptState } from "../work/keeper.ts";
-import { KeptDialog } from "./KeptDialog.tsx";
 import { sayTime } from "./time.ts";
+
+const KeptDialog = lazy(async () => ({ default: (await import("./KeptDialog.tsx")).KeptDialog }));
 
 /** Of the title block: where the edits are kept, what to do after another window went on, and the way to the list. */
 export function KeptField({ project }: { project: ProjectState }) {
@@ -34,7 +35,7 @@ export function KeptField({ project }: { project: ProjectState }) {
           )}
         </span>
       )}
-      {isOpen && <KeptDialog project={project} onClose={() => setOpen(false)} />}
+      <Suspense>{isOpen && <KeptDialog project={project} onClose={() => setOpen(false)} />}</Suspense>
     </div>
   );
 }

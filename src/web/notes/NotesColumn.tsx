@@ -1,14 +1,11 @@
-import { memo, useMemo, useState } from "react";
+import { lazy, memo, Suspense, useMemo, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
-import { StartWall } from "../edit/StartWall.tsx";
 import type { Pick } from "../picks/pick.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useVariants } from "../variants/use-variants.ts";
-import { VariantsNotes } from "../variants/VariantsNotes.tsx";
 import { useWords } from "../words.ts";
 import { notesOf } from "./groups.ts";
-import { ItemTree } from "./ItemTree.tsx";
 import { Note } from "./Note.tsx";
 import { RefusedFile } from "./RefusedFile.tsx";
 
@@ -26,6 +23,12 @@ type Side = (typeof SIDES)[number];
 
 /** Notes that a narrow screen shows before it is asked for more; its style sheet hides the others. */
 const SHORT = 6;
+
+const ItemTree = lazy(async () => ({ default: (await import("./ItemTree.tsx")).ItemTree }));
+const StartWall = lazy(async () => ({ default: (await import("../edit/StartWall.tsx")).StartWall }));
+const VariantsNotes = lazy(async () => ({
+  default: (await import("../variants/VariantsNotes.tsx")).VariantsNotes,
+}));
 
 /** The notes of the sheet: the findings, the list of all that is drawn, and the variants that are kept. */
 export const NotesColumn = memo(function NotesColumn({
@@ -58,7 +61,7 @@ export const NotesColumn = memo(function NotesColumn({
   return (
     <section className="notes" aria-label={w("page.notes")} aria-busy={sheeted?.proving === true}>
       {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}
-      {!sheeted && !project.busy && <StartWall onOpen={project.open} />}
+      <Suspense>{!sheeted && !project.busy && <StartWall onOpen={project.open} />}</Suspense>
       <div className="notes-head">
         <h2>
           {SIDES.map((one) => (
@@ -80,10 +83,11 @@ export const NotesColumn = memo(function NotesColumn({
         )}
       </div>
       <div className="notes-body">
-        {side === "variants" ? (
-          sheeted && <VariantsNotes sheeted={sheeted} variants={variants} />
-        ) : side === "items" ? (
-          sheeted && <ItemTree design={sheeted.design} pick={pick} onPick={onPick} />
+        {side !== "findings" ? (
+          <Suspense fallback={<p className="empty">{w("page.busy")}</p>}>
+            {sheeted && side === "variants" && <VariantsNotes sheeted={sheeted} variants={variants} />}
+            {sheeted && side === "items" && <ItemTree design={sheeted.design} pick={pick} onPick={onPick} />}
+          </Suspense>
         ) : (
           <>
             <ul className={long ? "note-list" : "note-list short"}>{notes.toSettle.map(note)}</ul>

@@ -1,18 +1,12 @@
 import { type DragEvent, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
-import { BuildUpBand } from "../build-up/BuildUpBand.tsx";
-import { CuttingBand } from "../cutting/CuttingBand.tsx";
 import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
-import { SectionDrawing } from "../drawing/SectionDrawing.tsx";
-import { SheetsBand } from "../drawings/SheetsBand.tsx";
 import { present } from "../edit/history.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
-import { ProofBand } from "../notes/ProofBand.tsx";
-import { OrderBand } from "../order/OrderBand.tsx";
 import {
   type Jump,
   leadOpening,
@@ -26,6 +20,7 @@ import { ReaderContext, wordsFor } from "../words.ts";
 import type { Cutter } from "../work/cutter.ts";
 import type { PlaneSearcher } from "../work/planes.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
+import { BuildUpBand, CuttingBand, OrderBand, ProofBand, SectionDrawing, SheetsBand } from "./bands.ts";
 import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";

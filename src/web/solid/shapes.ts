@@ -1,7 +1,8 @@
 /** Everything that stands on a face, as meshes in its frame, with the layer that each is taken away with and its ink. */
 import type { Design } from "../../design.ts";
-import { intersect, type Polygon, type Region, subtract } from "../../geometry/polygon.ts";
+import type { Polygon } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
+import { intersect, type Region, subtract } from "../../geometry/region.ts";
 import { faceById } from "../../project/lookup.ts";
 import type { FillRole } from "../../scene/roles.ts";
 import { boardTones } from "../../scene/views/cladding.ts";

@@ -1,0 +1,22 @@
+/** What the parts of the job show under the drawing, each loaded when its part is first chosen. */
+import { lazy } from "react";
+
+export const BuildUpBand = lazy(async () => ({
+  default: (await import("../build-up/BuildUpBand.tsx")).BuildUpBand,
+}));
+
+export const CuttingBand = lazy(async () => ({
+  default: (await import("../cutting/CuttingBand.tsx")).CuttingBand,
+}));
+
+export const OrderBand = lazy(async () => ({ default: (await import("../order/OrderBand.tsx")).OrderBand }));
+
+export const ProofBand = lazy(async () => ({ default: (await import("../notes/ProofBand.tsx")).ProofBand }));
+
+export const SectionDrawing = lazy(async () => ({
+  default: (await import("../drawing/SectionDrawing.tsx")).SectionDrawing,
+}));
+
+export const SheetsBand = lazy(async () => ({
+  default: (await import("../drawings/SheetsBand.tsx")).SheetsBand,
+}));
