@@ -7,6 +7,9 @@ import { servedPage } from "./served-page.ts";
 
 const LOADS = 11;
 
+/** A new window is a program's start by itself: it comes to rest before an address is given to it, milliseconds. */
+const WINDOW = 1500;
+
 /** Runs in the browser: notes the time of the first frame after something of the project is drawn. */
 function noteDrawn(): void {
   const seen = new MutationObserver(() => {
@@ -21,6 +24,7 @@ async function drawnAfter(browser: Browser, url: string): Promise<number> {
   const context = await browser.newContext({ viewport: { width: 1680, height: 1050 } });
   const page = await context.newPage();
   await page.addInitScript(noteDrawn);
+  await page.waitForTimeout(WINDOW);
   await page.goto(url);
   await page.waitForFunction(() => performance.getEntriesByName("drawn").length > 0);
   const ms = await page.evaluate(() => performance.getEntriesByName("drawn")[0]?.startTime ?? 0);
@@ -31,6 +35,7 @@ async function drawnAfter(browser: Browser, url: string): Promise<number> {
 async function loadedAfter(browser: Browser, url: string): Promise<number> {
   const context = await browser.newContext();
   const page = await context.newPage();
+  await page.waitForTimeout(WINDOW);
   await page.goto(url);
   const ms = await page.evaluate(
     () => (performance.getEntriesByType("navigation")[0] as PerformanceNavigationTiming).loadEventEnd,

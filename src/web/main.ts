@@ -16,14 +16,24 @@ import { createCutter } from "./work/cutter.ts";
 import { createDesigner } from "./work/designer.ts";
 import { createPlaneSearcher } from "./work/planes.ts";
 
+/** The empty sheet is shown where the served design takes longer than this, milliseconds. */
+const PATIENCE = 600;
+
 const designer = createDesigner();
 const first = fetchDesign();
-void first.then((answer) =>
-  requestIdleCallback(() => designer.warm(answer?.kind === "designed" ? answer : undefined)),
-);
+const late = new Promise<undefined>((resolve) => setTimeout(resolve, PATIENCE, undefined));
+
+async function show(root: HTMLElement): Promise<void> {
+  const [{ showPage }, served] = await Promise.all([import("./page.tsx"), Promise.race([first, late])]);
+  showPage(root, { designer, cutter: createCutter(), searcher: createPlaneSearcher(), first, served });
+  const answer = await first;
+  // The second frame from now has the drawing; the worker would take its core from it.
+  requestAnimationFrame(() =>
+    requestAnimationFrame(() =>
+      requestIdleCallback(() => designer.warm(answer?.kind === "designed" ? answer : undefined)),
+    ),
+  );
+}
 
 const root = document.getElementById("root");
-if (root)
-  void import("./page.tsx").then(({ showPage }) =>
-    showPage(root, { designer, cutter: createCutter(), searcher: createPlaneSearcher(), first }),
-  );
+if (root) void show(root);

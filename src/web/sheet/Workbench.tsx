@@ -25,7 +25,7 @@ import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
-import { type ProjectSources, useProject } from "./use-project.ts";
+import { type ProjectSources, type ProjectState, useProject } from "./use-project.ts";
 import { useRested } from "./use-rested.ts";
 
 /** The keys that all programs share; in a field they belong to its text. */
@@ -66,8 +66,9 @@ export function Workbench(sources: WorkbenchProps) {
   const reader = useMemo<Reader>(() => ({ language, units, denominator }), [language, units, denominator]);
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
-  // The elevation follows the hand; the panes round it are drawn when it leaves them time.
-  const deferred = useDeferredValue(useRested(project, PANES_APART));
+  // The elevation comes first and follows the hand; the panes round it are drawn when it leaves them time.
+  const { sheeted: _, ...bare } = project;
+  const deferred = useDeferredValue<ProjectState>(useRested(project, PANES_APART), bare);
   const settled = deferred.sheeted;
   const document = sheeted && present(sheeted.history).document;
   // What the last design had and this one has not is no longer picked.

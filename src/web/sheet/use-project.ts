@@ -69,6 +69,8 @@ export interface ProjectSources {
   readonly designer: Designer;
   /** The served project, already on its way; undefined where there is none. */
   readonly first: Promise<Coming | undefined>;
+  /** The same where it is here already: it is on the sheet from the first drawing on. */
+  readonly served: Coming | undefined;
 }
 
 /** A project on its way to the sheet; `latest` where it is a revision of the server's. */
@@ -80,8 +82,26 @@ interface Asked {
   readonly after: (history: History) => History;
 }
 
-export function useProject({ designer, first }: ProjectSources): ProjectState {
-  const [sheeted, setSheeted] = useState<Sheeted>();
+/** A project as it was read, before any edit; undefined where its file was refused. */
+function asRead(
+  coming: Coming | undefined,
+  { load, keptAs }: { load: number; keptAs: string },
+): Sheeted | undefined {
+  if (coming?.kind !== "designed") return undefined;
+  const { name, document, design, readFindings } = coming;
+  return {
+    name,
+    keptAs,
+    load,
+    design,
+    findings: [...readFindings, ...design.findings],
+    proving: false,
+    history: begin({ document, says: message("page.edit.read", { file: name }) }),
+  };
+}
+
+export function useProject({ designer, first, served }: ProjectSources): ProjectState {
+  const [sheeted, setSheeted] = useState(() => asRead(served, { load: 1, keptAs: served?.keptAs ?? "" }));
   const [refused, setRefused] = useState<Refused>();
   const [busy, setBusy] = useState(true);
   const [saved, setSaved] = useState<unknown>();
@@ -159,7 +179,7 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
       if (turn !== latest.current) return;
       setBusy(false);
       if (answer?.kind === "designed") {
-        const { name, document, design, readFindings, latest: revision } = answer;
+        const { name, document, design, latest: revision } = answer;
         const keptAs = answer.keptAs ?? (await idOf(name, design.project.title));
         if (turn !== latest.current) return;
         keeper.current?.leave();
@@ -168,15 +188,8 @@ export function useProject({ designer, first }: ProjectSources): ProjectState {
         setRefused(undefined);
         setSaved(document);
         waiting.current = undefined;
-        put({
-          name,
-          keptAs,
-          load: turn,
-          design,
-          findings: [...readFindings, ...design.findings],
-          proving: false,
-          history: begin({ document, says: message("page.edit.read", { file: name }) }),
-        });
+        const read = asRead(answer, { load: turn, keptAs });
+        if (read) put(read);
         const opened = await openKeeper({
           id: keptAs,
           name,
