@@ -7,6 +7,7 @@ import clearancesData from "../../data/clearances.json" with { type: "json" };
 import climatesData from "../../data/climates.json" with { type: "json" };
 import fastenersData from "../../data/fasteners.json" with { type: "json" };
 import finishesData from "../../data/finishes.json" with { type: "json" };
+import heatData from "../../data/heat.json" with { type: "json" };
 import lightData from "../../data/light.json" with { type: "json" };
 import meshesData from "../../data/meshes.json" with { type: "json" };
 import proportionRulesData from "../../data/proportion-rules.json" with { type: "json" };
@@ -20,6 +21,7 @@ import type { ClearancesFile } from "./schema/clearances.ts";
 import type { ClimatesFile } from "./schema/climates.ts";
 import type { FastenersFile } from "./schema/fasteners.ts";
 import type { FinishesFile } from "./schema/finishes.ts";
+import type { HeatFile } from "./schema/heat.ts";
 import type { LightFile } from "./schema/light.ts";
 import type { MeshesFile } from "./schema/meshes.ts";
 import type { ProportionRulesFile } from "./schema/proportion-rules.ts";
@@ -46,6 +48,7 @@ export const straightnessFile = checkedByTest<StraightnessFile>(straightnessData
 export const climatesFile = checkedByTest<ClimatesFile>(climatesData);
 export const finishesFile = checkedByTest<FinishesFile>(finishesData);
 export const lightFile = checkedByTest<LightFile>(lightData);
+export const heatFile = checkedByTest<HeatFile>(heatData);
 export const proportionRulesFile = checkedByTest<ProportionRulesFile>(proportionRulesData);
 
 /** Every file that holds figures, by its name in `data/`. */
@@ -62,5 +65,6 @@ export const figureFiles = {
   finishes: finishesFile,
   "proportion-rules": proportionRulesFile,
   light: lightFile,
+  heat: heatFile,
 } as const;
 export type Catalogue = typeof figureFiles;

@@ -43,6 +43,8 @@ const READ: readonly RegExp[] = [
   /^meshes\.openings\.[^.]+\.opening$/,
   /^finishes\.coverage\.[^.]+\.perCoat$/,
   /^light\./,
+  /^heat\./,
+  /^fasteners\.corrosion\./,
 ];
 
 /** A figure that is read only where its wood or rule set lacks the ones named. */
@@ -54,7 +56,7 @@ const BEHIND: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Shares of a whole; those in percent are told by their unit. */
-const SHARE = /^light\.(?:ground\.(?:bare|snow)|ultravioletShare)\.|\.forwardShare$/;
+const SHARE = /^light\.(?:ground\.(?:bare|snow)|ultravioletShare)\.|\.(?:forwardShare|coreShare)$/;
 
 /** The catalogue with the project's own figures in it; those with a fault are left out. */
 export function catalogueWith(own: OwnFigures | undefined): Catalogue {
@@ -87,7 +89,7 @@ export function figureFault(key: string, figure: OwnFigure): FigureFault | undef
 }
 
 function shapeFault(record: Figure | RangeFigure, value: OwnFigure["value"]): FigureFault | undefined {
-  if (typeof value === "number") return value > 0 ? undefined : { kind: "nothing" };
+  if (typeof value === "number") return meansSomething(record, value) ? undefined : { kind: "nothing" };
   if (typeof record.value === "number") return { kind: "number" };
   if (typeof value === "string") return { kind: "span" };
   const { min, max } = record.value;
@@ -95,6 +97,11 @@ function shapeFault(record: Figure | RangeFigure, value: OwnFigure["value"]): Fi
     (min === undefined) === (value.min === undefined) && (max === undefined) === (value.max === undefined);
   if (!whole || (value.min ?? 0) > (value.max ?? Infinity)) return { kind: "span" };
   return (value.min ?? 1) > 0 && (value.max ?? 1) > 0 ? undefined : { kind: "nothing" };
+}
+
+/** A temperature can be anything; of what else is counted, nothing and the other side of it is no figure. */
+function meansSomething({ unit, value: known }: Figure | RangeFigure, value: number): boolean {
+  return unit === "°C" || (typeof known === "number" && known < 0 ? value < 0 : value > 0);
 }
 
 function greatest(value: OwnFigure["value"]): number {

@@ -16,7 +16,9 @@ import { type BoardWood, boardWoods } from "./board-woods.ts";
 import { BOUNDARY_CAUTION_MM, boundaryRules } from "./boundary.ts";
 import { type ChosenRules, chosenRules } from "./chosen-rules.ts";
 import { type FireStopDemand, fireStops } from "./fire-stops.ts";
+import { type HeatDemand, heatDemand } from "./heat.ts";
 import { type LightDemand, lightDemand } from "./light-site.ts";
+import { type CorrosionDemand, corrosionDemand } from "./metals.ts";
 import { type FigureDemand, figureDemands } from "./own-figures.ts";
 import { type RainGrades, rainGrades } from "./rain-grades.ts";
 import {
@@ -88,6 +90,8 @@ export interface Demands {
   readonly animals: readonly AnimalDemand[];
   readonly fireStops: readonly FireStopDemand[];
   readonly rainGrades: RainGrades;
+  readonly heat: HeatDemand;
+  readonly corrosion: CorrosionDemand;
   /** Distance to a boundary under which rules restrict combustible cladding (mm), and under which to take care. */
   readonly boundary: readonly RuleValue[];
   readonly boundaryCautionMm: number;
@@ -148,6 +152,8 @@ export function demandsOf(project: Project): Demands {
     animals: animals(project),
     fireStops: fireStops(project),
     rainGrades: rainGrades(project),
+    heat: heatDemand(project),
+    corrosion: corrosionDemand(project),
     boundary: ownFirst(boundaryRules(project)),
     boundaryCautionMm: BOUNDARY_CAUTION_MM,
     light: lightDemand(project),

@@ -20,6 +20,8 @@ export interface LightDemand {
     readonly haze500: number;
     readonly forwardShare: number;
   };
+  /** W/m². */
+  readonly solarConstantWPerM2: number;
   readonly beamUvShare: number;
   readonly skyUvShare: number;
   /** Undefined where the project tells neither the ground nor the snow; `groundLacks` names the paths. */
@@ -36,7 +38,7 @@ export interface GroundDemand {
 
 export function lightDemand(project: Project): LightDemand {
   const { latitudeDeg, longitudeDeg } = project.site;
-  const { air, ground, ultravioletShare } = catalogueWith(project.figures).light;
+  const { air, ground, sun, ultravioletShare } = catalogueWith(project.figures).light;
   const known = groundOf(project, ground);
   return {
     latitudeDeg,
@@ -49,6 +51,7 @@ export function lightDemand(project: Project): LightDemand {
       haze500: air.haze500.value,
       forwardShare: air.forwardShare.value,
     },
+    solarConstantWPerM2: sun.constant.value,
     beamUvShare: ultravioletShare.beam.value,
     skyUvShare: ultravioletShare.sky.value,
     ground: known,

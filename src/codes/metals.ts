@@ -1,8 +1,9 @@
 /** What metals screws are made of can stand, and which woods attack them. */
 import { stainlessGroup } from "../catalogue/fasteners.ts";
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Basis, Source } from "../findings/finding.ts";
-import type { Screw } from "../project/schema/project.ts";
-import { documentOf, sourceOf } from "./rule-value.ts";
+import type { Project, Screw } from "../project/schema/project.ts";
+import { documentOf, type FigureValue, figureValue, sourceOf } from "./rule-value.ts";
 import { speciesNamed } from "./species-named.ts";
 
 export type Metal = NonNullable<Screw["metal"]>;
@@ -22,12 +23,17 @@ export function classOf(metal: Metal): { readonly grade: number; readonly basis:
   return { grade, basis: group.basis === "memory" ? "memory" : "given" };
 }
 
-/** Heat conductivity (W/mK). ISO 10456 for the plain metals. */
-export function conductivityOf(metal: Metal | undefined): number {
-  if (metal === "A2" || metal === "A4") return 17;
-  if (metal === "aluminium") return 160;
-  if (metal === "brass") return 120;
-  return 50;
+/** Factors of the place that ask a corrosion resistance class. */
+export interface CorrosionDemand {
+  /** Within 0.25 km of the sea. */
+  readonly shore: FigureValue;
+  /** In a cavity, where rain washes nothing. */
+  readonly unwashed: FigureValue;
+}
+
+export function corrosionDemand({ figures }: Pick<Project, "figures">): CorrosionDemand {
+  const { shore, unwashed } = catalogueWith(figures).fasteners.corrosion;
+  return { shore: figureValue(shore), unwashed: figureValue(unwashed) };
 }
 
 /** Trade guidance on fixings: these stain or fail in any timber cladding. */

@@ -55,6 +55,8 @@ const FAR = 10;
 
 function isFar(own: OwnFigure["value"], known: Parameters<typeof lowest>[0]): boolean {
   if (typeof own === "string") return false;
+  if (known.unit === "°C") return false;
+  if (typeof own === "number" && own < 0) return isFar(-own, { ...known, value: -(lowest(known) ?? 0) });
   const [least, most] = typeof own === "number" ? [own, own] : [own.min, own.max];
   const [from, to] = [lowest(known), highest(known)];
   const over = (most ?? 0) >= FAR * (to ?? Infinity);

@@ -62,6 +62,18 @@ export function materialBasis(basis: CatalogueBasis): Basis {
   return basis === "memory" || basis === "invented" ? "memory" : "typical";
 }
 
+/** A figure of the catalogue as a plain value. */
+export interface FigureValue {
+  /** In the figure's own unit. */
+  readonly value: number;
+  readonly basis: Basis;
+}
+
+/** As it judges a wall in general: the user's own is given, what a document or the trade prints is typical. */
+export function figureValue({ value, basis }: Pick<CatalogueFigure, "value" | "basis">): FigureValue {
+  return { value, basis: materialBasis(basis) };
+}
+
 /** The weaker of two: what rests on both is no better than it. */
 export function weaker(a: Basis, b: Basis): Basis {
   const order: readonly Basis[] = ["given", "derived", "typical", "memory"];

@@ -1,15 +1,10 @@
 /** How far a sheet moves with heat and moisture, from its data sheet and the place's extremes. */
+import { catalogueWith } from "../catalogue/own-figures.ts";
 import { surfaceTemperature } from "../equations/surface-temperature.ts";
 import { thermalExpansion } from "../equations/thermal-expansion.ts";
 import type { Basis } from "../findings/finding.ts";
 import type { Project, SheetCladding } from "../project/schema/project.ts";
-import { weaker } from "./rule-value.ts";
-
-/** Common practice: sheets are fixed at about this temperature; the schedule of the site may say otherwise. */
-const FIXED_AT_C = 10;
-/** A dark sheet in full sun: ASHRAE's sol-air term for dark surfaces, and sun on a wall on a clear day (typical). */
-const DARK_M2K_PER_W = 0.052;
-const SUN_ON_WALL_W_PER_M2 = 800;
+import { materialBasis, weaker } from "./rule-value.ts";
 
 export interface SheetTemperatures {
   readonly fixedC: number;
@@ -62,15 +57,19 @@ function sheetTemperatures(project: Project): SheetTemperatures | undefined {
   const extremes = project.site.climate?.extremeTempC;
   if (extremes === undefined) return undefined;
   const [coldestC, airC] = extremes.values;
+  // A dark sheet in full sun; the schedule of the site may say at what temperature it is fixed.
+  const { fixedAt, darkAbsorption, sunOnWall } = catalogueWith(project.figures).heat.sunlitSheet;
   return {
-    fixedC: FIXED_AT_C,
+    fixedC: fixedAt.value,
     coldestC,
     hottestC: surfaceTemperature({
       airC,
-      absorptionM2KPerW: DARK_M2K_PER_W,
-      sunWPerM2: SUN_ON_WALL_W_PER_M2,
+      absorptionM2KPerW: darkAbsorption.value,
+      sunWPerM2: sunOnWall.value,
       skyLossK: 0,
     }),
-    basis: weaker(extremes.basis, "typical"),
+    basis: [fixedAt, darkAbsorption, sunOnWall]
+      .map(({ basis }) => materialBasis(basis))
+      .reduce(weaker, extremes.basis),
   };
 }

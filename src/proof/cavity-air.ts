@@ -1,4 +1,5 @@
 /** P034: air and water that the cavity can carry in one reference weather. It compares variants; no rule judges it. */
+import type { HeatDemand } from "../codes/heat.ts";
 import { humidityRatio } from "../equations/air/humidity-ratio.ts";
 import { saturationPressure } from "../equations/air/saturation-pressure.ts";
 import { airChanges } from "../equations/cavity/air-changes.ts";
@@ -31,16 +32,19 @@ const SOURCE = {
   document: "ISO 15099, ventilated gap, as written out in an open building-energy reference manual",
 } as const;
 
-export function cavityAir({ zones }: FaceContext): Finding[] {
+export function cavityAir({ zones, demands }: FaceContext): Finding[] {
   return zones.flatMap((view) => {
-    const wall = wallOf(view);
+    const wall = wallOf(view, demands.heat.cavityFlow);
     if (!wall) return [];
     return [freelyVentilated(wall) ? free(view, wall) : through(view, wall)];
   });
 }
 
 /** The cavity as the model sees it; undefined where an end lets no air through, which P014 says. */
-function wallOf(view: ZoneView): CavityWall | undefined {
+function wallOf(
+  view: ZoneView,
+  { inletDischarge, outletDischarge }: HeatDemand["cavityFlow"],
+): CavityWall | undefined {
   const { plane, vents } = view;
   const { x, y } = polygonBounds(view.zone.region);
   const baseM = netOf(vents, "base");
@@ -60,6 +64,8 @@ function wallOf(view: ZoneView): CavityWall | undefined {
     baseM,
     topM,
     jointsM: jointMm2 / width / 1000,
+    inletDischarge: inletDischarge.value,
+    outletDischarge: outletDischarge.value,
     ...WALL,
   };
 }

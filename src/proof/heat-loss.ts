@@ -1,5 +1,5 @@
 /** P037: what screws through outside insulation add to the wall's loss of heat; battens in a vented cavity add nothing. */
-import { conductivityOf } from "../codes/metals.ts";
+import { conductivityOf, type HeatDemand } from "../codes/heat.ts";
 import { fastenerCorrection } from "../equations/heat/fastener-correction.ts";
 import { layerResistance } from "../equations/heat/layer-resistance.ts";
 import { resistanceLower } from "../equations/heat/resistance-lower.ts";
@@ -12,18 +12,11 @@ import { message } from "../text/message.ts";
 import type { FaceContext, ZoneView } from "./context.ts";
 import { compared, greatest, holds, input, written } from "./working.ts";
 
-/** Corrections under this share of U need not be counted: ISO 6946. */
-const NEGLIGIBLE_PERCENT = 3;
-/** Surfaces (m²K/W): inside, outside, and behind a well ventilated layer, where the air is still. */
-const SURFACE = { inside: 0.13, outside: 0.04, sheltered: 0.13, stillAir: 0.18 } as const;
-/** Core of a wood screw beside its outer diameter (common practice). */
-const CORE = 0.7;
 const MM2_PER_CM2 = 100;
 const SOURCE = {
   kind: "document",
   document: "ISO 6946, 2017",
-  clause:
-    "Combined method; fasteners by Annex F, its factor 0.8 from memory, within 5 % of calculated anchors",
+  clause: "Combined method; fasteners by Annex F",
 } as const;
 
 type Insulation = Extract<Layer, { kind: "insulation" }>;
@@ -39,26 +32,28 @@ export function heatLoss(context: FaceContext): Finding[] {
     const path = `/buildUps/${index}`;
     const outside = resistanceOf(layers);
     const { heat } = context.project.structure;
+    const { surfaces, fasteners: known, conductivity } = context.demands.heat;
     if (!heat || outside === undefined || !screw) {
       return [unknown(view, heat ? path : "/structure/heat")];
     }
     const series =
-      SURFACE.inside +
+      surfaces.inside.value +
       heat.innerM2KPerW +
       layerResistance({
         thicknessMm: context.project.structure.sheathingThickness,
         conductivityWPerMK: heat.sheathingWPerMK,
       }) +
       outside;
-    const { upper, lower } = limits(context.project, view, series);
+    const { upper, lower } = limits(context, view, series);
     const whole = (upper + lower) / 2;
     const areaM2 = regionArea({ outline: view.zone.region, holes: [] }) / 1e6;
     const insulationMm = layers.reduce((sum, { thickness }) => sum + thickness, 0);
-    const core = (Math.PI / 4) * (CORE * screw.diameter) ** 2;
-    const conductivityWPerMK = conductivityOf(screw.metal);
+    const core = (Math.PI / 4) * (known.coreShare.value * screw.diameter) ** 2;
+    const metal = conductivityOf(screw.metal, conductivity);
     const perM2 = fasteners / areaM2;
     const added = fastenerCorrection({
-      conductivityWPerMK,
+      factor: known.factor.value,
+      conductivityWPerMK: metal.value,
       coreMm2: core,
       perM2,
       insulationMm,
@@ -67,7 +62,8 @@ export function heatLoss(context: FaceContext): Finding[] {
       wholeM2KPerW: whole,
     });
     const demand = 100 * added * whole;
-    const small = holds("at most", { demand, limit: NEGLIGIBLE_PERCENT });
+    const limit = known.negligibleShare.value;
+    const small = holds("at most", { demand, limit });
     return [
       finding({
         code: "P037",
@@ -77,22 +73,23 @@ export function heatLoss(context: FaceContext): Finding[] {
           share: demand,
           bare: 1 / whole,
           screwed: 1 / whole + added,
-          limit: NEGLIGIBLE_PERCENT,
+          limit,
         }),
         ...(small ? {} : { hint: message("proof.heat.fewer") }),
-        ...compared("at most", { demand, limit: NEGLIGIBLE_PERCENT, unit: "%" }),
+        ...compared("at most", { demand, limit, unit: "%" }),
         working: {
-          formula: "R_T = (R' + R'')/2; ΔU = 0.8·λ_f·A_f·n/d · (R_1/R_T)²; ΔU/U = ΔU·R_T",
+          formula: "R_T = (R' + R'')/2; ΔU = α·λ_f·A_f·n/d · (R_1/R_T)²; ΔU/U = ΔU·R_T",
           inputs: [
             input("R'", { meaning: "upper-limit", value: upper, unit: "m²K/W", basis: heat.basis }),
             input("R''", { meaning: "lower-limit", value: lower, unit: "m²K/W", basis: heat.basis }),
-            input("λ_f", {
-              meaning: "screw-conductivity",
-              value: conductivityWPerMK,
-              unit: "W/mK",
-              basis: "typical",
+            input("α", { meaning: "fastener-factor", unit: "1", ...known.factor }),
+            input("λ_f", { meaning: "screw-conductivity", unit: "W/mK", ...metal }),
+            input("A_f", {
+              meaning: "screw-core",
+              value: core,
+              unit: "mm²",
+              basis: known.coreShare.basis,
             }),
-            input("A_f", { meaning: "screw-core", value: core, unit: "mm²", basis: "typical" }),
             input("n", { meaning: "screws-per-area", value: perM2, unit: "1/m²", basis: "derived" }),
             input("d", { meaning: "insulation", value: insulationMm, unit: "mm", basis: "given" }),
             input("R_1", {
@@ -102,7 +99,7 @@ export function heatLoss(context: FaceContext): Finding[] {
               basis: heat.basis,
             }),
           ],
-          substituted: `(${written(upper, 2)} + ${written(lower, 2)}) / 2 = ${written(whole, 2)}; 0.8 × ${conductivityWPerMK} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² = ${written(added, 4)}; ${written(added, 4)} × ${written(whole, 2)} = ${written(demand)} %`,
+          substituted: `(${written(upper, 2)} + ${written(lower, 2)}) / 2 = ${written(whole, 2)}; ${known.factor.value} × ${metal.value} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² = ${written(added, 4)}; ${written(added, 4)} × ${written(whole, 2)} = ${written(demand)} %`,
         },
         source: SOURCE,
       }),
@@ -128,13 +125,19 @@ function resistanceOf(layers: readonly Insulation[]): number | undefined {
   return sum;
 }
 
+interface Limited {
+  readonly project: Pick<Project, "structure">;
+  readonly demands: { readonly heat: HeatDemand };
+}
+
 /** The limits of the wall's resistance through its studs, with the cavity as open as its least vent makes it (m²K/W). */
 function limits(
-  { structure }: Pick<Project, "structure">,
+  { project: { structure }, demands }: Limited,
   { vents }: ZoneView,
   series: number,
 ): { readonly upper: number; readonly lower: number } {
   const { studs, heat } = structure;
+  const { surfaces, airLayer } = demands.heat;
   if (!heat) return { upper: series, lower: series };
   const frame = {
     mainM2KPerW: layerResistance({ thicknessMm: studs.depth, conductivityWPerMK: heat.fillWPerMK }),
@@ -145,8 +148,13 @@ function limits(
   const limit = (through: typeof resistanceUpper): number =>
     ventilatedResistance({
       openingMm2PerM: least * MM2_PER_CM2,
-      stillM2KPerW: through({ seriesM2KPerW: series + SURFACE.stillAir + SURFACE.outside, ...frame }),
-      openM2KPerW: through({ seriesM2KPerW: series + SURFACE.sheltered, ...frame }),
+      stillUpToMm2PerM: airLayer.stillUpTo.value,
+      openFromMm2PerM: airLayer.openFrom.value,
+      stillM2KPerW: through({
+        seriesM2KPerW: series + surfaces.stillAir.value + surfaces.outside.value,
+        ...frame,
+      }),
+      openM2KPerW: through({ seriesM2KPerW: series + surfaces.sheltered.value, ...frame }),
     });
   return { upper: limit(resistanceUpper), lower: limit(resistanceLower) };
 }

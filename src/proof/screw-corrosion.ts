@@ -1,5 +1,5 @@
 /** P038: the corrosion resistance class that the place asks, against the metal of each screw. */
-import { className, classOf } from "../codes/metals.ts";
+import { type CorrosionDemand, className, classOf } from "../codes/metals.ts";
 import { chlorideExposure } from "../equations/durability/chloride-exposure.ts";
 import { corrosionClass } from "../equations/durability/corrosion-class.ts";
 import { sulphurExposure } from "../equations/durability/sulphur-exposure.ts";
@@ -10,8 +10,6 @@ import type { ProofContext } from "./context.ts";
 import { screwsInUse } from "./screws-in-use.ts";
 import { compared, holds, input } from "./working.ts";
 
-/** In the cavity nothing washes the screws: factor F3. */
-const UNWASHED = -7;
 /** The other transcription of the table sets its bounds of 1 and 0.25 km at 5 and 0.5 km. */
 const OTHER_BOUNDS: readonly (readonly [km: number, asIf: number])[] = [
   [0.5, 0.25],
@@ -33,19 +31,24 @@ export function screwCorrosion(context: ProofContext): Finding[] {
       }),
     ];
   }
+  const { corrosion } = context.demands;
+  // In the cavity nothing washes the screws: factor F3.
+  const washingFactor = corrosion.unwashed.value;
   const needed = (seaKm: number): { readonly sum: number; readonly grade: number } => {
     // No salted road is a road beyond any distance.
     const roadKm = exposure.saltedRoadKm ?? Number.POSITIVE_INFINITY;
-    const chlorideFactor = chlorideExposure({ seaKm, roadKm });
+    const chlorideFactor = chlorideExposure({ seaKm, roadKm, shoreFactor: corrosion.shore.value });
     const sulphurFactor = sulphurExposure(exposure);
     return {
-      sum: chlorideFactor + sulphurFactor + UNWASHED,
-      grade: corrosionClass({ chlorideFactor, sulphurFactor, washingFactor: UNWASHED }),
+      sum: chlorideFactor + sulphurFactor + washingFactor,
+      grade: corrosionClass({ chlorideFactor, sulphurFactor, washingFactor }),
     };
   };
   const printed = needed(exposure.seaKm);
   const other = needed(OTHER_BOUNDS.find(([km]) => exposure.seaKm <= km)?.[1] ?? exposure.seaKm);
-  return screwsInUse(context).map(({ screw, path }) => judged(screw, { path, printed, other, exposure }));
+  return screwsInUse(context).map(({ screw, path }) =>
+    judged(screw, { path, printed, other, exposure, corrosion }),
+  );
 }
 
 interface Needed {
@@ -60,11 +63,13 @@ function judged(
     printed,
     other,
     exposure,
+    corrosion: { unwashed },
   }: {
     path: string;
     printed: Needed;
     other: Needed;
     exposure: NonNullable<ProofContext["project"]["site"]["exposure"]>;
+    corrosion: CorrosionDemand;
   },
 ): Finding {
   const where = { path: `${path}/metal` };
@@ -110,14 +115,19 @@ function judged(
       inputs: [
         input("F_1 + F_2", {
           meaning: "place-factors",
-          value: printed.sum - UNWASHED,
+          value: printed.sum - unwashed.value,
           unit: "1",
           basis: exposure.basis,
         }),
-        input("F_3", { meaning: "washing-factor", value: UNWASHED, unit: "1", basis: "typical" }),
+        input("F_3", {
+          meaning: "washing-factor",
+          value: unwashed.value,
+          unit: "1",
+          basis: unwashed.basis,
+        }),
         input("CRC", { meaning: "metal-class", value: stands.grade, unit: "class", basis: stands.basis }),
       ],
-      substituted: `${signed(printed.sum - UNWASHED)} − ${-UNWASHED} = ${signed(printed.sum)} → ${needs}`,
+      substituted: `${signed(printed.sum - unwashed.value)} − ${-unwashed.value} = ${signed(printed.sum)} → ${needs}`,
     },
     source: EN,
   });

@@ -8,6 +8,7 @@ export const SITE: LightSite = {
   latitudeDeg: 46.8,
   longitudeDeg: -71.4,
   air: { pressureMbar: 1013.25, ozoneCm: 0.3, waterCm: 1.5, haze380: 0.15, haze500: 0.1, forwardShare: 0.85 },
+  solarConstantWPerM2: 1367,
   groundShare: new Array<number>(12).fill(0.2),
   groundUvShare: new Array<number>(12).fill(0.05),
   beamUvShare: 0.0339,
@@ -46,7 +47,7 @@ export function hourOf(dayOfYear: number, hour: number): [number, number, number
     const light = clearSky({
       ...SITE.air,
       zenithDeg: (Math.acos(sun.up) * 180) / Math.PI,
-      outsideWPerM2: extraterrestrialBeam({ dayOfYear: dayOfYear + 1 }),
+      outsideWPerM2: extraterrestrialBeam({ dayOfYear: dayOfYear + 1, solarConstantWPerM2: 1367 }),
       groundShare: 0.2,
     });
     sum[0] += light.level / parts;

@@ -15,7 +15,7 @@ const SLOT = { gapMm: 10, thicknessMm: 20, bevelDeg: 8 };
 export const LIGHT_SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   "sun-elevation": { latitudeDeg: 46.8, longitudeDeg: -71.4, daysFromJ2000: 9300.71 },
   "sun-azimuth": { latitudeDeg: 46.8, longitudeDeg: -71.4, daysFromJ2000: 9300.71 },
-  "extraterrestrial-beam": { dayOfYear: 40 },
+  "extraterrestrial-beam": { dayOfYear: 40, solarConstantWPerM2: 1367 },
   "air-mass": { zenithDeg: 70 },
   "clear-sky-beam": THROUGH,
   "clear-sky-diffuse": AIR,

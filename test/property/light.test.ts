@@ -28,6 +28,7 @@ const SITE: LightSite = {
   latitudeDeg: 46.8,
   longitudeDeg: -71.4,
   air: { pressureMbar: 1013.25, ozoneCm: 0.3, waterCm: 1.5, haze380: 0.15, haze500: 0.1, forwardShare: 0.85 },
+  solarConstantWPerM2: 1367,
   groundShare: [0.7, 0.7, 0.7, 0.7, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.7, 0.7],
   groundUvShare: [0.88, 0.88, 0.88, 0.88, 0.05, 0.05, 0.05, 0.05, 0.05, 0.05, 0.88, 0.88],
   beamUvShare: 0.0339,
@@ -95,7 +96,10 @@ function momentsOfTheYear(): Moment[] {
       const light = clearSky({
         ...SITE.air,
         zenithDeg: (Math.acos(sun.up) * 180) / Math.PI,
-        outsideWPerM2: extraterrestrialBeam({ dayOfYear: day + 1 }),
+        outsideWPerM2: extraterrestrialBeam({
+          dayOfYear: day + 1,
+          solarConstantWPerM2: SITE.solarConstantWPerM2,
+        }),
         groundShare: SITE.groundShare[month] ?? 0,
       });
       const sky = SITE.skyUvShare * light.sky;

@@ -107,6 +107,8 @@ const wall: CavityWall = {
   innerUWPerM2K: 0.15,
   outerFilmWPerM2K: 17,
   stillWPerM2K: 1.3,
+  inletDischarge: 0.66,
+  outletDischarge: 0.6,
 };
 const weather = { outsideC: 0, insideC: 20, sunWPerM2: 600, windPa: 0, pressurePa: PRESSURE };
 

@@ -15,6 +15,8 @@ import { ventilatedResistance } from "../../src/equations/heat/ventilated-resist
 
 const INSIDE = 0.13;
 const OUTSIDE = 0.04;
+/** Of a fastener that passes the whole layer. */
+const ANNEX_F = 0.8;
 const layer = (thicknessMm: number, conductivityWPerMK: number): number =>
   layerResistance({ thicknessMm, conductivityWPerMK });
 
@@ -52,7 +54,7 @@ describe("6.B.2: brick, cavity, sheathing, 140 mm frame, board", () => {
 });
 
 describe("air layers open to outside (mm² per metre)", () => {
-  const wall = { stillM2KPerW: 3, openM2KPerW: 2.6 };
+  const wall = { stillUpToMm2PerM: 500, openFromMm2PerM: 1500, stillM2KPerW: 3, openM2KPerW: 2.6 };
   it.each([
     [0, 3],
     [500, 3],
@@ -81,6 +83,7 @@ describe("the same studs with 80 mm of wool outside and a ventilated cladding (w
     ["stainless", 17, 0.0028],
   ])("%s screws, 4.5 mm core, at 400 by 400 mm", (_, conductivityWPerMK, printed) => {
     const added = fastenerCorrection({
+      factor: ANNEX_F,
       conductivityWPerMK,
       coreMm2: 15.9,
       perM2: 6.25,
@@ -94,6 +97,7 @@ describe("the same studs with 80 mm of wool outside and a ventilated cladding (w
 
   it("a fastener that reaches half way adds half", () => {
     const screw = {
+      factor: ANNEX_F,
       conductivityWPerMK: 50,
       coreMm2: 15.9,
       perM2: 6.25,
@@ -140,6 +144,7 @@ describe("four steel anchors of 6 mm a square metre, worked out with a model of 
     ["reinforced concrete", 250, 0.153, 0.0042, 0.17],
   ])("%s, %d mm: U %d, each anchor %d W/K, together %d", (_, insulationMm, plain, each, together) => {
     const added = fastenerCorrection({
+      factor: ANNEX_F,
       conductivityWPerMK: 50,
       coreMm2: Math.PI * 3 ** 2,
       perM2: 4,

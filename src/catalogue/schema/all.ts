@@ -4,6 +4,7 @@ import { clearancesFileSchema } from "./clearances.ts";
 import { climatesFileSchema } from "./climates.ts";
 import { fastenersFileSchema } from "./fasteners.ts";
 import { finishesFileSchema } from "./finishes.ts";
+import { heatFileSchema } from "./heat.ts";
 import { lightFileSchema } from "./light.ts";
 import { meshesFileSchema } from "./meshes.ts";
 import { proportionRulesFileSchema } from "./proportion-rules.ts";
@@ -27,4 +28,5 @@ export const catalogueSchemas = {
   finishes: finishesFileSchema,
   "proportion-rules": proportionRulesFileSchema,
   light: lightFileSchema,
+  heat: heatFileSchema,
 } as const;

@@ -36,6 +36,8 @@ export const fastenersFileSchema = z.strictObject({
     greenOakOversize: figureSchema,
   }),
   penetration: z.array(penetrationSchema),
+  /** Factors of the place in the sum that asks a corrosion resistance class; below nought. */
+  corrosion: z.strictObject({ shore: figureSchema, unwashed: figureSchema }),
 });
 export type FastenersFile = z.infer<typeof fastenersFileSchema>;
 export type Gauge = z.infer<typeof gaugeSchema>;

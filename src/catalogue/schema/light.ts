@@ -1,4 +1,4 @@
-/** `data/light.json`: what ground and clear air do with light, and the ultraviolet's share of it. */
+/** `data/light.json`: what ground and clear air do with light, the ultraviolet's share of it, and how much the sun sends. */
 import * as z from "zod";
 import { figureSchema } from "./figure.ts";
 
@@ -16,5 +16,6 @@ export const lightFileSchema = z.strictObject({
     forwardShare: figureSchema,
     pressure: figureSchema,
   }),
+  sun: z.strictObject({ constant: figureSchema }),
 });
 export type LightFile = z.infer<typeof lightFileSchema>;

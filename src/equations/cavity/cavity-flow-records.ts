@@ -21,6 +21,8 @@ const INPUTS = [
   { key: "innerUWPerM2K", unit: "W/m²K", range: [0, 5] },
   { key: "outerFilmWPerM2K", unit: "W/m²K", range: [1, 50] },
   { key: "stillWPerM2K", unit: "W/m²K", range: [0.1, 10] },
+  { key: "inletDischarge", unit: "1", range: [0.3, 1] },
+  { key: "outletDischarge", unit: "1", range: [0.3, 1] },
   { key: "outsideC", unit: "°C", range: [-60, 60] },
   { key: "insideC", unit: "°C", range: [-60, 60] },
   { key: "sunWPerM2", unit: "W/m²", range: [0, 1400] },
@@ -33,7 +35,7 @@ const BALANCE =
   "absorptance·sunWPerM2 + outerFilmWPerM2K·(outsideC − Tc) + h·(Tg − Tc) + hr·(Tm − Tc) = 0; " +
   "h·(Tg − Tm) + hr·(Tc − Tm) + innerUWPerM2K·(insideC − Tm) = 0; h = 2·stillWPerM2K + 4v; " +
   "hr by radiation-coefficient of outerEmissivity and innerEmissivity; Tg along heightM by gap-length of depthM; " +
-  "windPa + buoyancy-pressure at pressurePa = losses by opening-loss of baseM, topM and jointsM, and friction";
+  "windPa + buoyancy-pressure at pressurePa = losses by opening-loss of baseM, topM and jointsM with inletDischarge and outletDischarge, and friction";
 
 type Given = CavityWall & CavityWeather;
 

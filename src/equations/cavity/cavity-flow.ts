@@ -33,6 +33,9 @@ export interface CavityWall {
   readonly outerFilmWPerM2K: number;
   /** From a wall of the cavity to air at rest (W/m²K): about 1.3. */
   readonly stillWPerM2K: number;
+  /** Discharge of inlet and outlet: 0.66 and 0.60 in one place of the source, 0.6 for both in another. */
+  readonly inletDischarge: number;
+  readonly outletDischarge: number;
 }
 
 export interface CavityWeather {
@@ -59,8 +62,6 @@ export interface CavityState {
 /** Above this share of the cavity's section the source's loss of an opening means nothing: the cavity is freely ventilated. */
 const FREE_ABOVE = 5 / 3;
 
-const DISCHARGE = { inlet: 0.66, outlet: 0.6 } as const;
-
 /** Equivalent openings at inlet and outlet (m² per m). */
 function openings({ baseM, topM, jointsM }: CavityWall): { inlet: number; outlet: number } {
   return {
@@ -83,13 +84,13 @@ export function cavityFlow(
   weather: CavityWeather,
   friction: Friction = "rough",
 ): CavityState {
-  const { depthM, heightM } = wall;
+  const { depthM, heightM, inletDischarge, outletDischarge } = wall;
   const { inlet, outlet } = openings(wall);
   // An opening wider than the source allows costs nothing.
   const most = FREE_ABOVE * depthM;
   const lossFactor =
-    openingLoss({ cavityM: depthM, openingM: Math.min(inlet, most), discharge: DISCHARGE.inlet }) +
-    openingLoss({ cavityM: depthM, openingM: Math.min(outlet, most), discharge: DISCHARGE.outlet });
+    openingLoss({ cavityM: depthM, openingM: Math.min(inlet, most), discharge: inletDischarge }) +
+    openingLoss({ cavityM: depthM, openingM: Math.min(outlet, most), discharge: outletDischarge });
   const speedAt = friction === "rough" ? cavitySpeedRough : cavitySpeed;
   const excess = (speedMPerS: number): number => {
     const { gapC } = heatAt(wall, weather, speedMPerS);

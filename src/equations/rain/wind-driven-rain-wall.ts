@@ -1,4 +1,7 @@
-/** Rain that reaches a wall, by ASHRAE 160. */
+/**
+ * Rain that reaches a wall, by ASHRAE 160. The standard fixes 0.2 s/m in its equation; exposure and deposition are for the
+ * reader to judge, and what was remembered of their tables is said with each.
+ */
 import { equation } from "../equation.ts";
 
 /** Empirical constant of the standard (s/m). */

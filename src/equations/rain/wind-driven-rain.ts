@@ -1,4 +1,7 @@
-/** Rain that wind carries through an upright plane in open country. */
+/**
+ * Rain that wind carries through an upright plane in open country. 2/9 and 8/9 belong to the standard's own equation: a
+ * national way of reckoning is another equation, such as Lacy's.
+ */
 import { equation } from "../equation.ts";
 
 export interface DrivenRain {

@@ -41,7 +41,10 @@ export function clearYear(site: LightSite, fineness: Fineness = FINENESS): SunTa
     const ground = site.groundShare[month] ?? 0;
     for (let i = 0; i < daysAMonth; i++) {
       const day = before + (i + 0.5) * stretch;
-      const outside = extraterrestrialBeam({ dayOfYear: 1 + day });
+      const outside = extraterrestrialBeam({
+        dayOfYear: 1 + day,
+        solarConstantWPerM2: site.solarConstantWPerM2,
+      });
       // Each day starts at another part of a step, so that steps do not end at the same hours all the year.
       const shift = ((GOLDEN * (month * daysAMonth + i)) % 1) / stepsADay;
       for (const { start, end } of dayFor({ day, shift })) {

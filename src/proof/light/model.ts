@@ -18,6 +18,8 @@ export interface LightSite {
   readonly latitudeDeg: number;
   readonly longitudeDeg: number;
   readonly air: Air;
+  /** Sunlight at the earth's mean distance (W/m²). */
+  readonly solarConstantWPerM2: number;
   /** Share of light, and of ultraviolet, that the ground throws back. */
   readonly groundShare: Months;
   readonly groundUvShare: Months;

@@ -49,6 +49,7 @@ const SETTLED_BY = {
   exposure: ["proof.input.place-factors", "proof.input.washing-factor"],
   code: [
     "proof.input.boundary-caution",
+    "proof.input.fastener-factor",
     "proof.input.least-cavity",
     "proof.input.rain-moderate",
     "proof.input.widest-across-water",
