@@ -21,7 +21,7 @@ export interface Design {
   readonly findings: readonly Finding[];
 }
 
-/** What is kept from one design to the next, and what listens meanwhile; a design is the same without any of it. */
+/** What is kept from one design to the next; a design is the same without any of it. */
 export interface Beside {
   /** Faces that an edit leaves alone are not laid out again. */
   readonly faces?: FaceMemo;
@@ -29,34 +29,45 @@ export interface Beside {
   readonly light?: LightInput;
   /** What was found on faces that `faces` hands out again. */
   readonly proof?: ProofMemo;
-  /** Hears of the facade as soon as it is set out, before it is proven. */
-  onFacade?(laid: Laid): void;
 }
 
 /** A design that is not proven yet. */
 export type Laid = Omit<Design, "findings">;
 
 export function design(project: Project, beside: Beside = {}): Design {
+  return proven(lay(project, beside), beside);
+}
+
+function lay(project: Project, { faces }: Beside): Laid {
   const demands = demandsOf(project);
-  const facade = setOut(project, demands, beside.faces);
-  const laid: Laid = { project, demands, facade };
-  beside.onFacade?.(laid);
-  const proven = prove({ ...laid, light: beside.light }, beside.proof);
-  return { ...laid, findings: [...facade.findings, ...proven].sort(byWeight) };
+  return { project, demands, facade: setOut(project, demands, faces) };
+}
+
+/** The second half of a design, which may come a little later: a facade is drawn before it is proven. */
+export function proven(laid: Laid, { light, proof }: Beside = {}): Design {
+  const found = prove({ ...laid, light }, proof);
+  return { ...laid, findings: [...laid.facade.findings, ...found].sort(byWeight) };
+}
+
+interface FileRead {
+  readonly name: string;
+  /** The JSON as it stands, brought up to the present version: what edits are made to. */
+  readonly document: unknown;
+  /** Of reading the file: what hinders nothing. */
+  readonly readFindings: readonly Finding[];
+}
+
+interface FileRefused {
+  readonly kind: "refused";
+  readonly name: string;
+  readonly findings: readonly Finding[];
 }
 
 /** What comes of a project file: a design, or why the file is refused; plain JSON either way. */
-export type FileDesign =
-  | {
-      readonly kind: "designed";
-      readonly name: string;
-      /** The JSON as it stands, brought up to the present version: what edits are made to. */
-      readonly document: unknown;
-      readonly design: Design;
-      /** Of reading the file: what hinders nothing. */
-      readonly readFindings: readonly Finding[];
-    }
-  | { readonly kind: "refused"; readonly name: string; readonly findings: readonly Finding[] };
+export type FileDesign = (FileRead & { readonly kind: "designed"; readonly design: Design }) | FileRefused;
+
+/** The same before it is proven. */
+export type FileLaid = (FileRead & { readonly kind: "laid"; readonly laid: Laid }) | FileRefused;
 
 /** A project file by the name that findings call it by: its text, or its JSON as after an edit. */
 export type ProjectFile =
@@ -64,10 +75,18 @@ export type ProjectFile =
   | { readonly name: string; readonly document: unknown };
 
 /** Reads and designs a project file. */
-export function designFile(file: ProjectFile, beside?: Beside): FileDesign {
+export function designFile(file: ProjectFile, beside: Beside = {}): FileDesign {
+  const made = layFile(file, beside);
+  if (made.kind === "refused") return made;
+  const { laid, ...read } = made;
+  return { ...read, kind: "designed", design: proven(laid, beside) };
+}
+
+/** Reads a project file and sets it out. */
+export function layFile(file: ProjectFile, beside: Beside = {}): FileLaid {
   const { name } = file;
   const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
   const { document, project, findings: readFindings } = read;
-  return { kind: "designed", name, document, design: design(project, beside), readFindings };
+  return { kind: "laid", name, document, laid: lay(project, beside), readFindings };
 }

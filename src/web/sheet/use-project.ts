@@ -117,7 +117,10 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     setSheeted(next);
   }, []);
 
-  /** One question at a time; of those that wait the latest alone is asked, since it holds what came before it. */
+  /**
+   * One question at a time, until its facade is there; of those that wait the latest alone is asked, since it holds what
+   * came before it.
+   */
   const ask = useCallback(
     (asked: Asked) => {
       if (running.current) {
@@ -128,36 +131,33 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       if (!now) return;
       running.current = asked;
       const { load, name } = now;
-      let laid = false;
-      const onFacade = (facade: Laid): void => {
-        const still = held.current;
-        if (still?.load !== load) return;
-        laid = true;
-        const design = { ...facade, findings: still.design.findings };
-        put({ ...still, design, proving: true, history: asked.after(still.history) });
-        setRefused(undefined);
-      };
-      void designer.design({ name, document: asked.document }, onFacade).then((answer) => {
+      const goOn = (): void => {
+        if (running.current !== asked) return;
         running.current = undefined;
         const next = waiting.current;
         waiting.current = undefined;
+        if (next) ask(next);
+      };
+      const onFacade = (facade: Laid): void => {
+        const still = held.current;
+        if (still?.load === load) {
+          const design = { ...facade, findings: still.design.findings };
+          put({ ...still, design, proving: true, history: asked.after(still.history) });
+          setRefused(undefined);
+        }
+        goOn();
+      };
+      void designer.pass({ name, document: asked.document }, onFacade).then((answer) => {
         const still = held.current;
         if (still?.load === load) {
           if (answer.kind === "designed") {
             const { design, readFindings } = answer;
-            const history = laid ? still.history : asked.after(still.history);
-            put({
-              ...still,
-              design,
-              findings: [...readFindings, ...design.findings],
-              proving: false,
-              history,
-            });
+            put({ ...still, design, findings: [...readFindings, ...design.findings], proving: false });
           } else if (answer.kind === "refused") {
-            if (!next) setRefused({ kind: "edit", name, findings: answer.findings });
-          } else setRefused({ kind: "broken", name });
+            if (!waiting.current) setRefused({ kind: "edit", name, findings: answer.findings });
+          } else if (answer.kind === "broken") setRefused({ kind: "broken", name });
         }
-        if (next) ask(next);
+        goOn();
       });
     },
     [designer, put],

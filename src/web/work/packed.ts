@@ -1,25 +1,51 @@
 /**
- * A facade on its way from the worker: faces that the page has from the one before are named by their place there, so that
- * an edit of one face sends one face. Both sides see the same facades in the same order.
+ * What the worker's answers have in common with the one before them, named by its place there, so that an edit of one face
+ * sends one face and what was found on it. Both sides see the same answers in the same order.
  */
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
 
+export type PackedList<Item> = readonly (Item | number)[];
+
 /** Findings follow when they are all known. */
-export type PackedFacade = Omit<Facade, "faces" | "findings"> & {
-  readonly faces: readonly (FaceLayout | number)[];
-};
+export type PackedFacade = Omit<Facade, "faces" | "findings"> & { readonly faces: PackedList<FaceLayout> };
+
+const texts = new WeakMap<object, string>();
+
+function textOf(item: object): string {
+  const held = texts.get(item) ?? JSON.stringify(item);
+  texts.set(item, held);
+  return held;
+}
+
+/** The same list, with the items of the list before where they say the same: what was found anew is often what was known. */
+export function asHeld<Item extends object>(list: readonly Item[], held: readonly Item[]): Item[] {
+  const same = new Set(held);
+  const alike = new Map(held.map((item) => [textOf(item), item]));
+  return list.map((item) => (same.has(item) ? item : (alike.get(textOf(item)) ?? item)));
+}
+
+/** @param held the list before, whose items are named by their places */
+export function packedList<Item extends object>(
+  list: readonly Item[],
+  held: readonly Item[],
+): PackedList<Item> {
+  const places = new Map(held.map((item, place) => [item, place]));
+  return list.map((item) => places.get(item) ?? item);
+}
+
+export function unpackedList<Item extends object>(list: PackedList<Item>, held: readonly Item[]): Item[] {
+  return list.map((item) => {
+    const whole = typeof item === "number" ? held[item] : item;
+    if (!whole) throw new Error(`the list before had nothing in place ${item}`);
+    return whole;
+  });
+}
 
 /** @param held the faces of the facade before */
 export function packed({ findings: _, ...facade }: Facade, held: readonly FaceLayout[]): PackedFacade {
-  const places = new Map(held.map((face, place) => [face, place]));
-  return { ...facade, faces: facade.faces.map((face) => places.get(face) ?? face) };
+  return { ...facade, faces: packedList(facade.faces, held) };
 }
 
 export function unpacked(facade: PackedFacade, held: readonly FaceLayout[]): Facade {
-  const faces = facade.faces.map((face) => {
-    const whole = typeof face === "number" ? held[face] : face;
-    if (!whole) throw new Error(`the facade before had no face ${face}`);
-    return whole;
-  });
-  return { ...facade, faces, findings: [] };
+  return { ...facade, faces: unpackedList(facade.faces, held), findings: [] };
 }

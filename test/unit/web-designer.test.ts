@@ -1,0 +1,96 @@
+/** The page's designer and its worker, each on its side of a channel that copies what is sent. */
+import { readFileSync } from "node:fs";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { designFile, type Laid } from "../../src/design.ts";
+import { applyPatch } from "../../src/project/edit.ts";
+import { createDesigner, type Designer } from "../../src/web/work/designer.ts";
+
+type Hears = (event: { readonly data: unknown }) => void;
+
+const name = "atelier-bouleau.outerleaf.json";
+const text = readFileSync(`examples/${name}`, "utf8");
+
+/** The demo's JSON with the window W2 so many millimetres along its wall. */
+function moved(by: number): unknown {
+  const value = [750 + by, 1650 + by];
+  const patched = applyPatch(JSON.parse(text), [{ op: "replace", path: "/faces/1/openings/1/x", value }]);
+  if (!patched.ok) throw new Error(JSON.stringify(patched.findings));
+  return patched.document;
+}
+
+let designer: Designer;
+
+beforeAll(async () => {
+  const toWorker: Hears[] = [];
+  const toPage: Hears[] = [];
+  const post = (ears: readonly Hears[]) => (data: unknown) => {
+    const copy = structuredClone(data);
+    setImmediate(() => {
+      for (const hear of ears) hear({ data: copy });
+    });
+  };
+  vi.stubGlobal("self", {
+    postMessage: post(toPage),
+    addEventListener: (_: string, hear: Hears) => toWorker.push(hear),
+  });
+  vi.stubGlobal(
+    "Worker",
+    class {
+      postMessage = post(toWorker);
+      addEventListener(_: string, hear: Hears): void {
+        toPage.push(hear);
+      }
+    },
+  );
+  await import("../../src/web/work/design.worker.ts");
+  designer = createDesigner();
+});
+afterAll(() => {
+  vi.unstubAllGlobals();
+});
+
+it("designs a file as the program does", async () => {
+  expect(await designer.design({ name, text })).toEqual(designFile({ name, text }));
+});
+
+it("of edits that follow one another draws each in turn, and proves the one that they rest at", async () => {
+  const drawn: unknown[] = [];
+  const answers = await Promise.all(
+    [20, 40, 60].map((by) =>
+      designer.pass({ name, document: moved(by) }, ({ project }: Laid) =>
+        drawn.push(project.faces[1]?.openings[1]?.x),
+      ),
+    ),
+  );
+  expect(drawn).toEqual([
+    [770, 1670],
+    [790, 1690],
+    [810, 1710],
+  ]);
+  expect(answers.map(({ kind }) => kind)).toEqual(["overtaken", "overtaken", "designed"]);
+  expect(answers[2]).toEqual(designFile({ name, document: moved(60) }));
+});
+
+it("proves a file that is opened though an edit comes after it", async () => {
+  const opened = designer.design({ name, text });
+  const edited = designer.pass({ name, document: moved(80) }, () => undefined);
+  expect(await opened).toEqual(designFile({ name, text }));
+  expect(await edited).toEqual(designFile({ name, document: moved(80) }));
+});
+
+it("proves what is drawn though the edit after it was refused", async () => {
+  const good = designer.pass({ name, document: moved(100) }, () => undefined);
+  const bad = designer.pass({ name, document: { schemaVersion: 1 } }, () => undefined);
+  expect((await bad).kind).toBe("refused");
+  expect(await good).toEqual(designFile({ name, document: moved(100) }));
+});
+
+it("sends what was found on other faces only once", async () => {
+  const first = await designer.design({ name, document: moved(120) });
+  const second = await designer.design({ name, document: moved(140) });
+  if (first.kind !== "designed" || second.kind !== "designed") throw new Error("the demo was refused");
+  const before = new Set(first.design.findings);
+  const west = second.design.findings.filter(({ where }) => where.face === "west");
+  expect(west.length).toBeGreaterThan(20);
+  expect(west.filter((finding) => before.has(finding))).toEqual(west);
+});
