@@ -79,3 +79,27 @@ export function faceCode({ id, code }: Pick<Face, "id" | "code">): string {
 export function soffitCode(face: Pick<Face, "id" | "code">, { id, soffit }: Opening): string {
   return soffit?.code ?? `${faceCode(face)}${id.toUpperCase()}`;
 }
+
+/** A recess by the face that it opens from. */
+export interface Recess {
+  readonly parent: Face;
+  readonly opening: Opening;
+}
+
+const recesses = new WeakMap<Project["faces"], ReadonlyMap<string, Recess>>();
+
+/** The recess that a face lines; undefined for a face that lines none. */
+export function recessLinedBy({ faces }: Project, face: string): Recess | undefined {
+  const known = recesses.get(faces) ?? recessesOf(faces);
+  recesses.set(faces, known);
+  return known.get(face);
+}
+
+function recessesOf(faces: Project["faces"]): ReadonlyMap<string, Recess> {
+  const byLining = new Map<string, Recess>();
+  for (const parent of faces)
+    for (const opening of parent.openings)
+      for (const face of opening.linedBy ?? [])
+        if (!byLining.has(face)) byLining.set(face, { parent, opening });
+  return byLining;
+}

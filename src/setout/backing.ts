@@ -2,6 +2,7 @@
 import { faceFrame } from "../geometry/frame.ts";
 import { common, type Interval } from "../geometry/interval.ts";
 import type { Rect } from "../geometry/rect.ts";
+import { recessLinedBy } from "../project/lookup.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
@@ -102,7 +103,7 @@ function holesOf({ openings, outline, ground, penetrations = [] }: Face): Rect[]
 function clearOfCorners({ ground, ends, project }: ZoneTask, depth: number): Interval {
   const clear = snap(project.structure.sheathingThickness + depth);
   const length = faceLength(ground.face);
-  const lines = recessedFrom(project, ground.face);
+  const lines = recessLinedBy(project, ground.face.id)?.parent;
   return [
     ends.left.kind === "external" ? clear : lines ? past(project, lines, ground.face.plan.from) : 0,
     snap(
@@ -110,11 +111,6 @@ function clearOfCorners({ ground, ends, project }: ZoneTask, depth: number): Int
         (ends.right.kind === "external" ? clear : lines ? past(project, lines, ground.face.plan.to) : 0),
     ),
   ];
-}
-
-/** The face whose recess a face lines. */
-export function recessedFrom({ faces }: Project, { id }: Face): Face | undefined {
-  return faces.find(({ openings }) => openings.some(({ linedBy }) => linedBy?.includes(id)));
 }
 
 /** How far the wall of the face in front reaches from a point before it along a wall that goes in; 0 from a point behind. */

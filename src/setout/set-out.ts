@@ -1,7 +1,7 @@
 /** Sets out a whole project: planes, corners, rods, then each zone of each face. Pure; same project, same facade. */
 import type { Demands } from "../codes/demands.ts";
+import { recessLinedBy } from "../project/lookup.ts";
 import type { Face, Project } from "../project/schema/project.ts";
-import { recessedFrom } from "./backing.ts";
 import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
 import type { Facade } from "./facade.ts";
 import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
@@ -32,7 +32,7 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
   const shared = memo ? sharedKey(project, demands) : "";
   const laid = prepared.map((one, index): LaidFace => {
     const make = (): LaidFace => layFace(project, demands, planes, one, rods);
-    const from = recessedFrom(project, one.face)?.plan;
+    const from = recessLinedBy(project, one.face.id)?.parent.plan;
     return memo ? memo.recall(shared, ownKey(one, { index, planes, rods, from }), make) : make();
   });
   const overhead = soffits.map((soffit): LaidFace => {

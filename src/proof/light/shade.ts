@@ -1,4 +1,5 @@
 /** What stands before a zone: eaves, or the recess that the face lies in. */
+import { type Recess, recessLinedBy } from "../../project/lookup.ts";
 import type { Face, Project } from "../../project/schema/project.ts";
 import { NO_SHADE, type Shade } from "./model.ts";
 
@@ -40,15 +41,7 @@ function over(edge: { depth: number; y: number; faceZ: number }, y: number): num
   return out > 0 ? Math.max(0, edge.y - y) / out : Infinity;
 }
 
-function recessOf(
-  project: Project,
-  face: Face,
-): { readonly opening: Face["openings"][number]; readonly parent: Face } | undefined {
-  for (const parent of project.faces) {
-    const opening = parent.openings.find(
-      ({ kind, linedBy, depth }) => kind === "recess" && depth !== undefined && linedBy?.includes(face.id),
-    );
-    if (opening) return { opening, parent };
-  }
-  return undefined;
+function recessOf(project: Project, face: Face): Recess | undefined {
+  const recess = recessLinedBy(project, face.id);
+  return recess?.opening.kind === "recess" && recess.opening.depth !== undefined ? recess : undefined;
 }

@@ -1,8 +1,8 @@
 /** The cladding's upper edge under the roof: how much room is left there, and whether the air that the mesh lets by gets out. */
 import { type Finding, finding } from "../../findings/finding.ts";
+import { recessLinedBy } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
-import { recessedFrom } from "../backing.ts";
 import type { Vent } from "../facade.ts";
 import type { Wall } from "./wall.ts";
 
@@ -12,7 +12,7 @@ const CM2_PER_M_OF_MM = 10;
 export function roofEdge({ project, face, path, grounds }: Wall, vents: readonly Vent[]): Finding[] {
   const tops = vents.filter(({ position }) => position === "top");
   // Under the soffit of a recess its own finding speaks.
-  if (tops.length === 0 || recessedFrom(project, face)) return [];
+  if (tops.length === 0 || recessLinedBy(project, face.id)) return [];
   const top = Math.max(...grounds.map(({ bounds }) => bounds.y[1]));
   const room = face.eaves ? snap(face.eaves.y - top) : project.roof?.topVentGap;
   const where = { path, face: face.id };
