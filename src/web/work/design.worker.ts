@@ -52,10 +52,11 @@ function proveWaiting(): void {
 
 /** The facade before a new one: proven, or left where it was only passed. */
 function leaveWaiting(): void {
-  if (!waiting?.passing) return proveWaiting();
-  clearTimeout(waiting.timer);
-  send({ id: waiting.id, kind: "overtaken" });
-  waiting = undefined;
+  if (waiting?.passing) {
+    clearTimeout(waiting.timer);
+    send({ id: waiting.id, kind: "overtaken" });
+    waiting = undefined;
+  } else proveWaiting();
 }
 
 function answer({ id, file, passing }: DesignRequest): void {
