@@ -68,12 +68,13 @@ function judged({ view, plane, opening, path }: Framed): Finding {
   });
 }
 
-/** Marks of the returns that line the opening. */
-function liningOf({ returns, where }: ZoneView, { id }: Opening): string[] {
+/** Marks of the returns or trims that line the opening. */
+function liningOf({ returns, face, where }: ZoneView, { id }: Opening): string[] {
   const lines = [
     `${where.face} jamb left ${id}`,
     `${where.face} jamb right ${id}`,
     `${where.face} head ${id}`,
   ];
-  return returns.filter(({ why }) => lines.includes(why.line ?? "")).map(({ mark }) => mark);
+  const trims = face.pieces.filter(({ planProfile }) => planProfile);
+  return [...returns, ...trims].filter(({ why }) => lines.includes(why.line ?? "")).map(({ mark }) => mark);
 }

@@ -31,6 +31,7 @@ export function wholePiece(draft: DraftPiece, { massKg, supports, removeBefore, 
   if (draft.course !== undefined) piece.course = draft.course;
   if (draft.reliefs !== undefined) piece.reliefs = draft.reliefs;
   if (draft.profile !== undefined) piece.profile = draft.profile;
+  if (draft.planProfile !== undefined) piece.planProfile = draft.planProfile;
   if (draft.bevelDeg !== undefined) piece.bevelDeg = draft.bevelDeg;
   if (draft.grain !== undefined) piece.grain = draft.grain;
   if (draft.stock !== undefined) piece.stock = draft.stock;

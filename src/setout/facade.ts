@@ -88,6 +88,8 @@ export interface Piece {
   readonly ends: { readonly left: PieceEnd; readonly right: PieceEnd };
   /** Bent metal: its section as points of z and y (mm), from the upstand to the drip. */
   readonly profile?: readonly Point[];
+  /** Bent metal that stands upright: its section as points of x and z (mm), over its outer corners. */
+  readonly planProfile?: readonly Point[];
   /** Slope of a board's top edge, falling outward (degrees). */
   readonly bevelDeg?: number;
   /** Direction that must be kept when it is cut. */

@@ -101,7 +101,7 @@ export function layFace(
     })),
     clearances: clearancesOf(outline, keepOuts, rounds),
     solids,
-    pieces: [...laid, ...returns.pieces],
+    pieces: returns.pieces,
     joints: [...results.flatMap(({ joints }) => joints), ...junctions(face, outline, grounds, keepOuts)],
     controlLines: lines,
     vents,

@@ -132,15 +132,17 @@ function overlapProblems(face: FaceLayout): string[] {
 }
 
 /** Whether a piece stands in the hollow of bent metal: in no box round one of its legs. */
-function clearOfLegs({ profile }: Piece, { outline, z }: Piece): boolean {
-  if (!profile) return false;
-  const [, , bottom, top] = boxOf(outline);
-  return profile.slice(1).every(([toZ, toY], i) => {
-    const [fromZ, fromY] = profile[i] as Pair;
+function clearOfLegs({ profile, planProfile }: Piece, { outline, z }: Piece): boolean {
+  const section = profile ?? planProfile?.map(([x, at]): Pair => [at, x]);
+  if (!section) return false;
+  const [left, right, bottom, top] = boxOf(outline);
+  const across: Pair = profile ? [bottom, top] : [left, right];
+  return section.slice(1).every(([toZ, to], i) => {
+    const [fromZ, from] = section[i] as Pair;
     const apart = (a: Pair, b: Pair): boolean => depthShared(a, b) <= LENGTH_NOISE_MM;
     return (
       apart([Math.min(fromZ, toZ), Math.max(fromZ, toZ)], [...z]) ||
-      apart([Math.min(fromY, toY), Math.max(fromY, toY)], [bottom, top])
+      apart([Math.min(from, to), Math.max(from, to)], across)
     );
   });
 }

@@ -2,8 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import type { Rect } from "../../src/geometry/rect.ts";
 import type { ProjectDocument } from "../../src/project/schema/project.ts";
-import type { Facade } from "../../src/setout/facade.ts";
+import type { Facade, FaceLayout, Piece } from "../../src/setout/facade.ts";
 import { buildingDocument, buildingSeed, read } from "../helpers/buildings.ts";
 import { facadeProblems } from "../helpers/facade-checks.ts";
 import { hardBuilding, hardDocument } from "../helpers/hard-buildings/index.ts";
@@ -13,10 +14,11 @@ const RUNS = process.env.OUTERLEAF_SOAK === undefined ? 60 : 3000;
 const LIMIT_MS = process.env.OUTERLEAF_SOAK === undefined ? 240_000 : 7_200_000;
 
 const frame = fc.record({
-  // Deep in the wall, before a buck, and anywhere.
+  // Deep in the wall, before a buck, near the cavity's back, and anywhere.
   projection: fc.oneof(
     fc.integer({ min: -80, max: -50 }),
     fc.integer({ min: 0, max: 15 }),
+    fc.integer({ min: 20, max: 60 }),
     fc.integer({ min: -120, max: 60 }),
   ),
   gap: fc.option(fc.integer({ min: 0, max: 15 }), { nil: undefined }),
@@ -39,17 +41,46 @@ function lined(document: ProjectDocument, frames: readonly Frame[]): ProjectDocu
   };
 }
 
+/** Trims keep within the opening's height, out of every vent's way, and are carried. */
+function trimProblems(
+  { vents }: FaceLayout,
+  { mark, outline, supports, planProfile = [], cut }: Piece,
+  region: Rect | undefined,
+): string[] {
+  const [left, right, bottom, top] = boxOf(outline);
+  const problems: string[] = [];
+  if (!region || bottom <= region.y[0] || top > region.y[1])
+    problems.push(`${mark} leaves its opening's height`);
+  if (supports.length === 0) problems.push(`${mark} hangs on nothing`);
+  const legs = planProfile.slice(1).map(([x, z], i) => {
+    const [fromX, fromZ] = planProfile[i] as readonly [number, number];
+    return Math.abs(x - fromX) + Math.abs(z - fromZ);
+  });
+  if (legs.some((leg) => leg < 6)) problems.push(`${mark} has a leg of ${Math.min(...legs)}`);
+  const flat = legs.reduce((sum, leg) => sum + leg, 0);
+  if (cut.width >= flat || cut.width < flat - 2 * legs.length) problems.push(`${mark} is cut ${cut.width}`);
+  for (const vent of vents)
+    if (vent.y > bottom && vent.y < top && vent.x[0] < right && vent.x[1] > left)
+      problems.push(`${mark} stands in a vent`);
+  return problems;
+}
+
 /** What of the returns lies outside the room between frame and cladding, and openings that nothing is said of. */
-function revealProblems(document: ProjectDocument, facade: Facade): { problems: string[]; made: number } {
+function revealProblems(
+  document: ProjectDocument,
+  facade: Facade,
+): { problems: string[]; made: number; trims: number } {
   const problems: string[] = [];
   let made = 0;
+  let trims = 0;
   for (const face of facade.faces) {
     const given = document.faces.find(({ id }) => id === face.id);
     for (const opening of given?.openings ?? []) {
       if (!opening.reveal) continue;
       const { region } = face.openings.find(({ id }) => id === opening.id) ?? { region: undefined };
       const own = face.pieces.filter(
-        ({ kind, mark }) => kind === "return" && mark.endsWith(`-${opening.id}`),
+        ({ kind, mark, planProfile }) =>
+          (kind === "return" || planProfile) && mark.endsWith(`-${opening.id}`),
       );
       const said = facade.findings.filter(
         ({ code, where }) => code === "S027" && where.face === face.id && where.opening === opening.id,
@@ -58,7 +89,10 @@ function revealProblems(document: ProjectDocument, facade: Facade): { problems: 
       if ((said[0]?.outcome === "pass") !== own.length > 0)
         problems.push(`${opening.id}: ${own.length} returns, but ${said[0]?.outcome}`);
       made += own.length;
-      for (const { mark, outline, z } of own) {
+      for (const piece of own) if (piece.planProfile) problems.push(...trimProblems(face, piece, region));
+      const returns = own.filter(({ kind }) => kind === "return");
+      trims += own.length - returns.length;
+      for (const { mark, outline, z } of returns) {
         const [left, right, bottom, top] = boxOf(outline);
         const inside =
           region &&
@@ -77,7 +111,7 @@ function revealProblems(document: ProjectDocument, facade: Facade): { problems: 
       }
     }
   }
-  return { problems, made };
+  return { problems, made, trims };
 }
 
 describe("returns of generated buildings", () => {
@@ -88,6 +122,7 @@ describe("returns of generated buildings", () => {
     "lie in their reveals and in nothing else: %s ones",
     (_, buildings) => {
       let made = 0;
+      let trims = 0;
       fc.assert(
         fc.property(buildings, fc.array(frame, { minLength: 1, maxLength: 5 }), (plain, frames) => {
           const document = lined(plain as ProjectDocument, frames);
@@ -95,11 +130,13 @@ describe("returns of generated buildings", () => {
           const { facade } = design(project);
           const found = revealProblems(document, facade);
           made += found.made;
+          trims += found.trims;
           expect([...found.problems, ...facadeProblems(project, facade)]).toEqual([]);
         }),
         { numRuns: RUNS, seed: 20261125 },
       );
       expect(made).toBeGreaterThan(RUNS / 4);
+      expect(trims).toBeGreaterThan(0);
     },
     LIMIT_MS,
   );

@@ -127,9 +127,12 @@ describe("what is said of returns", () => {
   const outcome = (from: ReturnType<typeof made>, opening: string) =>
     from.said(opening).map(({ outcome, says }) => [outcome, says.key]);
 
-  it("a reveal too shallow for the screws' edge distances", () => {
-    const demo = made("atelier-bouleau", (opening) => Object.assign(opening("W3"), { reveal: {} }));
-    // 98 − 71: 27; nothing is left between 71 + 5 and 78 − 2, and two edges of 20 are asked.
+  it("a reveal too shallow for the screws' edge distances, and no room to bend a trim", () => {
+    const demo = made("atelier-bouleau", (opening, { limits }) => {
+      Object.assign(opening("W3"), { reveal: {} });
+      limits.clearances.jamb.value = 7;
+    });
+    // 98 − 71: 27; nothing is left between 71 + 5 and 78 − 2, and two edges of 20 are asked. 7 − 2 is a leg under 6.
     expect(demo.said("W3")).toMatchObject([
       {
         outcome: "fail",
@@ -139,6 +142,7 @@ describe("what is said of returns", () => {
       },
     ]);
     expect(demo.pieces.filter(({ kind }) => kind === "return")).toEqual([]);
+    expect(demo.of("W-Hjl-W3")).toBeUndefined();
   });
 
   it("a reveal deeper than the boards are wide", () => {
@@ -191,6 +195,92 @@ describe("what is said of returns", () => {
     const open = made("l-plan", (opening) => delete opening("W3").reveal);
     expect(open.said("W3", "P012")).toMatchObject([{ outcome: "attention" }]);
     expect(open.said("W3")).toEqual([]);
+  });
+});
+
+describe("trims of a reveal too shallow for returns", () => {
+  const demo = made("atelier-bouleau", (opening) => Object.assign(opening("W3"), { reveal: {} }));
+  const left = demo.of("W-Hjl-W3");
+
+  it("go from under the boards back along the batten and across to the frame", () => {
+    // Batten to 2090, its front 78; the cavity's back 51 and 2 of play; the frame's side 2100 less 2.
+    expect(left?.planProfile).toEqual([
+      [2075, 78],
+      [2090, 78],
+      [2090, 53],
+      [2098, 53],
+    ]);
+    expect(demo.of("W-Hjr-W3")?.planProfile).toEqual([
+      [2725, 78],
+      [2710, 78],
+      [2710, 53],
+      [2702, 53],
+    ]);
+    expect(demo.said("W3")).toMatchObject([{ outcome: "pass", says: { key: "setout.trim" } }]);
+  });
+
+  it("are cut from the legs less the handbook's deduction at two bends", () => {
+    // Machinery's Handbook: 0.64 t + 1.57 r along a right angle; each leg ends r + t before its outer corner.
+    const [t, r] = [0.6, 1];
+    const flat = 15 - (r + t) + (25 - 2 * (r + t)) + (8 - (r + t)) + 2 * (0.64 * t + 1.57 * r);
+    expect(left?.cut.width).toBeCloseTo(flat, 1);
+    expect(left?.cut).toMatchObject({ length: 594, thickness: 0.6 });
+  });
+
+  it("leave air and water their way at sill and head, and the cladding its clearance", () => {
+    const [, high] = [left?.outline[0]?.[1] ?? 0, left?.outline[2]?.[1] ?? 0];
+    expect(left?.outline[0]?.[1]).toBe(1506);
+    expect((demo.of("W-Hh-W3")?.outline[0]?.[1] ?? 0) - high).toBe(2);
+    // Steel moves 0.012 mm/m K: 594 mm over 80 K takes 0.6 of these 2.
+    expect(0.594 * 0.012 * 80).toBeLessThan(2);
+    const plain = made("atelier-bouleau");
+    expect(demo.facade.faces.map(({ vents }) => vents)).toEqual(plain.facade.faces.map(({ vents }) => vents));
+    expect(demo.facade.faces.map(({ joints }) => joints)).toEqual(
+      plain.facade.faces.map(({ joints }) => joints),
+    );
+  });
+
+  it("come off after the boards over their flange, and before their batten", () => {
+    const over = demo.pieces.filter(({ mark }) => left?.removeBefore.includes(mark));
+    expect(over.length).toBeGreaterThan(3);
+    expect(over.every(({ kind, outline }) => kind === "board" && (outline[1]?.[0] ?? 0) > 2075)).toBe(true);
+    expect(left?.supports).toEqual(["W-L15a"]);
+    expect(removalOf(demo.facade, "W-L15a")?.steps.map(({ mark }) => mark)).toContain("W-Hjl-W3");
+  });
+
+  it("end on the opening's side before a frame behind the cavity", () => {
+    // Frame 45 and 5 of joint: 10 before the cavity's back, 60.
+    const deep = made("l-plan", (opening) => Object.assign(opening("W3"), { frameProjection: 45 }));
+    expect(deep.of("EAST-Hjl-W3")?.planProfile?.slice(2)).toEqual([
+      [1490, 62],
+      [1500, 62],
+      [1500, 50],
+    ]);
+    expect(deep.said("W3", "P012")).toMatchObject([
+      { outcome: "pass", where: { marks: ["EAST-Hjl-W3", "EAST-Hjr-W3"] } },
+    ]);
+  });
+
+  it("are scheduled and ordered as other bent metal, and drawn behind the boards and beyond a section", () => {
+    const takeoff = takeOff(demo.project, demo.facade, undefined);
+    expect(takeoff.pieces.find(({ mark }) => mark === "W-Hjl-W3")).toMatchObject({ kind: "flashing" });
+    const line = takeoff.flashings.find(({ width }) => width === left?.cut.width);
+    expect(line?.metres).toBeCloseTo(2 * 0.594, 9);
+    const items = faceElevation(demo.facade, demo.project, "west")?.items ?? [];
+    const at = items.findIndex(({ of }) => of === "W-Hjl-W3");
+    const board = items.findIndex(({ of }) => of === left?.removeBefore[0]);
+    expect(at).toBeGreaterThan(-1);
+    expect(at).toBeLessThan(board);
+    const section = verticalSection(demo.facade, demo.project, { face: "west", x: 2400, y: [1400, 2200] });
+    expect(section?.items.some(({ of }) => of === "W-Hjr-W3")).toBe(true);
+    expect(section?.items.some(({ of }) => of === "W-Hjl-W3")).toBe(false);
+  });
+
+  it("are none where the frame reaches the cladding's plane", () => {
+    const flush = made("atelier-bouleau", (opening) =>
+      Object.assign(opening("W3"), { reveal: {}, frameProjection: 98 }),
+    );
+    expect(flush.said("W3")).toMatchObject([{ outcome: "fail", says: { key: "setout.return.shallow" } }]);
   });
 });
 

@@ -91,6 +91,7 @@ function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
     holes: piece.holes.map(points),
     ...(piece.reliefs && { reliefs: piece.reliefs.map((relief) => ({ ...relief })) }),
     ...(piece.profile && { profile: points(piece.profile) }),
+    ...(piece.planProfile && { planProfile: points(piece.planProfile) }),
     z: [...piece.z],
     ends: { left: { ...piece.ends.left }, right: { ...piece.ends.right } },
     ...(bevelDeg !== undefined && { bevel: bevelDeg }),

@@ -54,6 +54,8 @@ const piece = z.object({
   reliefs: z.array(z.object({ x: z.number(), y: z.number(), diameter: z.number() })).optional(),
   /** Bent metal: its section as points of z and y. */
   profile: polygon.optional(),
+  /** Bent metal that stands upright: its section as points of x and z. */
+  planProfile: polygon.optional(),
   z: span,
   ends: z.object({ left: end, right: end }),
   bevel: z.number().optional().describe("Slope of the top edge, falling outward, degrees."),

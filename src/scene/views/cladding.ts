@@ -36,10 +36,13 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
         fill: "membrane",
       }),
     ),
+    ...face.pieces.filter(({ planProfile }) => planProfile).map(bentItem),
     ...boards.map((piece) => pieceItem(piece, { layer: BOARD, fill: tones.get(piece.mark) ?? "board" })),
     ...sheets.map((piece) => pieceItem(piece, { layer: SHEET, fill: "sheet" })),
     ...posts.map((piece) => pieceItem(piece, { layer: BOARD, fill: "board" })),
-    ...face.pieces.filter((piece) => piece.kind === "flashing" && !isInReveal(piece, face)).map(bentItem),
+    ...face.pieces
+      .filter((piece) => piece.kind === "flashing" && !piece.planProfile && !isInReveal(piece, face))
+      .map(bentItem),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
     ...(options.boardScrews ? posts.flatMap((piece) => fixingItems(piece, options)) : []),
@@ -58,8 +61,9 @@ export function revealItems(face: FaceLayout): Item[] {
   });
 }
 
-/** Other flashings keep a little room to the frame. */
-function isInReveal({ outline }: Piece, { openings }: FaceLayout): boolean {
+/** Trims of jambs lie behind the cladding; other flashings keep a little room to the frame. */
+function isInReveal({ outline, planProfile }: Piece, { openings }: FaceLayout): boolean {
+  if (planProfile) return false;
   const box = polygonBounds(outline);
   return openings.some(({ region }) => rectsOverlap(region, box));
 }

@@ -215,16 +215,19 @@ function pieceParts({ facade, project, face, x }: SectionPlace): CutPart[] {
   ];
 }
 
-/** The return on the far jamb of an opening that the section passes through. */
+/** The return or trim on the far jamb of an opening that the section passes through. */
 function jambBeyond({ face, x }: Pick<SectionPlace, "face" | "x">): CutPart[] {
   const crossed = face.openings.filter(({ region }) => region.x[0] < x && x < region.x[1]);
   if (crossed.length === 0) return [];
   return face.pieces
-    .filter(({ kind }) => kind === "return")
+    .filter(({ kind, planProfile }) => kind === "return" || planProfile)
     .flatMap((piece) => {
       const box = polygonBounds(piece.outline);
       const far = crossed.some(
-        ({ region }) => box.x[1] === region.x[1] && box.x[0] > x && overlaps(box.y, region.y),
+        ({ region, id }) =>
+          (box.x[1] === region.x[1] || piece.why.line === `${face.id} jamb right ${id}`) &&
+          box.x[0] > x &&
+          overlaps(box.y, region.y),
       );
       return far && !isLevel(piece) ? [partOf(piece, box.y, "beyond")] : [];
     });

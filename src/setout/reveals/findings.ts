@@ -4,9 +4,12 @@ import type { Project } from "../../project/schema/project.ts";
 import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import type { Piece } from "../facade.ts";
+import { BENT_METAL } from "../flashings.ts";
 import type { Asked } from "./asked.ts";
 import type { Side } from "./carriers.ts";
+import { bendDeduction, NEUTRAL_LINE } from "./developed.ts";
 import { edgesOf } from "./rows.ts";
+import { FOLD, LEAST_LEG_MM, type Trim } from "./trims.ts";
 
 const PRACTICE: Source = { kind: "common practice" };
 
@@ -28,14 +31,19 @@ export function notAsked(at: At, why: "recess" | "no-frame" | "corner"): Finding
   });
 }
 
+/** Whether returns would be narrower than their screws' edge distances allow: the data sheet's, or the boards' rule. */
+export function isShallow({ cladding, z }: Asked): boolean {
+  return Math.max(0, z[1] - z[0]) < snap(2 * edgesOf(cladding)[0]);
+}
+
 /** Narrower than its screws' edge distances allow, or wider than what it is cut from. */
 export function widthFault(asked: Asked): Finding | undefined {
   const { cladding, z, opening, reveal } = asked;
   const width = snap(Math.max(0, z[1] - z[0]));
   const least = snap(2 * edgesOf(cladding)[0]);
   const widest = cladding.kind === "boards" ? Math.max(...cladding.widths) : Number.POSITIVE_INFINITY;
-  if (width >= least && width <= widest) return undefined;
-  const shallow = width < least;
+  const shallow = isShallow(asked);
+  if (!shallow && width <= widest) return undefined;
   const limit = shallow ? least : widest;
   return finding({
     code: "S027",
@@ -92,6 +100,41 @@ export function laidOut(asked: Asked, pieces: readonly Piece[]): Finding {
         given("s", "behind", snap(back), "derived"),
       ],
       substituted: `(${asked.at.plane.faceZ} − ${frame}) − ${gap} − ${snap(back)} = ${width}`,
+    },
+    source: PRACTICE,
+  });
+}
+
+export function trimsLaid(asked: Asked, trims: readonly Trim[]): Finding {
+  const [first] = trims;
+  const legs = first?.legs ?? [];
+  const width = first?.piece.cut.width ?? 0;
+  const { thickness } = BENT_METAL;
+  const bends = Math.max(0, legs.length - 1);
+  const given = (symbol: string, meaning: string, value: number, unit: "mm" | "") =>
+    ({ symbol, meaning: message(`setout.trim.${meaning}`), value, unit, basis: "derived" }) as const;
+  return finding({
+    code: "S027",
+    outcome: "pass",
+    where: whereOf(
+      asked,
+      trims.map(({ piece }) => piece),
+    ),
+    says: message("setout.trim", { of: asked.opening.id, reveal: asked.reveal, width }),
+    hint: message("setout.trim.hint"),
+    demand: Math.min(...trims.flatMap((trim) => trim.legs)),
+    limit: LEAST_LEG_MM,
+    unit: "mm",
+    working: {
+      formula: "b = Σl − n · (2 (r + t) − π/2 · (r + k · t))",
+      inputs: [
+        given("l", "legs", snap(legs.reduce((sum, leg) => sum + leg, 0)), "mm"),
+        given("n", "bends", bends, ""),
+        given("r", "radius", FOLD.radius, "mm"),
+        given("t", "thickness", thickness, "mm"),
+        given("k", "neutral", NEUTRAL_LINE, ""),
+      ],
+      substituted: `(${legs.join(" + ")}) − ${bends} · ${snap(bendDeduction(FOLD, thickness))} = ${width}`,
     },
     source: PRACTICE,
   });

@@ -6,9 +6,10 @@ import type { Wall } from "../behind/wall.ts";
 import type { Piece, Solid } from "../facade.ts";
 import { type Asked, askedOf } from "./asked.ts";
 import { carriersOf, type Side } from "./carriers.ts";
-import { bite, laidOut, notAsked, unheld, widthFault } from "./findings.ts";
+import { bite, isShallow, laidOut, notAsked, trimsLaid, unheld, widthFault } from "./findings.ts";
 import { sidePieces } from "./lay.ts";
 import { revealSill } from "./sill.ts";
+import { type Trim, trimsOf } from "./trims.ts";
 
 const SIDES: readonly Side[] = ["left", "right", "head"];
 
@@ -24,15 +25,16 @@ interface Made {
   readonly findings: readonly Finding[];
 }
 
-/** The pieces behind the cladding, those that carry returns told of them, and the returns. */
+/** The pieces laid out so far, those that carry returns or trims told of them, and these. */
 export function withReturns(wall: Wall, stands: Stands): Made {
+  const before = [...wall.laid, ...stands.behind];
   const made = wall.face.openings.flatMap((opening, i) =>
     opening.reveal ? [ofOpening(wall, stands, { opening, path: `${wall.path}/openings/${i}` })] : [],
   );
-  if (made.length === 0) return { pieces: stands.behind, findings: [] };
+  if (made.length === 0) return { pieces: before, findings: [] };
   const returns = made.flatMap(({ pieces }) => pieces);
   return {
-    pieces: [...takenOffAfter(stands.behind, returns), ...returns],
+    pieces: [...takenOffAfter(before, returns), ...returns],
     findings: made.flatMap(({ findings }) => findings),
   };
 }
@@ -49,6 +51,8 @@ function ofOpening(
   const { left, right } = wall.ends;
   if (opening.x[0] < left.openTo || opening.x[1] > right.openTo)
     return { pieces: [], findings: [notAsked(at, "corner")] };
+  const trims = isShallow(asked) ? trimsOf(wall, asked) : undefined;
+  if (trims) return trimmed(wall, asked, trims);
   const fault = widthFault(asked);
   if (fault) return { pieces: [], findings: [fault] };
   const { cladding } = asked;
@@ -73,6 +77,11 @@ function ofOpening(
   };
 }
 
+function trimmed(wall: Wall, asked: Asked, trims: readonly Trim[]): Made {
+  const pieces = trims.map(({ piece }) => piece);
+  return { pieces: [...pieces, ...sillOf(wall, asked, pieces)], findings: [trimsLaid(asked, trims)] };
+}
+
 /** The jamb returns stand over its upstand, and come off before it. */
 function sillOf({ face }: Wall, asked: Asked, returns: readonly Piece[]): Piece[] {
   const jambs = returns.filter(({ why }) => why.line?.includes(" jamb ")).map(({ mark }) => mark);
@@ -80,12 +89,12 @@ function sillOf({ face }: Wall, asked: Asked, returns: readonly Piece[]): Piece[
   return sill ? [sill] : [];
 }
 
-function takenOffAfter(behind: readonly Piece[], returns: readonly Piece[]): Piece[] {
+function takenOffAfter(stand: readonly Piece[], returns: readonly Piece[]): Piece[] {
   const over = new Map<string, string[]>();
   for (const { mark, supports } of returns) {
     for (const carrier of supports) over.set(carrier, [...(over.get(carrier) ?? []), mark]);
   }
-  return behind.map((piece) => {
+  return stand.map((piece) => {
     const before = over.get(piece.mark);
     return before ? { ...piece, removeBefore: [...piece.removeBefore, ...before] } : piece;
   });
