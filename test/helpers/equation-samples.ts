@@ -134,6 +134,8 @@ export const AIR_ALIKE: Readonly<Record<string, readonly string[]>> = {
     "roughness wallFactor",
     "obstruction wallFactor",
   ],
+  // A recessed fastener’s factor takes its own length out again: the greater of the two lengths divides.
+  "fastener-correction": ["insulationMm depthMm"],
   transmittance: ["upperM2KPerW lowerM2KPerW"],
   "corrosion-class": ["chlorideFactor sulphurFactor", "sulphurFactor washingFactor"],
 };

@@ -1,7 +1,8 @@
 /**
- * ISO 6946. Worked example 6.B.2 of the Scottish technical handbook, annex on the combined method (a timber-framed wall), as
- * quoted in a public test file: upper limit 3.435, lower limit 3.304 m²K/W, U 0.297 W/m²K. Ventilated layers as printed in a
- * Spanish code text. Fasteners: Annex F of the 2017 edition, from memory, with values worked apart; and against anchors of
+ * ISO 6946. Worked examples 6.B.2 and 6.B.3 of the Scottish technical handbook, annex on the combined method (a timber-framed
+ * wall; a block wall with studs before it), as quoted in a public test file: upper limit 3.435, lower limit 3.304 m²K/W, U
+ * 0.297 W/m²K; and 3.617, 3.136, 0.30. Ventilated layers as printed in a Spanish code text. Fasteners: F.3.2 of the 2017
+ * edition, as coded in two public building-energy tools, with values worked apart; and against anchors of
  * structural steel that the Passive House Institute worked out with a model of the heat flow (protocol volume 35, appendix A,
  * table A1: four of 6 mm a square metre). The table does not print the insulation's conductivity: 0.04 W/mK is taken.
  */
@@ -53,6 +54,38 @@ describe("6.B.2: brick, cavity, sheathing, 140 mm frame, board", () => {
   });
 });
 
+describe("6.B.3: brick, cavity, 125 mm blocks in mortar, 89 mm of wool between studs, board", () => {
+  const [studs, mortar] = [0.118, 0.067];
+  const wool = {
+    mainM2KPerW: layer(89, 0.038),
+    bridgeM2KPerW: layer(89, 0.13),
+    bridgeShare: studs,
+  };
+  const blocks = { mainM2KPerW: layer(125, 0.11), bridgeM2KPerW: layer(125, 0.88), bridgeShare: mortar };
+  const seriesM2KPerW = INSIDE + layer(102, 0.77) + 0.18 + layer(12.5, 0.21) + OUTSIDE;
+  // Two bridged layers: the paths through the one, each shared out by the other.
+  const past = (resistance: number): number =>
+    resistanceUpper({ ...wool, seriesM2KPerW: seriesM2KPerW + resistance });
+  const upper = 1 / ((1 - mortar) / past(blocks.mainM2KPerW) + mortar / past(blocks.bridgeM2KPerW));
+  const lower = resistanceLower({
+    ...wool,
+    seriesM2KPerW: resistanceLower({ ...blocks, seriesM2KPerW }),
+  });
+
+  // The example adds resistances that it prints to thousandths.
+  it("upper limit 3.617 m²K/W", () => {
+    expect(Math.abs(upper - 3.617)).toBeLessThan(0.0015);
+  });
+
+  it("lower limit 3.136 m²K/W", () => {
+    expect(Math.abs(lower - 3.136)).toBeLessThan(0.0015);
+  });
+
+  it("U 0.30 W/m²K", () => {
+    expect(transmittance({ upperM2KPerW: upper, lowerM2KPerW: lower, addedWPerM2K: 0 })).toBeCloseTo(0.3, 2);
+  });
+});
+
 describe("air layers open to outside (mm² per metre)", () => {
   const wall = { stillUpToMm2PerM: 500, openFromMm2PerM: 1500, stillM2KPerW: 3, openM2KPerW: 2.6 };
   it.each([
@@ -95,7 +128,7 @@ describe("the same studs with 80 mm of wool outside and a ventilated cladding (w
     expect(added).toBeCloseTo(printed, 4);
   });
 
-  it("a fastener that reaches half way adds half", () => {
+  it("a recessed fastener: the factor falls as its length does, and the length divides", () => {
     const screw = {
       factor: ANNEX_F,
       conductivityWPerMK: 50,
@@ -106,7 +139,11 @@ describe("the same studs with 80 mm of wool outside and a ventilated cladding (w
       wholeM2KPerW: whole,
     };
     const full = fastenerCorrection({ ...screw, depthMm: 80 });
-    expect(fastenerCorrection({ ...screw, depthMm: 40 })).toBeCloseTo(full / 2, 12);
+    // 0.8·d_1/d_0 · λ·A·n/d_1 · (R_1/R_T)², with half of the layer passed: a quarter by the resistance alone.
+    const half = { ...screw, depthMm: 40, insulationM2KPerW: outsideWool / 2 };
+    expect(fastenerCorrection(half)).toBeCloseTo(full / 4, 12);
+    // Askew through all of it: the longer way conducts less.
+    expect(fastenerCorrection({ ...screw, depthMm: 100 })).toBeCloseTo(full * 0.8, 12);
   });
 });
 

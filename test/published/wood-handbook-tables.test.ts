@@ -122,10 +122,30 @@ describe("Table 5-3a, specific gravity green and at 12 %", () => {
     ["white-oak", 0.6, 0.68],
     ["white-ash", 0.55, 0.6],
     ["red-pine", 0.41, 0.46],
+    ["eastern-hemlock", 0.38, 0.4],
+    ["lodgepole-pine", 0.38, 0.41],
+    ["red-oak", 0.56, 0.63],
   ];
   it.each(cells)("%s", (id, green, at12) => {
     expect(species(id)?.specificGravityGreen?.value).toBe(green);
     expect(species(id)?.specificGravityAt12?.value).toBe(at12);
+  });
+});
+
+describe("Table 5-3a, modulus of elasticity at 12 %, as transcribed from the edition of 2021", () => {
+  const cells: [string, number][] = [
+    ["douglas-fir-coast", 13_400],
+    ["western-larch", 12_900],
+    ["balsam-fir", 10_000],
+    ["eastern-hemlock", 8300],
+    ["western-hemlock", 11_300],
+    ["jack-pine", 9300],
+    ["lodgepole-pine", 9200],
+    ["engelmann-spruce", 8900],
+    ["white-oak", 12_300],
+  ];
+  it.each(cells)("%s", (id, modulus) => {
+    expect(species(id)?.modulusAt12).toMatchObject({ value: modulus, basis: "seen-secondary" });
   });
 });
 
