@@ -10,7 +10,7 @@ import { OFFSET_SHARE } from "./levels.ts";
 import { type Column, offer, type Path, type Paths } from "./paths.ts";
 import type { Planner } from "./planner.ts";
 import { addScores, NO_COST, type Score, WEIGHTS } from "./score.ts";
-import { cheapestStack, columnFloor, everyStack, type Stack, stackScore } from "./stacks.ts";
+import { cheapestStack, columnFloor, everyStack, type Stack, stackScore, unstacked } from "./stacks.ts";
 import { divisions, reaches, type Stretch } from "./stretches.ts";
 
 /** A layout of a zone: columns with their rows, and the joints between them. */
@@ -35,9 +35,15 @@ const NOISE = 1e-6;
 /** In the offset pattern every column carries its cheapest stacks along, so that neighbours can be matched. */
 const STACKS_KEPT = 64;
 
-/** @param limit layouts that cost more are not looked for */
-export function findColumns(planner: Planner, limit = Number.POSITIVE_INFINITY): Found {
-  const joints = uprightJoints(planner);
+/**
+ * @param limit layouts that cost more are not looked for
+ * @param joints the zone's, where they are known
+ */
+export function findColumns(
+  planner: Planner,
+  limit = Number.POSITIVE_INFINITY,
+  joints = uprightJoints(planner),
+): Found {
   // Layouts over the joints that show are among all layouts: their costs bound what is worth looking at in full.
   const [, coarse] = search(planner, joints.filter(isHard), limit);
   const [best, runnerUp] = search(planner, joints, Math.min(limit, coarse?.total ?? limit)).map((end) =>
@@ -46,9 +52,23 @@ export function findColumns(planner: Planner, limit = Number.POSITIVE_INFINITY):
   return { candidates: joints.length - 2, ...(best && { best }), ...(runnerUp && { runnerUp }) };
 }
 
+/** Whether columns that cost at least so much each can make a layout within the limit. */
+export function mayCostLess(
+  planner: Planner,
+  joints: readonly UprightJoint[],
+  { limit, floor }: { readonly limit: number; readonly floor: (x: Interval) => number },
+): boolean {
+  return search(planner, joints, limit, floor).length > 0;
+}
+
 /** The cheapest path from the first joint to the last, and the next cheapest. */
-function search(planner: Planner, joints: readonly UprightJoint[], limit: number): Path[] {
-  const walker = new Walker(planner, limit);
+function search(
+  planner: Planner,
+  joints: readonly UprightJoint[],
+  limit: number,
+  floor?: (x: Interval) => number,
+): Path[] {
+  const walker = new Walker(planner, limit, floor);
   const reached: Paths[] = joints.map(() => new Map());
   reached[0]?.set(0, { cuts: [], paths: [{ total: 0, print: 0 }] });
   let pin = 0;
@@ -98,9 +118,12 @@ class Walker {
   readonly #offset: boolean;
   readonly #apart: number;
   readonly #leastFrom: (x: number) => number;
+  readonly #floor: ((x: Interval) => number) | undefined;
 
-  constructor(planner: Planner, limit: number) {
+  /** @param floor what columns are weighed by, in place of their stacks */
+  constructor(planner: Planner, limit: number, floor?: (x: Interval) => number) {
     this.#planner = planner;
+    this.#floor = floor;
     this.#limit = limit + NOISE;
     this.#leastFrom = leastFrom(planner);
     this.#offset = planner.zone.ground.zone.pattern === "offset";
@@ -154,7 +177,8 @@ class Walker {
   /** Whether this column, or all that must still come, takes every path over what is kept. */
   #isTooDear(from: Paths, x: Interval, into: Paths): boolean {
     const cheapest = this.#cheapest(from);
-    return cheapest + columnFloor(this.#planner, x) >= this.#ceiling(into) || this.isHopeless(from, x[0]);
+    const least = this.#floor?.(x) ?? columnFloor(this.#planner, x);
+    return cheapest + least >= this.#ceiling(into) || this.isHopeless(from, x[0]);
   }
 
   /** Whether the sheets that must still come from a joint on take every path over the limit. */
@@ -170,6 +194,7 @@ class Walker {
   }
 
   #stacks(x: Interval): readonly Stack[] {
+    if (this.#floor) return [unstacked(this.#floor(x))];
     return this.#offset ? everyStack(this.#planner, x, STACKS_KEPT) : [cheapestStack(this.#planner, x)];
   }
 

@@ -1,10 +1,13 @@
 /**
  * Level joints that run through a whole zone. Every set of lines whose bands fit the stock is tried, with as few bands as
- * fit or one more, and for each the best columns are found; pinned lines are in every set.
+ * fit or one more, and for each the best columns are found; pinned lines are in every set. Sets that begin alike are left
+ * out together where no columns, each with the lines over these that suit it best, can cost less than what is found.
  */
 import { snap } from "../../units/length.ts";
-import { type Found, findColumns, type Layout } from "./columns.ts";
+import { uprightJoints } from "./candidates.ts";
+import { type Found, findColumns, type Layout, mayCostLess } from "./columns.ts";
 import { divide } from "./divide.ts";
+import { GridFloor } from "./grid-floor.ts";
 import type { LevelLine } from "./levels.ts";
 import { isForbidden } from "./pins.ts";
 import type { Planner } from "./planner.ts";
@@ -12,23 +15,56 @@ import { WEIGHTS } from "./score.ts";
 
 const MOST_EXTRA_BANDS = 1;
 
-export function findGrid(planner: Planner): Found {
-  const layouts: Layout[] = [];
-  let candidates = 0;
-  for (const levels of lineSets(planner)) {
-    const found = findColumns({ ...planner, levels, divides: false }, layouts[1]?.score.total);
-    candidates = found.candidates;
+export interface FoundGrid extends Found {
+  /** Searches for columns, in full or for their floor alone. */
+  readonly searches: number;
+}
+
+export function findGrid(planner: Planner): FoundGrid {
+  const joints = uprightJoints(planner);
+  const { lines, next, most } = linesOf(planner);
+  const floor = new GridFloor(planner, lines, next);
+  const top = lines.length;
+  let layouts: Layout[] = [];
+  let searches = 0;
+
+  const tryLines = (levels: readonly LevelLine[]): void => {
+    searches += 1;
+    const found = findColumns({ ...planner, levels, divides: false }, layouts[1]?.score.total, joints);
     for (const layout of [found.best, found.runnerUp]) {
       if (layout && !layouts.some(({ print }) => print === layout.print)) layouts.push(layout);
     }
     layouts.sort((a, b) => a.score.total - b.score.total);
-    layouts.length = Math.min(layouts.length, 2);
-  }
+    layouts = layouts.slice(0, 2);
+  };
+  const isHopeless = (chosen: readonly number[]): boolean => {
+    const limit = layouts[1]?.score.total;
+    if (limit === undefined) return false;
+    searches += 1;
+    return !mayCostLess(planner, joints, { limit, floor: (x) => floor.of(x, chosen) });
+  };
+  const climb = (chosen: readonly number[]): void => {
+    if (isHopeless(chosen)) return;
+    for (const line of next[(chosen.at(-1) ?? -1) + 1] ?? []) {
+      if (line === top) tryLines(chosen.map((k) => ({ ...(lines[k] as LevelLine), forced: true })));
+      else if (chosen.length + 1 < most) climb([...chosen, line]);
+    }
+  };
+  climb([]);
+  if (searches === 0) tryLines(lines.filter(({ forced }) => forced));
   const [best, runnerUp] = layouts;
-  return { candidates, ...(best && { best }), ...(runnerUp && { runnerUp }) };
+  return { candidates: joints.length - 2, searches, ...(best && { best }), ...(runnerUp && { runnerUp }) };
 }
 
-function lineSets(planner: Planner): LevelLine[][] {
+interface Lines {
+  readonly lines: readonly LevelLine[];
+  /** What may follow on the base, and on each line: a line by its place, or the top. */
+  readonly next: readonly (readonly number[])[];
+  /** Bands that a set may have. */
+  readonly most: number;
+}
+
+function linesOf(planner: Planner): Lines {
   const { ground, cladding } = planner.zone;
   const { joint } = cladding;
   const [low, high] = ground.bounds.y;
@@ -36,23 +72,20 @@ function lineSets(planner: Planner): LevelLine[][] {
   const lines = [...planner.levels, ...equalLines(planner, fewest)]
     .sort((a, b) => a.at - b.at || a.cost - b.cost)
     .filter(({ at }, i, all) => all[i - 1]?.at !== at);
-  const pinned = lines.filter(({ forced }) => forced);
-  const most = fewest + MOST_EXTRA_BANDS + pinned.length;
-  const sets: LevelLine[][] = [];
-  const climb = (chosen: readonly LevelLine[], from: number, next: number): void => {
-    if (high - from <= planner.tallest && !lines.slice(next).some(({ forced }) => forced))
-      sets.push([...chosen]);
-    if (chosen.length + 1 >= most) return;
-    for (let k = next; k < lines.length; k++) {
-      const line = lines[k] as LevelLine;
-      if (line.at > from && line.at - from <= planner.tallest) {
-        climb([...chosen, { ...line, forced: true }], snap(line.at + joint), k + 1);
-      }
-      if (line.forced) break;
+  const next = [-1, ...lines.keys()].map((k): number[] => {
+    const from = k < 0 ? low : snap((lines[k] as LevelLine).at + joint);
+    const after: number[] = [];
+    // The top first: few bands make good layouts early.
+    const forced = lines.findIndex((line, i) => i > k && line.forced);
+    if (forced < 0 && high - from <= planner.tallest) after.push(lines.length);
+    for (let i = k + 1; i < lines.length && (forced < 0 || i <= forced); i++) {
+      const { at } = lines[i] as LevelLine;
+      if (at > from && at - from <= planner.tallest) after.push(i);
     }
-  };
-  climb([], low, 0);
-  return sets.length > 0 ? sets : [pinned];
+    return after;
+  });
+  const pinned = lines.filter(({ forced }) => forced).length;
+  return { lines, next, most: fewest + MOST_EXTRA_BANDS + pinned };
 }
 
 function equalLines({ zone, wishes }: Planner, fewest: number): LevelLine[] {

@@ -69,7 +69,7 @@ export function factsOf(
   return { width, height, module, sliver: zone.sliver, notches, fits: fitsShape(shapes, { width, height }) };
 }
 
-function rowCost(planner: Planner, column: ColumnStrip, y: Interval): number {
+export function rowCost(planner: Planner, column: ColumnStrip, y: Interval): number {
   return pieceCost(factsOf(planner, column, y));
 }
 

@@ -103,6 +103,11 @@ export function stackScore(planner: Planner, x: Interval, { rows, cuts }: Stack)
   ].reduce(addScores, NO_COST);
 }
 
+/** A column told by its cost alone. */
+export function unstacked(total: number): Stack {
+  return { ...bare(NO_JOINTS), total };
+}
+
 function bare(joints: readonly Interval[]): Stack {
   return { rows: [], joints, cuts: [], total: 0, print: 0 };
 }
@@ -136,7 +141,7 @@ interface Broken {
   readonly over: readonly Interval[];
 }
 
-function broken({ zone, shapes, extentOf }: Planner, x: Interval): Broken {
+export function broken({ zone, shapes, extentOf }: Planner, x: Interval): Broken {
   const { ground, cladding } = zone;
   const spanning: Interval[] = [];
   const cutInto: Interval[] = [];
