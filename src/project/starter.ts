@@ -36,18 +36,32 @@ export function starterProject(): ProjectDocument {
           { kind: "gasket", thickness: 1 },
         ],
       },
+      {
+        id: "wall-boards",
+        note: "Brings boards of 20 mm into one plane with the sheets: 2 + 25 + 20 is 38 + 1 + 8.",
+        battenScrew: "batten-100",
+        layers: [
+          { kind: "membrane", thickness: 0, lightStable: true },
+          { kind: "packer", thickness: 2 },
+          { kind: "batten", stock: "b25x64" },
+        ],
+      },
     ],
-    claddings: [starterSheets()],
+    claddings: [starterSheets(), starterBoards()],
     limits: starterLimits(),
     faces: [starterFace()],
     stock: {
       note: "What can be bought. Prices are optional, in the currency named.",
       currency: "CAD",
       sheets: [{ id: "s2440", width: 1220, height: 2440 }],
-      battens: [{ id: "b38x64", thickness: 38, width: 64, lengths: [2440, 3050, 3660] }],
+      battens: [
+        { id: "b38x64", thickness: 38, width: 64, lengths: [2440, 3050, 3660] },
+        { id: "b25x64", thickness: 25, width: 64, lengths: [2440, 3050, 3660] },
+      ],
       packers: [1, 2, 3, 5],
       screws: [
         { id: "sheet-38", use: "sheet", diameter: 4.8, headDiameter: 16, length: 38 },
+        { id: "board-45", use: "board", diameter: 4.5, headDiameter: 8, length: 45 },
         { id: "batten-100", use: "batten", diameter: 6, headDiameter: 12, length: 100 },
       ],
       saw: { kerf: 3, sheetTrim: 0, boardEndTrim: 10, boardEdgeTrim: 3 },
@@ -89,6 +103,29 @@ function starterSheets(): ProjectDocument["claddings"][number] {
       maxBattenSpacing: 610,
       minJoint: 8,
     },
+  };
+}
+
+function starterBoards(): ProjectDocument["claddings"][number] {
+  const common = { basis: "typical", source: "common practice" } as const;
+  return {
+    id: "boards",
+    note: "Level boards with open joints. widths are the finished widths that the courses are made up of; gapBand is the least and the most gap between them, the same throughout a wall.",
+    kind: "boards",
+    direction: "horizontal",
+    species: "northern-white-cedar",
+    thickness: 20,
+    bevelDeg: 15,
+    widths: [90, 120],
+    gapBand: [6, 12],
+    endGap: 8,
+    maxPieceLength: 3000,
+    screw: "board-45",
+    twoScrewsFrom: { value: 100, ...common },
+    endDistance: { value: 20, ...common },
+    edgeDistance: { value: 20, ...common },
+    maxOverhang: { value: 150, ...common },
+    moisturePercent: { atFixing: 15 },
   };
 }
 
