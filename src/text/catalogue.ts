@@ -41,7 +41,12 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   cli,
 ];
 
-const ENTRIES: ReadonlyMap<string, Entry> = new Map(FILES.flatMap((file) => Object.entries(file)));
+const ENTRIES = new Map<string, Entry>(FILES.flatMap((file) => Object.entries(file)));
+
+/** Adds what only a part of the page says, and brings with it: its first script does without. */
+export function addCatalogue(file: Readonly<Record<string, Entry>>): void {
+  for (const [key, entry] of Object.entries(file)) ENTRIES.set(key, entry);
+}
 
 /** The template of a message, or undefined for a key that no catalogue has. */
 export function template(key: string, language: Language): string | undefined {

@@ -8,6 +8,7 @@ import "./build-up/build-up.css";
 import "./cutting/cutting.css";
 import "./order/order.css";
 import "./variants/variants.css";
+import "./edit/help/help.css";
 import "./sheet/title-block.css";
 import "./kept/kept.css";
 import "./sheet/narrow.css";

@@ -16,8 +16,20 @@ export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
   };
   return (
     <form className="place-fields" aria-label={w("page.start")} onSubmit={(event) => event.preventDefault()}>
-      <LengthField label={w("page.edit.width")} value={width} least={1} onChange={setWidth} />
-      <LengthField label={w("page.edit.height")} value={height} least={1} onChange={setHeight} />
+      <LengthField
+        label={w("page.edit.width")}
+        help="face-width"
+        value={width}
+        least={1}
+        onChange={setWidth}
+      />
+      <LengthField
+        label={w("page.edit.height")}
+        help="face-height"
+        value={height}
+        least={1}
+        onChange={setHeight}
+      />
       <p className="edit-words">
         <button type="button" onClick={start}>
           {w("page.start")}

@@ -1,7 +1,8 @@
-import { useEffect, useId, useRef, useState } from "react";
+import { Fragment, useEffect, useId, useRef, useState } from "react";
 import { heading } from "../../../scene/views/extent.ts";
 import { parseLength, printLength } from "../../../units/feet-inch.ts";
 import { useWords } from "../../words.ts";
+import { useHelp } from "../help/use-help.tsx";
 import { type Extent, isRound, type NewThing, usualExtent } from "./new-thing.ts";
 import type { Draw } from "./use-draw.ts";
 
@@ -27,6 +28,11 @@ export function DrawPrompt({
   const id = useId();
   const [texts, setTexts] = useState<Partial<Record<Side, string>>>({});
   const sides: readonly Side[] = isRound(thing) ? ["width"] : ["width", "height"];
+  const labelOf = (side: Side): string => (isRound(thing) ? w("page.edit.diameter") : w(`page.edit.${side}`));
+  const help = {
+    width: useHelp(isRound(thing) ? "penetration-diameter" : "opening-width", labelOf("width")),
+    height: useHelp("opening-height", labelOf("height")),
+  };
   const system = reader.units === "mm" ? "mm" : "in";
   const read = (side: Side): number | "wrong" | undefined => {
     const text = texts[side];
@@ -82,20 +88,23 @@ export function DrawPrompt({
       <p id={`${id}-how`}>{w(isRound(thing) ? "page.draw.how-round" : "page.draw.how")}</p>
       <div className="draw-sizes">
         {sides.map((side, at) => (
-          <label key={side}>
-            {isRound(thing) ? w("page.edit.diameter") : w(`page.edit.${side}`)}
-            <input
-              ref={at === 0 ? first : undefined}
-              size={7}
-              inputMode={reader.units === "mm" ? "decimal" : "text"}
-              autoComplete="off"
-              placeholder={usual(side)}
-              value={texts[side] ?? ""}
-              aria-invalid={read(side) === "wrong"}
-              aria-describedby={wrong ? `${id}-wrong` : `${id}-how`}
-              onChange={({ currentTarget }) => setTexts({ ...texts, [side]: currentTarget.value })}
-            />
-          </label>
+          <Fragment key={side}>
+            <label>
+              {labelOf(side)}
+              <input
+                ref={at === 0 ? first : undefined}
+                size={7}
+                inputMode={reader.units === "mm" ? "decimal" : "text"}
+                autoComplete="off"
+                placeholder={usual(side)}
+                value={texts[side] ?? ""}
+                aria-invalid={read(side) === "wrong"}
+                aria-describedby={wrong ? `${id}-wrong` : `${id}-how`}
+                onChange={({ currentTarget }) => setTexts({ ...texts, [side]: currentTarget.value })}
+              />
+            </label>
+            {help[side].button}
+          </Fragment>
         ))}
         <button type="submit">{w("page.draw.place", { face: heading(face) })}</button>
         <button
@@ -108,6 +117,9 @@ export function DrawPrompt({
           {w("page.draw.leave")}
         </button>
       </div>
+      {sides.map((side) => (
+        <Fragment key={side}>{help[side].note}</Fragment>
+      ))}
       {wrong && (
         <p id={`${id}-wrong`} className="wrong" role="alert">
           {w("page.edit.no-length")}

@@ -16,6 +16,7 @@ import { normaliseDegrees } from "../../../units/angle.ts";
 import { snap } from "../../../units/length.ts";
 import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
+import { useHelp } from "../help/use-help.tsx";
 import { ChoiceField } from "./ChoiceField.tsx";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
@@ -25,6 +26,7 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
   const { w, reader } = useWords();
   const id = useId();
   const [typed, setTyped] = useState<string>();
+  const help = useHelp("face-azimuth", w("page.edit.face-azimuth"));
   const source = sourceOf(design, document);
   const face = faceById(design.project, pick.face);
   if (!face) return null;
@@ -55,6 +57,7 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
       {mayWiden && (
         <LengthField
           label={w("page.edit.width")}
+          help="face-width"
           value={width}
           least={1}
           onChange={(wide) => doIt(setFaceWidth(source, face.id, wide))}
@@ -62,6 +65,7 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
       )}
       <LengthField
         label={w("page.edit.height")}
+        help="face-height"
         value={height}
         least={1}
         onChange={(high) => doIt(setFaceHeight(source, face.id, high))}
@@ -74,6 +78,7 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
             <LengthField
               key={end}
               label={w(i === 0 ? "page.edit.top-left" : "page.edit.top-right")}
+              help="face-top"
               value={corner[1]}
               onChange={(to) => doIt(moveOutlinePoint(source, face.id, index, [corner[0], to]))}
             />
@@ -81,8 +86,11 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
         );
       })}
       {!mayWiden && <p className="edit-why">{w("page.edit.width-closed")}</p>}
-      <p className="length-field">
-        <label htmlFor={id}>{w("page.edit.face-azimuth")}</label>
+      <div className="length-field">
+        <p className="field-head">
+          <label htmlFor={id}>{w("page.edit.face-azimuth")}</label>
+          {help.button}
+        </p>
         <input
           id={id}
           inputMode="decimal"
@@ -91,10 +99,12 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
           aria-invalid={azimuthDeg === undefined}
           onChange={({ currentTarget }) => setTyped(currentTarget.value)}
         />
-      </p>
+      </div>
+      {help.note}
       {others.length > 0 && (
         <ChoiceField
           label={w("page.edit.face-rules")}
+          help="face-rules"
           value=""
           choices={[{ value: "", text: "" }, ...others.map(({ id }) => ({ value: id, text: heading(id) }))]}
           onChoose={(to) => doIt(copyFaceRules(source, face.id, to))}

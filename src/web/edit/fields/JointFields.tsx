@@ -31,6 +31,7 @@ export function JointFields({ design, pick, document, onEdit, onPick }: FieldsPr
     >
       <LengthField
         label={w(axis === "x" ? "page.edit.middle-left" : "page.edit.joint-line")}
+        help={axis === "x" ? "joint-x" : "joint-y"}
         value={at}
         onChange={(to) => {
           doIt(pinJoint(source, ref, { axis, from: at, to }));

@@ -1,15 +1,19 @@
 import { useId, useState } from "react";
 import { parseLength, printLength } from "../../../units/feet-inch.ts";
 import { useWords } from "../../words.ts";
+import type { Field } from "../help/fields.ts";
+import { useHelp } from "../help/use-help.tsx";
 
 /** A length to be typed in either system; what cannot be read stays in the field and is told, and changes nothing. */
 export function LengthField({
   label,
+  help,
   value,
   least,
   onChange,
 }: {
   label: string;
+  help: Field;
   value: number;
   /** Less than this is refused (mm). */
   least?: number;
@@ -17,6 +21,7 @@ export function LengthField({
 }) {
   const { w, reader } = useWords();
   const id = useId();
+  const { button, note } = useHelp(help, label);
   const [typed, setTyped] = useState<string>();
   const shown = printLength(value, {
     display: reader.units,
@@ -33,27 +38,33 @@ export function LengthField({
     if (read?.ok && typed !== shown && read.value !== value) onChange(read.value);
   };
   return (
-    <p className="length-field">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        inputMode={reader.units === "mm" ? "decimal" : "text"}
-        autoComplete="off"
-        value={typed ?? shown}
-        aria-invalid={wrong}
-        aria-describedby={wrong ? `${id}-wrong` : undefined}
-        onChange={({ currentTarget }) => setTyped(currentTarget.value)}
-        onBlur={commit}
-        onKeyDown={({ key }) => {
-          if (key === "Enter") commit();
-          if (key === "Escape") setTyped(undefined);
-        }}
-      />
-      {wrong && (
-        <span id={`${id}-wrong`} className="wrong" role="alert">
-          {short ? w("page.edit.too-short") : w("page.edit.no-length")}
-        </span>
-      )}
-    </p>
+    <>
+      <div className="length-field">
+        <p className="field-head">
+          <label htmlFor={id}>{label}</label>
+          {button}
+        </p>
+        <input
+          id={id}
+          inputMode={reader.units === "mm" ? "decimal" : "text"}
+          autoComplete="off"
+          value={typed ?? shown}
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          onChange={({ currentTarget }) => setTyped(currentTarget.value)}
+          onBlur={commit}
+          onKeyDown={({ key }) => {
+            if (key === "Enter") commit();
+            if (key === "Escape") setTyped(undefined);
+          }}
+        />
+        {wrong && (
+          <span id={`${id}-wrong`} className="wrong" role="alert">
+            {short ? w("page.edit.too-short") : w("page.edit.no-length")}
+          </span>
+        )}
+      </div>
+      {note}
+    </>
   );
 }

@@ -47,22 +47,26 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
     >
       <LengthField
         label={w("page.edit.left")}
+        help="opening-left"
         value={x[0]}
         onChange={(left) => put({ x: [left, snap(left + width)], y })}
       />
       <LengthField
         label={w("page.edit.sill")}
+        help="opening-sill"
         value={y[0]}
         onChange={(sill) => put({ x, y: [sill, snap(sill + height)] })}
       />
       <LengthField
         label={w("page.edit.width")}
+        help="opening-width"
         value={width}
         least={1}
         onChange={(wide) => put({ x: [x[0], snap(x[0] + wide)], y })}
       />
       <LengthField
         label={w("page.edit.height")}
+        help="opening-height"
         value={height}
         least={1}
         onChange={(high) => put({ x, y: [y[0], snap(y[0] + high)] })}
@@ -70,6 +74,7 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
       {opening.kind !== "recess" && (
         <ChoiceField
           label={w("page.fact.kind")}
+          help="opening-kind"
           value={opening.kind}
           choices={KINDS.map((kind) => ({ value: kind, text: w(`term.${kind}`) }))}
           onChoose={(kind) => doIt(changeOpeningKind(source, pick, kind))}
@@ -77,6 +82,7 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
       )}
       <ChoiceField
         label={w("page.edit.under")}
+        help="opening-under"
         value={opening.toBase === true ? "base" : "clad"}
         choices={[
           { value: "clad", text: w("page.edit.under-clad") },
@@ -87,6 +93,7 @@ export function OpeningFields({ design, pick, document, onEdit, onPick }: Fields
       {others.length > 0 && (
         <ChoiceField
           label={w("page.edit.with")}
+          help="opening-with"
           value=""
           choices={[
             {

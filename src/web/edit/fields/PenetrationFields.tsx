@@ -24,16 +24,19 @@ export function PenetrationFields({ design, pick, document, onEdit }: FieldsProp
     >
       <LengthField
         label={w("page.edit.middle-left")}
+        help="penetration-left"
         value={x}
         onChange={(at) => put({ at: [at, y], diameter })}
       />
       <LengthField
         label={w("page.edit.middle-height")}
+        help="penetration-height"
         value={y}
         onChange={(at) => put({ at: [x, at], diameter })}
       />
       <LengthField
         label={w("page.edit.diameter")}
+        help="penetration-diameter"
         value={diameter}
         least={1}
         onChange={(wide) => put({ at: [x, y], diameter: wide })}

@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { Change } from "../../../project/editing/change.ts";
 import { allowBand, type JointAxis, unpinJoint } from "../../../project/editing/joints.ts";
 import {
+  axisOf,
   cladZone,
   freeSides,
   moveZoneSide,
@@ -49,24 +50,28 @@ export function ZoneFields({ design, pick, document, onEdit, onPick }: FieldsPro
         <LengthField
           key={side}
           label={w(`page.edit.side-${side}`)}
+          help={`zone-side-${axisOf(side)}`}
           value={placeOf(side)}
           onChange={(to) => doIt(moveZoneSide(source, pick, side, to))}
         />
       ))}
       <ChoiceField
         label={w("page.fact.cladding")}
+        help="zone-cladding"
         value={zone.cladding}
         choices={ids(design.project.claddings)}
         onChoose={(cladding) => doIt(cladZone(source, pick, { cladding }))}
       />
       <ChoiceField
         label={w("page.fact.build-up")}
+        help="zone-build-up"
         value={zone.buildUp}
         choices={ids(design.project.buildUps)}
         onChoose={(buildUp) => doIt(cladZone(source, pick, { buildUp }))}
       />
       <ChoiceField
         label={w("page.edit.split-along")}
+        help="zone-split-along"
         value={axis}
         choices={[
           { value: "x", text: w("page.edit.split-upright") },
@@ -80,6 +85,7 @@ export function ZoneFields({ design, pick, document, onEdit, onPick }: FieldsPro
       <LengthField
         key={axis}
         label={w(axis === "x" ? "page.edit.left" : "page.edit.over-datum")}
+        help={`zone-split-${axis}`}
         value={line}
         onChange={setTyped}
       />

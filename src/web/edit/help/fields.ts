@@ -1,0 +1,52 @@
+/** Every field of the sheet that can be typed or chosen: the place of the file that it writes, and the figures of its help. */
+import type { Path } from "../../../project/pointer.ts";
+
+export interface Helped {
+  /** Where the file holds it; absent for a choice that the file does not keep. */
+  readonly at?: Path;
+  /** Usual sizes that its help names, as each system rounds them: millimetres, and inches; common practice. */
+  readonly usual?: Readonly<Record<string, readonly [mm: number, inches: number]>>;
+}
+
+const FACE: Path = ["faces", 0];
+const OPENING: Path = [...FACE, "openings", 0];
+const PENETRATION: Path = [...FACE, "penetrations", 0];
+const ZONE: Path = [...FACE, "zones", 0];
+
+export const FIELDS = {
+  "opening-left": { at: [...OPENING, "x", 0] },
+  "opening-sill": { at: [...OPENING, "y", 0], usual: { room: [900, 36], worktop: [1050, 42] } },
+  "opening-width": { at: [...OPENING, "x", 1], usual: { from: [600, 24], to: [1800, 72], door: [1000, 38] } },
+  "opening-height": {
+    at: [...OPENING, "y", 1],
+    usual: { from: [600, 24], to: [1500, 60], door: [2100, 82] },
+  },
+  "opening-kind": { at: [...OPENING, "kind"] },
+  "opening-under": { at: [...OPENING, "toBase"] },
+  "opening-with": {},
+  "penetration-left": { at: [...PENETRATION, "x"] },
+  "penetration-height": { at: [...PENETRATION, "y"], usual: { tap: [600, 24] } },
+  "penetration-diameter": {
+    at: [...PENETRATION, "diameter"],
+    usual: { from: [100, 4], to: [160, 6], tap: [35, 1.5] },
+  },
+  "zone-side-x": { at: [...ZONE, "x", 0] },
+  "zone-side-y": { at: [...ZONE, "y", 0] },
+  "zone-cladding": { at: [...ZONE, "cladding"] },
+  "zone-build-up": { at: [...ZONE, "buildUp"] },
+  "zone-split-along": {},
+  "zone-split-x": { at: [...ZONE, "x", 1] },
+  "zone-split-y": { at: [...ZONE, "y", 1] },
+  "joint-x": { at: [...ZONE, "joints", "pinned", "x", 0] },
+  "joint-y": { at: [...ZONE, "joints", "pinned", "y", 0] },
+  "face-width": { at: [...FACE, "plan", "to"], usual: { from: [2400, 96], to: [12000, 480] } },
+  "face-height": { at: [...FACE, "outline", 0, 1], usual: { from: [2400, 96], to: [2700, 108] } },
+  "face-top": { at: [...FACE, "outline", 0, 1] },
+  "face-azimuth": { at: [...FACE, "azimuthDeg"] },
+  "face-rules": {},
+} as const satisfies Readonly<Record<string, Helped>>;
+
+export type Field = keyof typeof FIELDS;
+
+/** What a note of help says, in this order. */
+export const SAID = ["what", "where", "usual"] as const;
