@@ -4,6 +4,7 @@ import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { parseJson } from "../../src/project/json.ts";
 import "../../src/web/edit/help/texts.ts";
+import "../../src/web/walk/texts.ts";
 import { doubledKeys, LANGUAGES, messageKeys, template } from "../../src/text/catalogue.ts";
 
 const root = new URL("../../", import.meta.url);

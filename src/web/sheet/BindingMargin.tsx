@@ -11,6 +11,7 @@ export function BindingMargin({ part, onPart }: { part: Part; onPart: (part: Par
           <li key={one}>
             <button
               type="button"
+              data-part={one}
               className={LIVE_PARTS.includes(one) ? "part" : "part quiet"}
               aria-current={one === part ? "page" : undefined}
               onClick={() => onPart(one)}

@@ -13,6 +13,7 @@ export interface TitleBlockProps {
   /** How many times smaller than the wall the drawing is shown. */
   readonly timesSmaller: number | undefined;
   onChoose(change: Partial<Preferences>): void;
+  onWalk(): void;
 }
 
 /** The title block (fields of ISO 7200); pressing a field changes it. */
@@ -21,6 +22,7 @@ export const TitleBlock = memo(function TitleBlock({
   preferences,
   timesSmaller,
   onChoose,
+  onWalk,
 }: TitleBlockProps) {
   const words = useWords();
   const { w, reader } = words;
@@ -115,7 +117,12 @@ export const TitleBlock = memo(function TitleBlock({
           }}
         />
       </Field>
-      <p className="block-caution">{w("page.block.caution")}</p>
+      <p className="block-caution">
+        <span>{w("page.block.caution")}</span>
+        <button type="button" className="walk-press" disabled={!sheeted} onClick={onWalk}>
+          {w("page.walk")}
+        </button>
+      </p>
     </footer>
   );
 });

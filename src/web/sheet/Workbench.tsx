@@ -1,4 +1,13 @@
-import { type DragEvent, useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
+import {
+  type DragEvent,
+  Suspense,
+  useCallback,
+  useDeferredValue,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Reader } from "../../text/say.ts";
 import { useCutting } from "../cutting/use-cutting.ts";
@@ -16,11 +25,12 @@ import {
   pickOfMark,
   placeOfFinding,
 } from "../picks/pick.ts";
+import { WalkOffer } from "../walk/WalkOffer.tsx";
 import { ReaderContext, wordsFor } from "../words.ts";
 import type { Cutter } from "../work/cutter.ts";
 import type { PlaneSearcher } from "../work/planes.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
-import { BuildUpBand, CuttingBand, OrderBand, ProofBand, SectionDrawing, SheetsBand } from "./bands.ts";
+import { BuildUpBand, CuttingBand, OrderBand, ProofBand, SectionDrawing, SheetsBand, Walk } from "./bands.ts";
 import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
@@ -56,6 +66,7 @@ export function Workbench(sources: WorkbenchProps) {
   const [marked, setMarked] = useState<readonly string[]>([]);
   const [fieldOf, setFieldOf] = useState<FieldFinder>();
   const [timesSmaller, setTimesSmaller] = useState<number>();
+  const [walk, setWalk] = useState<"offered" | "going" | "none">(preferences.offered ? "none" : "offered");
 
   const holdFields = useCallback((finder: FieldFinder) => setFieldOf(() => finder), []);
   const display = sheeted?.design.project.display;
@@ -101,6 +112,15 @@ export function Workbench(sources: WorkbenchProps) {
       keepPreferences(next);
       return next;
     });
+  }, []);
+  const offering = walk === "offered" && settled !== undefined;
+  useEffect(() => {
+    if (offering) choose({ offered: true });
+  }, [offering, choose]);
+  const walkRound = useCallback(() => setWalk("going"), []);
+  const leaveWalk = useCallback(() => {
+    setWalk("none");
+    window.document.querySelector<HTMLElement>(".walk-press")?.focus({ preventScroll: true });
   }, []);
   const latest = useRef(design);
   latest.current = design;
@@ -203,14 +223,28 @@ export function Workbench(sources: WorkbenchProps) {
           />
         </Guard>
         <div className="column">
+          {offering && <WalkOffer onWalk={walkRound} onDecline={leaveWalk} />}
           <NotesColumn project={deferred} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
           <TitleBlock
             project={deferred}
             preferences={preferences}
             timesSmaller={timesSmaller}
             onChoose={choose}
+            onWalk={walkRound}
           />
         </div>
+        <Suspense>
+          {walk === "going" && sheeted && (
+            <Walk
+              design={sheeted.design}
+              part={part}
+              pick={held}
+              edits={sheeted.history.at}
+              onPart={setPart}
+              onLeave={leaveWalk}
+            />
+          )}
+        </Suspense>
       </main>
     </ReaderContext>
   );

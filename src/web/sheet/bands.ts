@@ -1,4 +1,4 @@
-/** What the parts of the job show under the drawing, each loaded when its part is first chosen. */
+/** What the parts of the job show under the drawing, and the walk round them, each loaded when it is first asked for. */
 import { lazy } from "react";
 
 export const BuildUpBand = lazy(async () => ({
@@ -20,3 +20,5 @@ export const SectionDrawing = lazy(async () => ({
 export const SheetsBand = lazy(async () => ({
   default: (await import("../drawings/SheetsBand.tsx")).SheetsBand,
 }));
+
+export const Walk = lazy(async () => ({ default: (await import("../walk/Walk.tsx")).Walk }));

@@ -8,6 +8,8 @@ export interface Preferences {
   readonly language?: Reader["language"];
   readonly units?: Reader["units"];
   readonly light: Light;
+  /** The walk round the sheet was offered on an earlier visit. */
+  readonly offered?: true;
 }
 
 const PLACE = "outerleaf.sheet";
@@ -17,6 +19,7 @@ export function readPreferences(): Preferences {
   return {
     light: held.light === "day" || held.light === "night" ? held.light : "auto",
     ...(held.language === "en" || held.language === "fr" ? { language: held.language } : {}),
+    ...(held.offered === true ? { offered: true } : {}),
     ...(held.units === "mm" || held.units === "feet-inch" ? { units: held.units } : {}),
   };
 }

@@ -88,23 +88,20 @@ export function DrawPrompt({
       <p id={`${id}-how`}>{w(isRound(thing) ? "page.draw.how-round" : "page.draw.how")}</p>
       <div className="draw-sizes">
         {sides.map((side, at) => (
-          <Fragment key={side}>
-            <label>
-              {labelOf(side)}
-              <input
-                ref={at === 0 ? first : undefined}
-                size={7}
-                inputMode={reader.units === "mm" ? "decimal" : "text"}
-                autoComplete="off"
-                placeholder={usual(side)}
-                value={texts[side] ?? ""}
-                aria-invalid={read(side) === "wrong"}
-                aria-describedby={wrong ? `${id}-wrong` : `${id}-how`}
-                onChange={({ currentTarget }) => setTexts({ ...texts, [side]: currentTarget.value })}
-              />
-            </label>
-            {help[side].button}
-          </Fragment>
+          <label key={side}>
+            {labelOf(side)}
+            <input
+              ref={at === 0 ? first : undefined}
+              size={7}
+              inputMode={reader.units === "mm" ? "decimal" : "text"}
+              autoComplete="off"
+              placeholder={usual(side)}
+              value={texts[side] ?? ""}
+              aria-invalid={read(side) === "wrong"}
+              aria-describedby={wrong ? `${id}-wrong` : `${id}-how`}
+              onChange={({ currentTarget }) => setTexts({ ...texts, [side]: currentTarget.value })}
+            />
+          </label>
         ))}
         <button type="submit">{w("page.draw.place", { face: heading(face) })}</button>
         <button
@@ -116,6 +113,12 @@ export function DrawPrompt({
         >
           {w("page.draw.leave")}
         </button>
+        {/* After the sizes for the keys, which go from one to the other; beside them for the eye. */}
+        {sides.map((side) => (
+          <span key={side} className={`help-of-${side}`}>
+            {help[side].button}
+          </span>
+        ))}
       </div>
       {sides.map((side) => (
         <Fragment key={side}>{help[side].note}</Fragment>
