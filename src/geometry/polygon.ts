@@ -61,7 +61,7 @@ function between(a: Point, b: Point, p: Point): boolean {
 }
 
 /** Whether two segments cross at a point inside both. */
-function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
+export function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
   const d1 = cross(a, b, c);
   const d2 = cross(a, b, d);
   const d3 = cross(c, d, a);
@@ -100,7 +100,8 @@ function dot(a: Point, corner: Point, b: Point): number {
   return (a[0] - corner[0]) * (b[0] - corner[0]) + (a[1] - corner[1]) * (b[1] - corner[1]);
 }
 
-function touches(a: Point, b: Point, p: Point): boolean {
+/** Whether a point lies on a segment, its ends included. */
+export function touches(a: Point, b: Point, p: Point): boolean {
   return cross(a, b, p) === 0 && between(a, b, p);
 }
 

@@ -3,8 +3,9 @@ import { startWall } from "../../project/editing/start.ts";
 import { printProject } from "../../project/print.ts";
 import { useWords } from "../words.ts";
 import { LengthField } from "./fields/LengthField.tsx";
+import { StartPlan } from "./StartPlan.tsx";
 
-/** Where no file is on the sheet: a wall by its width and height, to draw openings on. */
+/** Where no file is on the sheet: a wall by its width and height, to draw openings on, or a run of walls. */
 export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
   const { w, reader } = useWords();
   const [width, setWidth] = useState(4800);
@@ -15,27 +16,34 @@ export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
     onOpen(new File([printProject(wall)], "wall.outerleaf.json", { type: "application/json" }));
   };
   return (
-    <form className="place-fields" aria-label={w("page.start")} onSubmit={(event) => event.preventDefault()}>
-      <LengthField
-        label={w("page.edit.width")}
-        help="face-width"
-        value={width}
-        least={1}
-        onChange={setWidth}
-      />
-      <LengthField
-        label={w("page.edit.height")}
-        help="face-height"
-        value={height}
-        least={1}
-        onChange={setHeight}
-      />
-      <p className="edit-words">
-        <button type="button" onClick={start}>
-          {w("page.start")}
-        </button>
-      </p>
-      <p className="edit-why">{w("page.start.why")}</p>
-    </form>
+    <>
+      <form
+        className="place-fields"
+        aria-label={w("page.start")}
+        onSubmit={(event) => event.preventDefault()}
+      >
+        <LengthField
+          label={w("page.edit.width")}
+          help="face-width"
+          value={width}
+          least={1}
+          onChange={setWidth}
+        />
+        <LengthField
+          label={w("page.edit.height")}
+          help="face-height"
+          value={height}
+          least={1}
+          onChange={setHeight}
+        />
+        <p className="edit-words">
+          <button type="button" onClick={start}>
+            {w("page.start")}
+          </button>
+        </p>
+        <p className="edit-why">{w("page.start.why")}</p>
+      </form>
+      <StartPlan onOpen={onOpen} />
+    </>
   );
 }

@@ -18,6 +18,7 @@ import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
 import { useHelp } from "../help/use-help.tsx";
 import { ChoiceField } from "./ChoiceField.tsx";
+import { degreesIn } from "./degrees.ts";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
 
@@ -133,10 +134,4 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
       )}
     </form>
   );
-}
-
-/** A compass direction, with either decimal sign; undefined where it is none. */
-function degreesIn(text: string): number | undefined {
-  const value = text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", "."));
-  return value >= 0 && value <= 360 ? value : undefined;
 }

@@ -44,6 +44,7 @@ export const FIELDS = {
   "face-top": { at: [...FACE, "outline", 0, 1] },
   "face-azimuth": { at: [...FACE, "azimuthDeg"] },
   "face-rules": {},
+  "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 
 export type Field = keyof typeof FIELDS;
