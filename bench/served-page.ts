@@ -1,4 +1,4 @@
-/** The built page of the demo, served, with a browser to open it in. */
+/** The built page with a project, the demo unless told, served, with a browser to open it in. */
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium } from "playwright-core";
 import { findChromium } from "../scripts/chromium.mjs";
@@ -7,10 +7,12 @@ import { type Serving, serve } from "../src/server/serve.ts";
 
 const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
-export async function servedPage(): Promise<{ serving: Serving; browser: Browser }> {
+export async function servedPage(
+  projectFile = at("examples/atelier-bouleau.outerleaf.json"),
+): Promise<{ serving: Serving; browser: Browser }> {
   const serving = await serve({
     files: diskFiles,
-    projectFile: at("examples/atelier-bouleau.outerleaf.json"),
+    projectFile,
     documentsDir: at("examples"),
     webDir: at("dist/web"),
     port: 0,
