@@ -1,19 +1,24 @@
 /** Upright boards in the mitre of an inside corner, by plane geometry in the building's frame. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { readDocument } from "../../src/project/read.ts";
 import { designed } from "../helpers/designed.ts";
 
 const GAP = 8;
 
-function porch() {
+// biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
+type Loose = any;
+
+function porch(edit: (document: Loose) => void = () => {}) {
   const document = JSON.parse(readFileSync("examples/porch.outerleaf.json", "utf8"));
   for (const corner of document.corners) {
     corner.kind = "open mitre";
     corner.gap = GAP;
     delete corner.lead;
   }
+  edit(document);
   const read = readDocument(document, "porch");
   if (!read.ok) throw new Error(JSON.stringify(read.findings));
   return designed(read.project);
@@ -58,5 +63,56 @@ describe("upright boards that end in the mitre of an inside corner", () => {
       const { x } = polygonBounds(outline);
       expect(cut.width).toBeCloseTo(x[1] - x[0], 6);
     }
+  });
+});
+
+describe("a mitred board that is sawn wider than the stock", () => {
+  /** Of boards so wide: what cannot be cut, and what the order still asks for. */
+  const bought = (width: number) => {
+    const { project, facade, pieces } = porch(({ stock }) => {
+      stock.boards[0].width = width;
+    });
+    const { plan, findings } = cutFacade(project, facade);
+    return {
+      pieces,
+      refused: findings.filter(({ code }) => code === "C002"),
+      toFind: plan?.boards.toFind ?? [],
+      sawn: new Set(
+        plan?.boards.bought.flatMap(({ result }) =>
+          result.plan.bars.flatMap((bar) => bar.pieces.map(({ demandId }) => demandId)),
+        ),
+      ),
+    };
+  };
+
+  it("is named with the width that it takes, and stays on the order", () => {
+    // 105 seen, and 20 more behind at a right angle's mitre through 20: 125 of boards 120 wide.
+    const { pieces, refused, toFind, sawn } = bought(120);
+    const wide = pieces.filter(({ kind, cut }) => kind === "board" && cut.width > 120);
+    expect(wide.map(({ mark, cut }) => [mark, cut.width])).toEqual([["PB-B101a", 125]]);
+    expect(refused).toMatchObject([
+      {
+        outcome: "fail",
+        where: { path: "/stock/boards", marks: ["PB-B101a"] },
+        says: {
+          values: {
+            stock: { key: "schedule.cut.board-section", values: { thickness: 20, width: 125 } },
+            why: { key: "schedule.cut.reason.no-match" },
+          },
+        },
+        hint: { key: "schedule.cut.without-stock.boards" },
+      },
+    ]);
+    expect(toFind.map(({ width, pieces: of }) => [width, of.map(({ mark }) => mark)])).toEqual([
+      [125, ["PB-B101a"]],
+    ]);
+    const others = pieces.filter(({ kind, mark }) => kind === "board" && mark !== "PB-B101a");
+    expect(others.filter(({ mark }) => !sawn.has(mark))).toEqual([]);
+  });
+
+  it("is cut from the board that just holds it, and not from one a hair narrower", () => {
+    expect(bought(125).refused).toEqual([]);
+    expect(bought(125).sawn.has("PB-B101a")).toBe(true);
+    expect(bought(124.9).refused.map(({ where }) => where.marks)).toEqual([["PB-B101a"]]);
   });
 });

@@ -100,6 +100,7 @@ interface Without {
   readonly longest: number;
   /** Backing stands in no list of the project: that it has no section in stock is normal. */
   readonly mayBeMissing: boolean;
+  readonly hint: "hint" | "backing" | "boards";
 }
 
 /** C002: pieces that no stock can give. Boards that the pile was asked for first are C001's. */
@@ -113,20 +114,28 @@ export function stockFindings(project: Project, plan: CutPlan): Finding[] {
     const asked = plan.boards.bought.some(({ request }) =>
       request.demands.some(({ id }) => id === pieces[0]?.mark),
     );
+    const known = project.stock.boards?.some(({ species }) => species === one.species);
+    const { cladding, thickness, width } = one;
     return [
       {
-        stock: one.cladding,
+        stock: message("schedule.cut.board-section", { cladding, thickness, width }),
         path: project.stock.boards ? "/stock/boards" : "/stock",
-        reason: asked ? "too-large" : "no-stock",
+        reason: asked ? "too-large" : known ? "no-match" : "no-stock",
         marks: pieces.map(({ mark }) => mark),
         longest: longestOf(pieces),
         mayBeMissing: false,
+        hint: "boards",
       },
     ];
   });
   return [
     ...plan.sheets.flatMap((part) =>
-      without(part, { stock: part.claddings.join(", "), path: "/stock/sheets", mayBeMissing: false }),
+      without(part, {
+        stock: part.claddings.join(", "),
+        path: "/stock/sheets",
+        mayBeMissing: false,
+        hint: "hint",
+      }),
     ),
     ...plan.lengths.flatMap((part) =>
       without(part, {
@@ -134,6 +143,7 @@ export function stockFindings(project: Project, plan: CutPlan): Finding[] {
           part.stock ?? message("schedule.cut.section", { thickness: part.thickness, width: part.width }),
         path: "/stock/battens",
         mayBeMissing: part.use === "backing",
+        hint: part.use === "backing" ? "backing" : "hint",
       }),
     ),
     ...boards,
@@ -142,7 +152,7 @@ export function stockFindings(project: Project, plan: CutPlan): Finding[] {
 
 function without(
   { request, result }: SheetPart | LengthPart,
-  about: Pick<Without, "stock" | "path" | "mayBeMissing">,
+  about: Pick<Without, "stock" | "path" | "mayBeMissing" | "hint">,
 ): Without[] {
   const lengths = new Map(
     request.demands.map((demand) => [
@@ -158,7 +168,7 @@ function without(
   });
 }
 
-function stockFinding({ stock, path, reason, marks, longest, mayBeMissing }: Without): Finding {
+function stockFinding({ stock, path, reason, marks, longest, mayBeMissing, hint }: Without): Finding {
   return finding({
     code: "C002",
     outcome: mayBeMissing ? "attention" : "fail",
@@ -169,7 +179,7 @@ function stockFinding({ stock, path, reason, marks, longest, mayBeMissing }: Wit
       longest,
       why: message(`schedule.cut.reason.${reason}`),
     }),
-    hint: message(mayBeMissing ? "schedule.cut.without-stock.backing" : "schedule.cut.without-stock.hint"),
+    hint: message(`schedule.cut.without-stock.${hint}`),
   });
 }
 
