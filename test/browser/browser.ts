@@ -1,5 +1,5 @@
 import { type Browser, chromium } from "playwright-core";
-import { afterAll, beforeAll, describe } from "vitest";
+import { beforeAll, describe } from "vitest";
 import { findChromium } from "../../scripts/chromium.mjs";
 
 const program = process.env.OUTERLEAF_NO_BROWSER === "1" ? undefined : findChromium();
@@ -15,8 +15,14 @@ const flags = [
   "--disable-sync",
 ];
 
+/** Milliseconds for one test: the browser shares its cores with other tests, and none is a measure of speed. */
+const LONG = 180_000;
+
+/** One browser for all files that run in this process, which takes it along when it ends. */
+let launched: Promise<Browser> | undefined;
+
 /**
- * A group of tests that need a browser: one is open from before its first test until after its last.
+ * A group of tests that need a browser: one is open from before its first test on.
  * Where there is none the group is reported as skipped, and its name says why.
  */
 export function describeInBrowser(name: string, tests: (browser: () => Browser) => void): void {
@@ -24,12 +30,12 @@ export function describeInBrowser(name: string, tests: (browser: () => Browser) 
     describe.skipIf(true)(`${name} (skipped: no Chromium here)`, () => tests(unopened));
     return;
   }
-  describe(name, () => {
+  describe(name, { timeout: LONG }, () => {
     let browser: Browser | undefined;
     beforeAll(async () => {
-      browser = await chromium.launch({ executablePath: program, args: flags });
+      launched ??= chromium.launch({ executablePath: program, args: flags });
+      browser = await launched;
     });
-    afterAll(() => browser?.close());
     tests(() => browser ?? unopened());
   });
 }

@@ -3,9 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
-import { openPage, serveExample } from "./page-harness.ts";
-
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
+import { drawn, openPage, pickDrawn, restingBox, serveExample, soon } from "./page-harness.ts";
 
 const places = (page: Page): Promise<string[]> =>
   page
@@ -18,10 +16,7 @@ const history = (page: Page): Promise<string | null> => page.locator(".field-his
 /** Where W4 of the north face stands on the screen, from 2400 to 4800 along it, and pixels for a millimetre. */
 async function northFace(page: Page): Promise<{ left: number; sill: number; k: number }> {
   await page.getByRole("button", { name: "North", exact: true }).click();
-  // The drawing is made anew for the scale once the hand has rested.
-  await page.waitForTimeout(600);
-  const box = await page.locator('.drawing-host [data-of="W4"]').first().boundingBox();
-  if (!box) throw new Error("W4 is not drawn");
+  const box = await restingBox(page, drawn("W4"));
   const k = box.width / 2400;
   return { left: box.x - 2400 * k, sill: box.y + box.height + 1720 * k, k };
 }
@@ -44,13 +39,13 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await page.mouse.up();
     await soon(() => picked(page)).toBe("W5");
     await soon(() => history(page)).toContain("Add window W5");
-    const [left, sill, width, height] = (await places(page)).map(Number);
-    expect(Math.abs((left ?? 0) - 5300)).toBeLessThan(120);
-    expect(Math.abs((sill ?? 0) - 900)).toBeLessThan(120);
-    expect(Math.abs((width ?? 0) - 960)).toBeLessThan(200);
-    expect(Math.abs((height ?? 0) - 1120)).toBeLessThan(200);
+    const place = async (i: number): Promise<number> => Number((await places(page))[i]);
+    await soon(async () => Math.abs((await place(0)) - 5300)).toBeLessThan(120);
+    await soon(async () => Math.abs((await place(1)) - 900)).toBeLessThan(120);
+    await soon(async () => Math.abs((await place(2)) - 960)).toBeLessThan(200);
+    await soon(async () => Math.abs((await place(3)) - 1120)).toBeLessThan(200);
     await page.keyboard.press("Control+z");
-    await soon(() => page.locator('.drawing-host [data-of="W5"]').count()).toBe(0);
+    await soon(() => page.locator(drawn("W5")).count()).toBe(0);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -69,7 +64,7 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await page.keyboard.press("Enter");
     await page.mouse.up();
     await soon(() => picked(page)).toBe("W5");
-    expect((await places(page)).slice(2)).toEqual(["850", "1000"]);
+    await soon(async () => (await places(page)).slice(2)).toEqual(["850", "1000"]);
     await close();
   });
 
@@ -81,13 +76,13 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await page.keyboard.type("1000");
     await page.keyboard.press("Enter");
     await soon(() => picked(page)).toBe("D3");
+    await soon(async () => (await places(page)).slice(1)).toEqual(["0", "1000", "2100"]);
     const [left] = await places(page);
-    expect((await places(page)).slice(1)).toEqual(["0", "1000", "2100"]);
     await page.keyboard.press("Alt+Shift+ArrowLeft");
     await soon(async () => (await places(page))[0]).toBe(String(Number(left) - 10));
     await page.keyboard.press("Delete");
     await soon(() => history(page)).toContain("Remove door D3");
-    await soon(() => page.locator('.drawing-host [data-of="D3"]').count()).toBe(0);
+    await soon(() => page.locator(drawn("D3")).count()).toBe(0);
     await close();
   });
 
@@ -97,19 +92,16 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await page.getByRole("button", { name: "Add: window" }).click();
     await page.mouse.click(at.left + 3600 * at.k, at.sill - 1800 * at.k);
     await soon(() => page.locator(".refused").textContent()).toContain("F013");
-    expect(await history(page)).toContain("none");
+    await soon(() => history(page)).toContain("none");
     await close();
   });
 
   it("a window is copied beside itself, made a door, and taken out by a press", async () => {
     const { page, close } = await openPage(browser(), serving);
-    const box = await page.locator('.drawing-host [data-of="W3"]').first().boundingBox();
-    if (!box) throw new Error("W3 is not drawn");
-    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-    await soon(() => picked(page)).toBe("W3");
+    await pickDrawn(page, "W3");
     await page.getByRole("button", { name: "Copy", exact: true }).click();
     await soon(() => picked(page)).toBe("W5");
-    expect((await places(page)).slice(1)).toEqual(["1500", "600", "600"]);
+    await soon(async () => (await places(page)).slice(1)).toEqual(["1500", "600", "600"]);
     await page.getByLabel("kind").selectOption("door");
     await soon(() => history(page)).toContain("Make W5 a door");
     await page.getByRole("button", { name: "Remove", exact: true }).click();
@@ -123,8 +115,7 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await page.getByRole("button", { name: "Add: duct" }).click();
     await page.mouse.click(at.left + 1200 * at.k, at.sill - 1500 * at.k);
     await soon(() => picked(page)).toBe("NP1");
-    const [x] = await places(page);
-    expect(Math.abs(Number(x) - 1200)).toBeLessThan(20);
+    await soon(async () => Math.abs(Number((await places(page))[0]) - 1200)).toBeLessThan(20);
     await page.mouse.move(at.left + 1200 * at.k, at.sill - 1500 * at.k);
     await page.mouse.down();
     await page.mouse.move(at.left + 1500 * at.k, at.sill - 1500 * at.k, { steps: 6 });

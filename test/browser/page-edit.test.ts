@@ -4,25 +4,16 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
-import { exampleFile, openPage, serveExample } from "./page-harness.ts";
-
-/** The first edit loads the designer, which takes its time on a busy machine. */
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 15_000 });
+import { drawn, exampleFile, openPage, pickDrawn, restingBox, serveExample, soon } from "./page-harness.ts";
 
 const places = (page: Page): Promise<string[]> =>
   page
     .locator(".place-fields input")
     .evaluateAll((inputs) => inputs.map((one) => (one as HTMLInputElement).value));
 
-async function pickW2(page: Page): Promise<{ x: number; y: number; k: number }> {
-  const box = await page.locator('.drawing-host [data-of="W2"]').first().boundingBox();
-  if (!box) throw new Error("W2 is not drawn");
-  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2, k: box.width / 900 };
-  await page.mouse.click(middle.x, middle.y);
-  await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
-  return middle;
-}
+const pickW2 = (page: Page) => pickDrawn(page, "W2");
 
+const history = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
 const sheets = (page: Page): Promise<string | null> => page.locator(".field-totals").textContent();
 
 describeInBrowser("editing on the sheet", (browser) => {
@@ -34,19 +25,25 @@ describeInBrowser("editing on the sheet", (browser) => {
 
   it("a window is dragged, the facade follows, and the drag is one step to take back and do again", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
-    const at = await pickW2(page);
+    const [x, y] = await pickW2(page);
+    const { width } = await restingBox(page, drawn("W2"));
     await soon(() => sheets(page)).toContain("sheets");
     const before = await sheets(page);
-    expect(await places(page)).toEqual(["750", "920", "900", "1180"]);
-    await page.mouse.move(at.x, at.y);
+    await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
+    await page.mouse.move(x, y);
     await page.mouse.down();
-    for (let step = 1; step <= 10; step++) await page.mouse.move(at.x + 30 * step * at.k, at.y);
+    for (let step = 1; step <= 10; step++) await page.mouse.move(x + (30 * step * width) / 900, y);
     await page.mouse.up();
     await soon(async () => Number((await places(page))[0])).toBeGreaterThan(900);
-    // The fields follow the drag at a distance: its last place is read when they have come to rest.
-    await page.waitForTimeout(700);
-    const [left] = await places(page);
     await soon(() => sheets(page)).not.toBe(before);
+    // The fields follow the drag at a distance: its last place is read when they have come to rest.
+    let left: string | undefined;
+    await soon(async () => {
+      const held = left;
+      await restingBox(page, drawn("W2"));
+      [left] = await places(page);
+      return left === held;
+    }).toBe(true);
     await page.keyboard.press("Control+z");
     await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
     await soon(() => sheets(page)).toBe(before);
@@ -82,7 +79,7 @@ describeInBrowser("editing on the sheet", (browser) => {
     await left.press("Enter");
     await soon(() => page.locator(".refused").textContent()).toContain("F013");
     await soon(async () => (await places(page))[0]).toBe("750");
-    expect(await page.locator(".field-history").textContent()).toContain("none");
+    await soon(() => history(page)).toContain("none");
     await close();
   });
 
@@ -94,9 +91,9 @@ describeInBrowser("editing on the sheet", (browser) => {
     await width.press("Enter");
     await soon(async () => (await places(page))[2]).toBe("950");
     await soon(() => page.locator(".field-file").textContent()).toContain("edited");
-    await page.waitForTimeout(200);
+    await soon(() => page.locator(".kept-state").textContent()).toBe("in this browser alone");
     await page.reload();
-    await soon(() => page.locator(".field-history").textContent()).toContain("kept");
+    await soon(() => history(page)).toContain("kept");
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Save a copy" }).click(),
@@ -118,34 +115,28 @@ describeInBrowser("editing on the sheet", (browser) => {
       mimeType: "application/json",
       buffer: Buffer.from(JSON.stringify(project)),
     });
+    await soon(() => page.locator(".file-name").textContent()).toContain("tight");
     const note = page.locator(".note-press", { hasText: "Storey rod" }).first();
     await note.click();
     await page.locator(".mends button").first().click();
-    await soon(() => page.locator(".field-history").textContent()).toContain("Mended: Storey rod");
+    await soon(() => history(page)).toContain("Mended: Storey rod");
     await soon(() => page.locator(".mends button").count()).toBe(0);
     await close();
   });
 
   it("windows picked with Shift are moved and brought into line together", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
-    const middleOf = async (id: string): Promise<readonly [number, number]> => {
-      const box = await page.locator(`.drawing-host [data-of="${id}"]`).first().boundingBox();
-      if (!box) throw new Error(`${id} is not drawn`);
-      return [box.x + box.width / 2, box.y + box.height / 2];
-    };
-    await page.mouse.click(...(await middleOf("W3")));
-    await soon(() => page.locator(".facts h2").textContent()).toBe("W3");
+    await pickDrawn(page, "W3");
     await page.keyboard.down("Shift");
-    await page.mouse.click(...(await middleOf("W2")));
+    await pickDrawn(page, "W2");
     await page.keyboard.up("Shift");
-    await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
     await page.getByRole("button", { name: "sills", exact: true }).click();
-    await soon(() => page.locator(".field-history").textContent()).toContain("Align sills with W2");
+    await soon(() => history(page)).toContain("Align sills with W2");
     await page.locator(".drawing-host").focus();
     await page.keyboard.press("Alt+Shift+ArrowUp");
-    await soon(() => page.locator(".field-history").textContent()).toContain("Place W2, W3");
+    await soon(() => history(page)).toContain("Place W2, W3");
     await soon(async () => (await places(page))[1]).toBe("930");
-    await page.mouse.click(...(await middleOf("W3")));
+    await pickDrawn(page, "W3");
     await soon(async () => (await places(page))[1]).toBe("930");
     expect(complaints).toEqual([]);
     await close();

@@ -3,9 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
-import { DRAWN, openPage, serveExample } from "./page-harness.ts";
-
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
+import { DRAWN, openPage, restingBox, serveExample, soon } from "./page-harness.ts";
 
 const picked = (page: Page): Promise<string | null> => page.locator(".facts h2").textContent();
 const history = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
@@ -29,10 +27,8 @@ describeInBrowser("faces on the sheet", (browser) => {
     const { page, complaints, close } = await openPage(browser(), serving);
     await page.locator(".view-controls").getByRole("button", { name: "North" }).click();
     await pickFace(page, "North");
-    await page.waitForTimeout(800);
-    expect(await place(page, "top at the right end")).toBe("2290");
-    const outline = await page.locator(".pick-outline").boundingBox();
-    if (!outline) throw new Error("the face is not outlined");
+    await soon(() => place(page, "top at the right end")).toBe("2290");
+    const outline = await restingBox(page, ".pick-outline");
     const corner = [outline.x + outline.width, outline.y] as const;
     await page.mouse.move(...corner);
     await page.mouse.down();
@@ -40,12 +36,12 @@ describeInBrowser("faces on the sheet", (browser) => {
     await page.mouse.up();
     await soon(async () => Number(await place(page, "top at the right end"))).toBeGreaterThan(2320);
     await soon(() => history(page)).toContain("Reshape face north");
-    expect(await place(page, "top at the left end")).toBe("2290");
+    await soon(() => place(page, "top at the left end")).toBe("2290");
     const top = page.getByLabel("top at the right end", { exact: true });
     await top.fill("2290");
     await top.press("Enter");
     await soon(() => place(page, "top at the right end")).toBe("2290");
-    expect(await page.locator(".edit-why").first().textContent()).toContain("The plan is closed");
+    await soon(() => page.locator(".edit-why").first().textContent()).toContain("The plan is closed");
     expect(complaints).toEqual([]);
     await close();
   });

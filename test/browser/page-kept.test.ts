@@ -6,19 +6,7 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
 import { describeInBrowser } from "./browser.ts";
-import { DRAWN, exampleFile, openPage, serveExample, violations } from "./page-harness.ts";
-
-/** The first edit loads the designer, which takes its time on a busy machine. */
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
-
-async function pickW2(page: Page): Promise<void> {
-  const drawn = page.locator('.drawing-host [data-of="W2"]').first();
-  await soon(async () => (await drawn.boundingBox()) !== null).toBe(true);
-  const box = await drawn.boundingBox();
-  if (!box) throw new Error("W2 is not drawn");
-  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-  await soon(() => page.locator(".facts h2").textContent()).toBe("W2");
-}
+import { exampleFile, openPage, pickDrawn, serveExample, soon, violations, whole } from "./page-harness.ts";
 
 const width = (page: Page) => page.getByLabel("width", { exact: true });
 const kept = (page: Page): Promise<string | null> => page.locator(".kept-state").textContent();
@@ -35,14 +23,17 @@ async function widen(page: Page, to: string): Promise<void> {
 const open = async (context: BrowserContext, { url }: Serving): Promise<Page> => {
   const page = await context.newPage();
   await page.goto(url);
-  await page.locator(DRAWN).first().waitFor();
+  await whole(page);
   return page;
 };
 
-const widthOnSheet = async (page: Page): Promise<string> => {
+const pickW2 = (page: Page) => pickDrawn(page, "W2");
+
+/** Picks W2, whose width must be as expected. */
+async function seeWidth(page: Page, expected: string): Promise<void> {
   await pickW2(page);
-  return width(page).inputValue();
-};
+  await soon(() => width(page).inputValue()).toBe(expected);
+}
 
 describeInBrowser("edits that are kept", (browser) => {
   describeWithStore("by the server", () => {
@@ -67,15 +58,15 @@ describeInBrowser("edits that are kept", (browser) => {
       await close();
       const other = await openPage(browser(), serving);
       await soon(() => lastEdit(other.page)).toContain("Edits kept, the last: Place W2");
-      expect(await widthOnSheet(other.page)).toBe("950");
-      expect(await kept(other.page)).toContain("revision 2");
+      await seeWidth(other.page, "950");
+      await soon(() => kept(other.page)).toContain("revision 2");
       await other.page.getByRole("button", { name: "Undo" }).click();
       await soon(() => width(other.page).inputValue()).toBe("900");
       await soon(() => kept(other.page)).toContain("revision 3");
       expect([...complaints, ...other.complaints]).toEqual([]);
       await other.close();
       expect(readFileSync(exampleFile("atelier-bouleau")).equals(before)).toBe(true);
-    }, 60_000);
+    });
 
     it("are there after the page was killed before they were sent", async () => {
       const context = await browser().newContext({ viewport: { width: 1680, height: 1050 } });
@@ -92,10 +83,10 @@ describeInBrowser("edits that are kept", (browser) => {
       isAway = false;
       const again = await open(context, serving);
       await soon(() => lastEdit(again)).toContain("Edits kept");
-      expect(await widthOnSheet(again)).toBe("960");
+      await seeWidth(again, "960");
       await soon(() => kept(again)).toContain("revision 2");
       await context.close();
-    }, 60_000);
+    });
 
     it("of two windows are both kept: the second is told, and chooses", async () => {
       const first = await openPage(browser(), serving);
@@ -107,12 +98,12 @@ describeInBrowser("edits that are kept", (browser) => {
       await pickW2(second.page);
       await widen(second.page, "970");
       await soon(() => kept(second.page)).toContain("Another window went on: revision 2");
-      expect(await width(second.page).inputValue()).toBe("970");
+      await soon(() => width(second.page).inputValue()).toBe("970");
       // Told again after a reload, with the other's on the sheet.
       await second.page.reload();
       await soon(() => kept(second.page)).toContain("Another window went on: revision 2");
       await soon(() => lastEdit(second.page)).toContain("Edits kept");
-      expect(await widthOnSheet(second.page)).toBe("950");
+      await seeWidth(second.page, "950");
       await second.page.getByRole("button", { name: "Put mine on top" }).click();
       await soon(() => width(second.page).inputValue()).toBe("970");
       await soon(() => kept(second.page)).toContain("revision 3");
@@ -126,7 +117,7 @@ describeInBrowser("edits that are kept", (browser) => {
       await soon(() => first.page.locator(".kept-revisions li").count()).toBe(5);
       await first.close();
       await second.close();
-    }, 90_000);
+    });
 
     it("can be gone back to by a step of its own, opened from the list, and removed by their name", async () => {
       const { page, complaints, close } = await openPage(browser(), serving);
@@ -141,10 +132,11 @@ describeInBrowser("edits that are kept", (browser) => {
       await page
         .getByRole("button", { name: "night", exact: true, includeHidden: true })
         .evaluate((night) => (night as HTMLButtonElement).click());
+      await page.locator('html[data-light="night"]').waitFor();
       expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "Go back to revision 2" }).click();
       await soon(() => width(page).inputValue()).toBe("950");
-      expect(await lastEdit(page)).toContain("Back to revision 2: Place W2");
+      await soon(() => lastEdit(page)).toContain("Back to revision 2: Place W2");
       await soon(() => kept(page)).toContain("revision 4");
       await page.getByRole("button", { name: "Undo" }).click();
       await soon(() => width(page).inputValue()).toBe("990");
@@ -156,14 +148,14 @@ describeInBrowser("edits that are kept", (browser) => {
       await page.getByRole("button", { name: /Atelier Bouleau/ }).click();
       await page.getByRole("button", { name: "Open", exact: true }).click();
       await soon(() => page.locator(".file-name").textContent()).toContain("atelier-bouleau");
-      expect(await widthOnSheet(page)).toBe("990");
+      await seeWidth(page, "990");
       await soon(() => kept(page)).toContain("revision 5");
 
       await page.getByRole("button", { name: "Revisions …" }).click();
       await page.getByRole("button", { name: "Remove …" }).click();
       const now = page.getByRole("button", { name: "Remove it" });
       await page.locator(".kept-remove input").fill("atelier");
-      expect(await now.isDisabled()).toBe(true);
+      await soon(() => now.isDisabled()).toBe(true);
       await page.locator(".kept-remove input").fill("atelier-bouleau.outerleaf.json");
       await now.click();
       await soon(() => page.locator(".kept").textContent()).toContain("No project is kept yet");
@@ -176,7 +168,7 @@ describeInBrowser("edits that are kept", (browser) => {
       await page.getByRole("button", { name: "Put mine on top" }).click();
       await soon(() => kept(page)).toContain("revision 2");
       await close();
-    }, 90_000);
+    });
 
     it("of a file that was changed elsewhere stay in the list, and the file is shown", async () => {
       const projectFile = join(place.folder, "atelier.outerleaf.json");
@@ -191,16 +183,18 @@ describeInBrowser("edits that are kept", (browser) => {
       writeFileSync(projectFile, text.replace('"Atelier Bouleau"', '"Atelier Bouleau, east"'));
       await page.reload();
       await soon(() => kept(page)).toContain("The file was changed elsewhere");
-      expect(await widthOnSheet(page)).toBe("900");
+      await seeWidth(page, "900");
       await widen(page, "940");
       await soon(() => kept(page)).toContain("revision 4");
       await page.getByRole("button", { name: "Revisions …" }).click();
       await soon(() => page.locator(".kept-revisions li").count()).toBe(4);
-      const names = await page.locator(".kept-revisions li").allTextContents();
-      expect(names.map((name) => name.includes("as it was read"))).toEqual([false, true, false, true]);
+      await soon(async () => {
+        const names = await page.locator(".kept-revisions li").allTextContents();
+        return names.map((name) => name.includes("as it was read"));
+      }).toEqual([false, true, false, true]);
       await close();
       expect(readFileSync(projectFile, "utf8")).toContain("Atelier Bouleau, east");
-    }, 90_000);
+    });
 
     it("stay in the browser while the server is away, and are sent when it is back", async () => {
       const context = await browser().newContext({ viewport: { width: 1680, height: 1050 } });
@@ -220,6 +214,6 @@ describeInBrowser("edits that are kept", (browser) => {
       expect(serving.port).toBe(port);
       await soon(() => kept(page)).toContain("revision 3");
       await context.close();
-    }, 90_000);
+    });
   });
 });

@@ -5,11 +5,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { example } from "../contract/cut-facade-examples.ts";
 import { describeInBrowser } from "./browser.ts";
-import { type OpenPage, openPage, serveExample, violations } from "./page-harness.ts";
-
-/** Cutting takes its time on a busy machine. */
-const LONG = 60_000;
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: LONG });
+import { type OpenPage, openPage, pickDrawn, serveExample, soon, violations, whole } from "./page-harness.ts";
 
 const go = (page: Page, part: string) => page.locator(".part", { hasText: part }).click();
 
@@ -25,108 +21,82 @@ describeInBrowser("the parts of the job", (browser) => {
     await serving.close();
   });
 
-  it(
-    "cutting draws every stock sheet of the plan, and a piece on it is a press from its place on the wall",
-    async () => {
-      const { page } = open;
-      const { plan } = example("atelier-bouleau").cut;
-      await go(page, "Cutting");
-      await soon(() => page.locator(".scene-picture").count()).toBe(
-        plan?.sheets[0]?.result.plan.sheets.length,
-      );
-      const mark = plan?.sheets[0]?.result.plan.sheets[0]?.placements[0]?.demandId ?? "";
-      await page.locator(`.scene-picture text[data-of="${mark}"]`).first().click();
-      await soon(() => page.locator(`.drawing-host [data-of="${mark}"].picked`).count()).toBeGreaterThan(0);
-      expect(await violations(page)).toEqual([]);
-    },
-    LONG,
-  );
+  it("cutting draws every stock sheet of the plan, and a piece on it is a press from its place on the wall", async () => {
+    const { page } = open;
+    const { plan } = example("atelier-bouleau").cut;
+    await go(page, "Cutting");
+    await soon(() => page.locator(".scene-picture").count()).toBe(plan?.sheets[0]?.result.plan.sheets.length);
+    const mark = plan?.sheets[0]?.result.plan.sheets[0]?.placements[0]?.demandId ?? "";
+    await page.locator(`.scene-picture text[data-of="${mark}"]`).first().click();
+    await soon(() => page.locator(`.drawing-host [data-of="${mark}"].picked`).count()).toBeGreaterThan(0);
+    expect(await violations(page)).toEqual([]);
+  });
 
-  it(
-    "the order on the page is the order of the take-off, and is handed out as a file",
-    async () => {
-      const { page } = open;
-      await go(page, "Order");
-      const rows = page.locator(".order-tables table").first().locator("tbody tr");
-      await soon(() => rows.count()).toBeGreaterThan(10);
-      const [download] = await Promise.all([
-        page.waitForEvent("download"),
-        page.locator(".order-head button").click(),
-      ]);
-      const lines = readFileSync(await download.path(), "utf8")
-        .trim()
-        .split("\r\n");
-      // A head and the sum stand round the lines.
-      expect(lines.length - 2).toBe(await rows.count());
-      expect(await violations(page)).toEqual([]);
-    },
-    LONG,
-  );
+  it("the order on the page is the order of the take-off, and is handed out as a file", async () => {
+    const { page } = open;
+    await go(page, "Order");
+    const rows = page.locator(".order-tables table").first().locator("tbody tr");
+    await soon(() => rows.count()).toBeGreaterThan(10);
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.locator(".order-head button").click(),
+    ]);
+    const lines = readFileSync(await download.path(), "utf8")
+      .trim()
+      .split("\r\n");
+    // A head and the sum stand round the lines.
+    await soon(() => rows.count()).toBe(lines.length - 2);
+    expect(await violations(page)).toEqual([]);
+  });
 
-  it(
-    "the sheets are those that are issued",
-    async () => {
-      const { page } = open;
-      await go(page, "Sheets");
-      await soon(() => page.locator(".cutting-part").count()).toBeGreaterThan(10);
-      await soon(() =>
-        page.locator(".sheet-preview").evaluate((image) => (image as HTMLImageElement).naturalWidth),
-      ).toBeGreaterThan(100);
-      expect(await violations(page)).toEqual([]);
-    },
-    LONG,
-  );
+  it("the sheets are those that are issued", async () => {
+    const { page } = open;
+    await go(page, "Sheets");
+    await soon(() => page.locator(".cutting-part").count()).toBeGreaterThan(10);
+    await soon(() =>
+      page.locator(".sheet-preview").evaluate((image) => (image as HTMLImageElement).naturalWidth),
+    ).toBeGreaterThan(100);
+    expect(await violations(page)).toEqual([]);
+  });
 
-  it(
-    "a build-up is taken in one press and taken back",
-    async () => {
-      const { page } = open;
-      await go(page, "Build-up");
-      const take = page.locator(".planes-passing button");
-      await soon(() => take.count()).toBeGreaterThan(3);
-      const plane = () => page.locator(".section svg text", { hasText: "plane" }).textContent();
-      const before = await plane();
-      await take.first().click();
-      await soon(() => page.locator(".field-history").textContent()).toContain("Take a build-up");
-      await soon(plane).not.toBe(before);
-      expect(await violations(page)).toEqual([]);
-      await page.keyboard.press("Control+z");
-      await soon(plane).toBe(before);
-    },
-    LONG,
-  );
+  it("a build-up is taken in one press and taken back", async () => {
+    const { page } = open;
+    await go(page, "Build-up");
+    const take = page.locator(".planes-passing button");
+    await soon(() => take.count()).toBeGreaterThan(3);
+    const plane = () => page.locator(".section svg text", { hasText: "plane" }).textContent();
+    await soon(plane).toContain("plane");
+    const before = await plane();
+    await take.first().click();
+    await soon(() => page.locator(".field-history").textContent()).toContain("Take a build-up");
+    await soon(plane).not.toBe(before);
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press("Control+z");
+    await soon(plane).toBe(before);
+  });
 
-  it(
-    "a variant is kept, differs after an edit, and comes back to the sheet",
-    async () => {
-      const { page, complaints } = open;
-      await go(page, "Setting out");
-      await page.locator(".notes-tab", { hasText: "Variants" }).click();
-      await page.locator(".variants .fold").click();
-      const pick = async (id: string): Promise<void> => {
-        const drawn = page.locator(`.drawing-host [data-of="${id}"]`).first();
-        await drawn.waitFor();
-        const box = await drawn.boundingBox();
-        if (!box) throw new Error(`${id} is not drawn`);
-        await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-      };
-      await pick("W2");
-      const left = page.locator(".place-fields input").first();
-      await left.fill("1200");
-      await left.press("Enter");
-      await soon(() => page.locator(".variants .differs").count()).toBeGreaterThan(0);
-      expect(await violations(page)).toEqual([]);
-      await page.reload();
-      await page.locator(".notes-tab", { hasText: "Variants" }).click();
-      await soon(() => page.locator(".variants .differs").count()).toBeGreaterThan(0);
-      await pick("W2");
-      await page.locator(".variant button").first().click();
-      await soon(() => left.inputValue()).toBe("750");
-      await soon(() => page.locator(".variants .differs").count()).toBe(0);
-      await page.locator(".variant button").nth(1).click();
-      await soon(() => page.locator(".variant").count()).toBe(0);
-      expect(complaints).toEqual([]);
-    },
-    LONG,
-  );
+  it("a variant is kept, differs after an edit, and comes back to the sheet", async () => {
+    const { page, complaints } = open;
+    await go(page, "Setting out");
+    await page.locator(".notes-tab", { hasText: "Variants" }).click();
+    await page.locator(".variants .fold").click();
+    await page.locator(".variant").first().waitFor();
+    await pickDrawn(page, "W2");
+    const left = page.locator(".place-fields input").first();
+    await left.fill("1200");
+    await left.press("Enter");
+    await soon(() => page.locator(".variants .differs").count()).toBeGreaterThan(0);
+    expect(await violations(page)).toEqual([]);
+    await page.reload();
+    await whole(page);
+    await page.locator(".notes-tab", { hasText: "Variants" }).click();
+    await soon(() => page.locator(".variants .differs").count()).toBeGreaterThan(0);
+    await pickDrawn(page, "W2");
+    await page.locator(".variant button").first().click();
+    await soon(() => left.inputValue()).toBe("750");
+    await soon(() => page.locator(".variants .differs").count()).toBe(0);
+    await page.locator(".variant button").nth(1).click();
+    await soon(() => page.locator(".variant").count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
 });

@@ -3,13 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { describeInBrowser } from "./browser.ts";
-import { openPage, serveExample, violations } from "./page-harness.ts";
-
-const soon = <Value>(ask: () => Value | Promise<Value>) =>
-  expect.poll(ask, { timeout: 60_000, interval: 300 });
-
-/** Software graphics on a busy machine. */
-const LONG = 180_000;
+import { drawn, openPage, restingBox, serveExample, soon, violations } from "./page-harness.ts";
 
 interface Seen {
   /** Shares of the picture: drawn at all, in pencil red, and as dark as the membrane and the cavity. */
@@ -50,96 +44,84 @@ describeInBrowser("the axonometric view", (browser) => {
   });
   afterAll(() => serving.close());
 
-  it(
-    "is loaded when asked for, drawn, peeled, pressed and left again",
-    async () => {
-      const { page, complaints, close } = await openPage(browser(), serving, { reducedMotion: "reduce" });
-      const asked: string[] = [];
-      page.on("request", (request) => asked.push(request.url()));
-      await page.waitForTimeout(500);
-      expect(asked.filter((url) => url.includes("SolidView"))).toEqual([]);
-      await press(page, "Axonometric");
-      await soon(async () => (await look(page)).drawn).toBeGreaterThan(0.1);
-      expect(asked.some((url) => url.includes("SolidView"))).toBe(true);
-      expect(await page.evaluate(() => document.activeElement?.className)).toContain("solid-host");
+  it("is loaded when asked for, drawn, peeled, pressed and left again", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving, { reducedMotion: "reduce" });
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(request.url()));
+    // What the page loads by itself is here once it has nothing more to ask for.
+    await page.waitForLoadState("networkidle");
+    expect(asked.filter((url) => url.includes("SolidView"))).toEqual([]);
+    await press(page, "Axonometric");
+    await soon(async () => (await look(page)).drawn).toBeGreaterThan(0.1);
+    await soon(() => asked.some((url) => url.includes("SolidView"))).toBe(true);
+    await soon(() => page.evaluate(() => document.activeElement?.className)).toContain("solid-host");
 
-      const clad = await look(page);
-      expect(clad.red).toBe(0);
-      await press(page, "cladding");
-      await soon(async () => (await look(page)).dark).toBeGreaterThan(clad.dark * 2);
-      await press(page, "cladding");
-      await soon(async () => (await look(page)).dark).toBeLessThan(clad.dark * 1.01);
+    const clad = await look(page);
+    expect(clad.red).toBe(0);
+    await press(page, "cladding");
+    await soon(async () => (await look(page)).dark).toBeGreaterThan(clad.dark * 2);
+    await press(page, "cladding");
+    await soon(async () => (await look(page)).dark).toBeLessThan(clad.dark * 1.01);
 
-      const box = await page.locator(".solid-host").boundingBox();
-      if (!box) throw new Error("the view has no place");
-      await page.mouse.click(box.x + box.width * 0.5, box.y + box.height * 0.5);
-      const name = page.locator(".facts h2");
-      await soon(() => name.textContent()).not.toBe("W2");
-      await soon(async () => (await look(page)).red).toBeGreaterThan(0);
-      expect(await violations(page)).toEqual([]);
-      await page.locator(".solid-host").focus();
-      await page.keyboard.press("Escape");
-      await soon(async () => (await look(page)).red).toBe(0);
+    const box = await restingBox(page, ".solid-host");
+    await page.mouse.click(box.x + box.width * 0.5, box.y + box.height * 0.5);
+    const name = page.locator(".facts h2");
+    await soon(() => name.textContent()).not.toBe("W2");
+    await soon(async () => (await look(page)).red).toBeGreaterThan(0);
+    expect(await violations(page)).toEqual([]);
+    await page.locator(".solid-host").focus();
+    await page.keyboard.press("Escape");
+    await soon(async () => (await look(page)).red).toBe(0);
 
-      await press(page, "Developed");
-      await soon(() => page.locator(".solid-host").count()).toBe(0);
-      expect(await page.locator('.drawing-host [data-of="W2"]').first().isVisible()).toBe(true);
-      await soon(() => page.evaluate(() => document.activeElement?.className)).toContain("drawing-host");
-      // Software graphics tell that reading the picture back is slow.
-      expect(complaints.filter((one) => !one.includes("ReadPixels"))).toEqual([]);
-      await close();
-    },
-    LONG,
-  );
+    await press(page, "Developed");
+    await soon(() => page.locator(".solid-host").count()).toBe(0);
+    await soon(() => page.locator(drawn("W2")).first().isVisible()).toBe(true);
+    await soon(() => page.evaluate(() => document.activeElement?.className)).toContain("drawing-host");
+    // Software graphics tell that reading the picture back is slow.
+    expect(complaints.filter((one) => !one.includes("ReadPixels"))).toEqual([]);
+    await close();
+  });
 
-  it(
-    "turns with keys, comes to what a finding is about, and says when the sun is down or a day is none",
-    async () => {
-      const { page, close } = await openPage(browser(), serving, { reducedMotion: "reduce" });
-      await press(page, "Axonometric");
-      await soon(async () => (await look(page)).drawn).toBeGreaterThan(0.1);
-      const picture = (): Promise<string> =>
-        page.locator(".solid-host canvas").evaluate((found) => (found as HTMLCanvasElement).toDataURL());
-      const first = await picture();
-      await page.keyboard.press("ArrowRight");
-      await soon(async () => (await picture()) !== first).toBe(true);
-      await page.keyboard.press("0");
-      await soon(picture).toBe(first);
-      await page.locator(".note-press").first().click();
-      await soon(async () => (await look(page)).red).toBeGreaterThan(0);
-      await soon(async () => (await picture()) !== first).toBe(true);
+  it("turns with keys, comes to what a finding is about, and says when the sun is down or a day is none", async () => {
+    const { page, close } = await openPage(browser(), serving, { reducedMotion: "reduce" });
+    await press(page, "Axonometric");
+    await soon(async () => (await look(page)).drawn).toBeGreaterThan(0.1);
+    const picture = (): Promise<string> =>
+      page.locator(".solid-host canvas").evaluate((found) => (found as HTMLCanvasElement).toDataURL());
+    const first = await picture();
+    await page.keyboard.press("ArrowRight");
+    await soon(async () => (await picture()) !== first).toBe(true);
+    await page.keyboard.press("0");
+    await soon(picture).toBe(first);
+    await page.locator(".note-press").first().click();
+    await soon(async () => (await look(page)).red).toBeGreaterThan(0);
+    await soon(async () => (await picture()) !== first).toBe(true);
 
-      const said = page.locator(".sun-controls p");
-      const hour = page.locator(".sun-field input").nth(2);
-      await hour.fill("0");
-      await soon(() => said.textContent()).toBe("June 21: the sun is below the horizon");
-      await hour.fill("12");
-      await soon(() => said.textContent()).toMatch(/^June 21: sun 6\d° high, 1[78]\d° from north$/);
-      const day = page.locator(".sun-field input").first();
-      await day.fill("400");
-      await soon(() => page.locator(".sun-field .wrong").textContent()).toBe(
-        "Day “400”: type a whole number from 1 to 365.",
-      );
-      expect(await day.getAttribute("aria-invalid")).toBe("true");
-      expect(await said.textContent()).toContain("June 21");
-      await close();
-    },
-    LONG,
-  );
+    const said = page.locator(".sun-controls p");
+    const hour = page.locator(".sun-field input").nth(2);
+    await hour.fill("0");
+    await soon(() => said.textContent()).toBe("June 21: the sun is below the horizon");
+    await hour.fill("12");
+    await soon(() => said.textContent()).toMatch(/^June 21: sun 6\d° high, 1[78]\d° from north$/);
+    const day = page.locator(".sun-field input").first();
+    await day.fill("400");
+    await soon(() => page.locator(".sun-field .wrong").textContent()).toBe(
+      "Day “400”: type a whole number from 1 to 365.",
+    );
+    await soon(() => day.getAttribute("aria-invalid")).toBe("true");
+    await soon(() => said.textContent()).toContain("June 21");
+    await close();
+  });
 
-  it(
-    "says so in words where the browser gives no WebGL",
-    async () => {
-      const { page, close } = await openPage(browser(), serving);
-      await page.evaluate(() => {
-        HTMLCanvasElement.prototype.getContext = () => null;
-      });
-      await press(page, "Axonometric");
-      await soon(() => page.locator(".solid-host").textContent()).toContain("needs WebGL");
-      await press(page, "Developed");
-      await soon(() => page.locator(".solid-host").count()).toBe(0);
-      await close();
-    },
-    LONG,
-  );
+  it("says so in words where the browser gives no WebGL", async () => {
+    const { page, close } = await openPage(browser(), serving);
+    await page.evaluate(() => {
+      HTMLCanvasElement.prototype.getContext = () => null;
+    });
+    await press(page, "Axonometric");
+    await soon(() => page.locator(".solid-host").textContent()).toContain("needs WebGL");
+    await press(page, "Developed");
+    await soon(() => page.locator(".solid-host").count()).toBe(0);
+    await close();
+  });
 });

@@ -8,9 +8,7 @@ import { setOut } from "../../src/setout/set-out.ts";
 import { jointId } from "../../src/web/picks/joint-id.ts";
 import { exampleSource } from "../helpers/editing.ts";
 import { describeInBrowser } from "./browser.ts";
-import { openPage, serveExample } from "./page-harness.ts";
-
-const soon = <Value>(ask: () => Value | Promise<Value>) => expect.poll(ask, { timeout: 20_000 });
+import { drawn, openPage, restingBox, serveExample, soon } from "./page-harness.ts";
 
 const picked = (page: Page): Promise<string | null> => page.locator(".facts h2").textContent();
 const history = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
@@ -20,10 +18,7 @@ const place = (page: Page, label: string): Promise<string> =>
 /** The front face near, and where x = 0, y = 0 of it stands on the screen, from D1: 3611.5 to 5998.5 along it. */
 async function frontFace(page: Page): Promise<(x: number, y: number) => readonly [number, number]> {
   await page.getByRole("button", { name: "Front", exact: true }).click();
-  // The drawing is made anew for the scale once the hand has rested.
-  await page.waitForTimeout(800);
-  const box = await page.locator('.drawing-host [data-of="D1"]').first().boundingBox();
-  if (!box) throw new Error("D1 is not drawn");
+  const box = await restingBox(page, drawn("D1"));
   const k = box.width / 2387;
   return (x, y) => [box.x + (x - 3611.5) * k, box.y + box.height - y * k];
 }
@@ -59,7 +54,7 @@ describeInBrowser("zones and joints on the sheet", (browser) => {
   it("a junction is dragged with both its zones, and typed", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
     const at = await pickSheets(page);
-    expect(await place(page, "left side")).toBe("2410");
+    await soon(() => place(page, "left side")).toBe("2410");
     await page.mouse.move(...at(2410, 1500));
     await page.mouse.down();
     await page.mouse.move(...at(2600, 1500), { steps: 6 });
@@ -83,12 +78,12 @@ describeInBrowser("zones and joints on the sheet", (browser) => {
     await line.press("Enter");
     await page.getByRole("button", { name: "Part it there" }).click();
     await soon(() => picked(page)).toBe("sheets-2");
-    expect(await place(page, "left side")).toBe("6108");
+    await soon(() => place(page, "left side")).toBe("6108");
     await page.getByLabel("build-up").selectOption("bare-sheets");
     await soon(() => history(page)).toContain("bare-sheets");
     await page.getByRole("button", { name: "Merge into its neighbour" }).click();
     await soon(() => history(page)).toContain("Merge zone sheets-2");
-    await soon(() => page.locator('.drawing-host [data-of="front/sheets-2"]').count()).toBe(0);
+    await soon(() => page.locator(drawn("front/sheets-2")).count()).toBe(0);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -104,16 +99,14 @@ describeInBrowser("zones and joints on the sheet", (browser) => {
     await items.filter({ hasText: "zone sheets" }).last().click();
     await page.locator(`[data-key="joint/front/${joint.id}"]`).click();
     await soon(() => picked(page)).toContain("sheet joint");
-    const middle = Number(await place(page, "middle from the left end"));
-    expect(middle).toBe(joint.x);
+    const middle = async (): Promise<number> => Number(await place(page, "middle from the left end"));
+    await soon(middle).toBe(joint.x);
     await page.mouse.move(x, y);
     await page.mouse.down();
     await page.mouse.move(x + 40, y, { steps: 6 });
     await page.mouse.up();
     await soon(() => history(page)).toContain("Pin: upright joint");
-    await soon(async () => Number(await place(page, "middle from the left end"))).toBeGreaterThan(
-      middle + 20,
-    );
+    await soon(middle).toBeGreaterThan(joint.x + 20);
     await page.locator(".drawing-host").focus();
     await page.keyboard.press("Delete");
     await soon(() => history(page)).toContain("Free: upright joint");
