@@ -16,7 +16,7 @@ const flags = [
 ];
 
 /** Milliseconds for one test: the browser shares its cores with other tests, and none is a measure of speed. */
-const LONG = 180_000;
+const LONG = 300_000;
 
 /** One browser for all files that run in this process, which takes it along when it ends. */
 let launched: Promise<Browser> | undefined;

@@ -39,6 +39,9 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
+/** Milliseconds until something that is waited for counts as absent. */
+const PATIENCE = 60_000;
+
 const VIEWPORT = { width: 1680, height: 1050 };
 
 /** Pages that earlier tests closed, and that hold nothing of them. */
@@ -59,6 +62,7 @@ export async function openPage(
   const page =
     (isPlain && emptied.get(browser)?.pop()) ||
     (await (await browser.newContext({ viewport, ...own })).newPage());
+  page.setDefaultTimeout(PATIENCE);
   if (viewport) await page.setViewportSize(viewport);
   await page.emulateMedia({
     media: null,
@@ -98,7 +102,7 @@ export async function whole(page: Page): Promise<void> {
 
 /** Asks again until the answer is as expected: the page draws when it can, not within a test's next line. */
 export const soon = <Value>(ask: () => Value): ReturnType<typeof expect.poll<Value>> =>
-  expect.poll(ask, { timeout: 60_000, interval: 100 });
+  expect.poll(ask, { timeout: PATIENCE, interval: 100 });
 
 /**
  * Where something stands on the page once it has come to rest. The drawing is made anew for its scale a while after the

@@ -55,8 +55,8 @@ describeInBrowser("edits that are kept", (browser) => {
       await pickW2(page);
       await widen(page, "950");
       await soon(() => kept(page)).toContain("revision 2");
-      await close();
       const other = await openPage(browser(), serving);
+      await close();
       await soon(() => lastEdit(other.page)).toContain("Edits kept, the last: Place W2");
       await seeWidth(other.page, "950");
       await soon(() => kept(other.page)).toContain("revision 2");
