@@ -23,13 +23,13 @@ describeInBrowser("a start from a plan", (browser) => {
     const context = await browser().newContext(options);
     const page = await context.newPage();
     await page.goto(serving.url);
-    await run(page).fill("8400, left, 3600, right, 2400");
+    await run(page).fill("8400, left, 3600, right, 2400, left 45°, 2000");
     await expect
       .poll(() => page.locator(".plan-picture").getAttribute("aria-label"))
-      .toBe("Plan of 3 walls, open at its ends");
+      .toBe("Plan of 4 walls, open at its ends");
     await expect
       .poll(() => page.locator(".plan-picture text").allTextContents())
-      .toEqual(["A", "B", "C", "N"]);
+      .toEqual(["A", "B", "C", "D", "N"]);
     const height = page.getByLabel("height of B (3600)");
     await height.fill("3000");
     await height.press("Enter");
@@ -45,15 +45,17 @@ describeInBrowser("a start from a plan", (browser) => {
       page.getByRole("button", { name: "Save a copy" }).click(),
     ]);
     const { faces, corners } = JSON.parse(readFileSync(await download.path(), "utf8"));
-    expect(faces.map(({ azimuthDeg }: { azimuthDeg: number }) => azimuthDeg)).toEqual([170, 80, 170]);
+    expect(faces.map(({ azimuthDeg }: { azimuthDeg: number }) => azimuthDeg)).toEqual([170, 80, 170, 125]);
     expect(faces.map(({ outline }: { outline: number[][] }) => outline[2])).toEqual([
       [8400, 2500],
       [3600, 2950],
       [2400, 2950],
+      [2000, 2950],
     ]);
     expect(corners.map(({ left, right }: Record<string, string>) => [left, right])).toEqual([
       ["a", "b"],
       ["b", "c"],
+      ["c", "d"],
     ]);
     await context.close();
   });

@@ -45,7 +45,7 @@ export interface DrawingAreaProps {
   onScale(times: number): void;
 }
 
-/** Where the arrows move a picked opening, with Alt held: right and up. */
+/** Where the arrows move what is picked, with Alt held: right and up. */
 const WAYS: Readonly<Record<string, readonly [number, number] | undefined>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -153,9 +153,12 @@ export function DrawingArea({
         if (removal) onEdit(removal);
         return removal !== undefined;
       }
-      const way = altKey ? WAYS[key] : undefined;
+      if (key === "Enter") return drag.next();
+      const way = altKey && pick ? WAYS[key] : undefined;
       const far = shiftKey ? 10 : 1;
-      return way !== undefined && drag.nudge([way[0] * far, way[1] * far]);
+      if (way) drag.nudge([way[0] * far, way[1] * far]);
+      // A browser would go back or forth through its pages.
+      return way !== undefined;
     },
   });
 
@@ -215,6 +218,8 @@ export function DrawingArea({
   const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
   const ghost = draw.ghost ?? drag.ghost;
   const ghostDx = ghost && elevation?.faces.find(({ face }) => face.id === ghost.face)?.dx;
+  const mark = drag.held?.mark;
+  const held = mark && toPixels(mark[0] + (dx ?? 0), mark[1]);
   const origin = toPixels(0, 0);
   const drawnScale = elevation?.scale ?? 1;
 
@@ -256,6 +261,9 @@ export function DrawingArea({
             )}
             {design && pick && dx !== undefined && !ghost && (
               <PickOverlay design={design} pick={pick} size={size} toPixels={(x, y) => toPixels(x + dx, y)} />
+            )}
+            {held && dx !== undefined && !ghost && (
+              <circle className="held-part" cx={held[0]} cy={held[1]} r="6" />
             )}
             {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}
           </svg>
@@ -321,6 +329,9 @@ export function DrawingArea({
         {design && pick
           ? w("page.picked", { name: s(pickName(design, pick)), face: heading(pick.face) })
           : ""}
+      </p>
+      <p className="unseen" aria-live="polite">
+        {drag.says ? s(drag.says) : ""}
       </p>
     </section>
   );

@@ -66,7 +66,7 @@ export function StartPlan({ onOpen }: { onOpen: (file: File) => void }) {
       </div>
       {runHelp.note}
       {run && azimuthDeg !== undefined && <PlanPicture run={run} azimuthDeg={azimuthDeg} />}
-      <div className="length-field">
+      <div className="length-field plan-run">
         <p className="field-head">
           <label htmlFor={`${id}-facing`}>{w("page.plan.facing")}</label>
           {facingHelp.button}

@@ -16,7 +16,7 @@ export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
     onOpen(new File([printProject(wall)], "wall.outerleaf.json", { type: "application/json" }));
   };
   return (
-    <>
+    <div className="start">
       <form
         className="place-fields"
         aria-label={w("page.start")}
@@ -44,6 +44,6 @@ export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
         <p className="edit-why">{w("page.start.why")}</p>
       </form>
       <StartPlan onOpen={onOpen} />
-    </>
+    </div>
   );
 }

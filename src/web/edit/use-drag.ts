@@ -1,11 +1,12 @@
 /** The thing that is picked, moved on the drawing by hand or by keys. */
 import { useCallback, useMemo, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
+import { type Message, message } from "../../text/message.ts";
 import type { Elevation } from "../drawing/elevation.ts";
 import type { Hold } from "../drawing/use-view.ts";
 import type { Pick } from "../picks/pick.ts";
 import type { Edit } from "../sheet/use-project.ts";
-import type { Ghost } from "./handles/handle.ts";
+import type { Ghost, Part } from "./handles/handle.ts";
 import { handleOf } from "./handles/index.ts";
 import { AS_GIVEN, snappingFor } from "./snap.ts";
 
@@ -15,8 +16,16 @@ const SIDE = { mouse: 7, touch: 16 };
 export interface Drag {
   readonly ghost: Ghost | undefined;
   grab(at: readonly [x: number, y: number], k: number, touch: boolean): Hold | undefined;
-  /** Moves the picked thing by so much; false where none is picked. */
+  /** What the keys hold of the picked thing, and what is said of it. */
+  readonly held: Part | undefined;
+  readonly says: Message | undefined;
+  /**
+   * Moves what the keys hold of the picked thing by so much; where that cannot go this way they take the first that can.
+   * False where nothing of it can.
+   */
   nudge(by: readonly [number, number]): boolean;
+  /** Takes the next side or corner; false where there are none to choose from. */
+  next(): boolean;
 }
 
 export interface DragOptions {
@@ -33,6 +42,12 @@ export function useDrag({ design, document, elevation, pick, units, onEdit, onPi
   const [ghost, setGhost] = useState<Ghost>();
   const drags = useRef(0);
   const handle = useMemo(() => design && pick && handleOf(design, document, pick), [design, document, pick]);
+
+  // A joint is named anew as it moves; what is held of it stays held.
+  const of = handle ? `${handle.face} ${handle.name}` : "";
+  const [held, setHeld] = useState({ of, index: -1 });
+  const at = held.of === of ? held.index : -1;
+  const part = handle?.parts[at];
 
   const grab = useCallback(
     (at: readonly [number, number], k: number, touch: boolean): Hold | undefined => {
@@ -68,13 +83,31 @@ export function useDrag({ design, document, elevation, pick, units, onEdit, onPi
 
   const nudge = useCallback(
     (by: readonly [number, number]): boolean => {
-      const moved = handle?.whole?.to(by, AS_GIVEN);
+      const goes = ({ at }: Part): boolean => (by[0] === 0 ? at.y : at.x) !== undefined;
+      const index = part && goes(part) ? at : (handle?.parts.findIndex(goes) ?? -1);
+      const moved = handle?.parts[index]?.taken.to(by, AS_GIVEN);
       if (!handle || !moved?.change) return false;
+      setHeld({ of, index });
       onEdit({ ...moved.change, merge: `nudge ${handle.face} ${handle.name}` });
       if (moved.pick) onPick(moved.pick);
       return true;
     },
-    [handle, onEdit, onPick],
+    [handle, of, part, at, onEdit, onPick],
   );
-  return { ghost, grab, nudge };
+  const next = useCallback((): boolean => {
+    const count = handle?.parts.length ?? 0;
+    if (count < 2) return false;
+    setHeld({ of, index: (at + 1) % count });
+    return true;
+  }, [handle, of, at]);
+  return { ghost, grab, held: part, says: part && placeSaid(part), nudge, next };
+}
+
+function placeSaid({ name, at: { x, y } }: Part): Message {
+  if (x === undefined || y === undefined) {
+    return x === undefined
+      ? message("page.edit.held-y", { name, y: y ?? 0 })
+      : message("page.edit.held-x", { name, x });
+  }
+  return message("page.edit.held-xy", { name, x, y });
 }

@@ -4,6 +4,7 @@ import { distance } from "../../../geometry/point.ts";
 import { polygonBounds } from "../../../geometry/polygon.ts";
 import { moveOutlinePoint } from "../../../project/editing/faces.ts";
 import { faceById } from "../../../project/lookup.ts";
+import { message } from "../../../text/message.ts";
 import { dragged, zoneLines } from "../snap.ts";
 import { asItWas, type Handle, sourceOf, type Taken } from "./handle.ts";
 
@@ -50,7 +51,10 @@ export function faceHandle(design: Design, document: unknown, id: string): Handl
       });
       return index < 0 ? undefined : held(index);
     },
-    // Which of its corners the keys would move is not to be seen: its height is typed.
-    whole: undefined,
+    parts: face.outline.flatMap(([x, y], i) => {
+      const taken = held(i);
+      const name = message("page.edit.corner", { number: i + 1, of: face.outline.length });
+      return taken ? [{ name, taken, at: ends.includes(x) ? { y } : { x, y }, mark: [x, y] as const }] : [];
+    }),
   };
 }

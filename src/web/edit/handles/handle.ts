@@ -6,6 +6,7 @@ import type { Polygon } from "../../../geometry/polygon.ts";
 import type { Rect } from "../../../geometry/rect.ts";
 import type { Change, Source } from "../../../project/editing/change.ts";
 import { valueAt } from "../../../project/pointer.ts";
+import type { Message } from "../../../text/message.ts";
 import type { Pick } from "../../picks/pick.ts";
 import type { Met, SnapLines, Snapping } from "../snap.ts";
 
@@ -33,14 +34,24 @@ export interface Taken {
   readonly back: readonly PatchOperation[];
 }
 
+/** What of a thing the keys move: the whole of it, a side, or a corner. */
+export interface Part {
+  readonly name: Message | string;
+  readonly taken: Taken;
+  /** Where it is, along the axes on which it may go (mm, face frame). */
+  readonly at: { readonly x?: number; readonly y?: number };
+  /** Where it is shown to be held; absent where that is the thing as it is picked. */
+  readonly mark?: Point;
+}
+
 export interface Handle {
   readonly face: string;
   /** Steps of one name in a row are one to take back. */
   readonly name: string;
   /** What lies under a point of the face, `near` mm off at most. */
   take(at: Point, near: number): Taken | undefined;
-  /** The whole of it, for the keys. */
-  readonly whole: Taken | undefined;
+  /** For the keys. */
+  readonly parts: readonly Part[];
 }
 
 export function sourceOf(design: Design, document: unknown): Source {

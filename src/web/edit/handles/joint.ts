@@ -4,6 +4,7 @@ import { polygonBounds } from "../../../geometry/polygon.ts";
 import { type JointAxis, pinJoint } from "../../../project/editing/joints.ts";
 import { zoneAt } from "../../../project/editing/zones.ts";
 import type { Joint } from "../../../setout/facade.ts";
+import { message } from "../../../text/message.ts";
 import { snap } from "../../../units/length.ts";
 import { jointIdAt } from "../../picks/joint-id.ts";
 import { jointOf, type Pick } from "../../picks/pick.ts";
@@ -65,6 +66,6 @@ export function jointHandle(
       point[1] <= box.y[1] + near
         ? whole
         : undefined,
-    whole,
+    parts: [{ name: message("page.edit.joint"), taken: whole, at: { [axis]: at } }],
   };
 }

@@ -50,7 +50,13 @@ export function openingHandle(
       const grip = gripAt(rect, { at, near });
       return grip && held(grip);
     },
-    whole: held({ x: "both", y: "both" }),
+    parts: [
+      {
+        name: ref.id,
+        taken: held({ x: "both", y: "both" }),
+        at: standsOnBase ? { x: rect.x[0] } : { x: rect.x[0], y: rect.y[0] },
+      },
+    ],
   };
 }
 

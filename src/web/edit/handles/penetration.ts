@@ -35,6 +35,6 @@ export function penetrationHandle(design: Design, document: unknown, ref: Ref): 
     face: ref.face,
     name: `penetration ${ref.id}`,
     take: (at, near) => (distance(at, [x, y]) <= r + near ? whole : undefined),
-    whole,
+    parts: [{ name: ref.id, taken: whole, at: { x, y } }],
   };
 }

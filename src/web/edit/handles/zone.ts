@@ -10,6 +10,7 @@ import {
   zoneAt,
   zoneBox,
 } from "../../../project/editing/zones.ts";
+import { message } from "../../../text/message.ts";
 import { dragged, zoneLines } from "../snap.ts";
 import { type Handle, sourceOf, type Taken } from "./handle.ts";
 
@@ -50,7 +51,16 @@ export function zoneHandle(design: Design, document: unknown, ref: Ref): Handle 
       });
       return side && held(side);
     },
-    // Which of its sides the keys would move is not to be seen: their places are typed.
-    whole: undefined,
+    parts: sides.map((side) => {
+      const place = placeOf(side);
+      const [across, up] = [(box.x[0] + box.x[1]) / 2, (box.y[0] + box.y[1]) / 2];
+      return {
+        name: message(`page.edit.side-${side}`),
+        taken: held(side),
+        ...(axisOf(side) === "x"
+          ? { at: { x: place }, mark: [place, up] as const }
+          : { at: { y: place }, mark: [across, place] as const }),
+      };
+    }),
   };
 }
