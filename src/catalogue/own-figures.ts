@@ -62,7 +62,7 @@ const SHARE = /^light\.(?:ground\.(?:bare|snow)|ultravioletShare)\.|\.(?:forward
 export function catalogueWith(own: OwnFigures | undefined): Catalogue {
   return Object.entries(own ?? {}).reduce(
     (catalogue, [key, figure]) =>
-      figureFault(key, figure) ? catalogue : replaced(catalogue, key.split("."), figure),
+      figureFault(key, figure) ? catalogue : replaced(catalogue, key.split("."), { ...figure, key }),
     figureFiles,
   );
 }
@@ -70,6 +70,19 @@ export function catalogueWith(own: OwnFigures | undefined): Catalogue {
 /** The figure of the catalogue that a key names, where a rule reads it. */
 export function catalogueFigure(key: string): Overridable | undefined {
   return isRead(key) && readInstead(key) === undefined ? at(key) : undefined;
+}
+
+/** Names of the figures that can be replaced, by their records, and of those that stand in their place. */
+const NAMES = new WeakMap<object, string>(
+  figureKeys().flatMap((key): [object, string][] => {
+    const record = at(key);
+    return record ? [[record, key]] : [];
+  }),
+);
+
+/** The name of a figure, of the catalogue or of a project's own, where a project file can replace it. */
+export function figureName(record: object): string | undefined {
+  return NAMES.get(record);
 }
 
 /** What is wrong with an own figure; undefined where it can stand. */
@@ -148,8 +161,16 @@ function child(node: unknown, step: string): unknown {
     : undefined;
 }
 
-function replaced<Node>(node: Node, [step, ...rest]: readonly string[], own: OwnFigure): Node {
-  if (step === undefined) return ownRecord(node as Overridable, own) as Node;
+interface Named extends OwnFigure {
+  readonly key: string;
+}
+
+function replaced<Node>(node: Node, [step, ...rest]: readonly string[], own: Named): Node {
+  if (step === undefined) {
+    const record = ownRecord(node as Overridable, own);
+    NAMES.set(record, own.key);
+    return record as Node;
+  }
   if (Array.isArray(node)) {
     return node.map((entry, index) =>
       label(entry, index) === step ? replaced(entry, rest, own) : entry,

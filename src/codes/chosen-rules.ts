@@ -3,7 +3,7 @@ import { cavityRuleSet } from "../catalogue/cavity-rules.ts";
 import { highest, lowest } from "../catalogue/figure.ts";
 import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Project } from "../project/schema/project.ts";
-import { type RuleValue, ruleValue } from "./rule-value.ts";
+import { namesOf, type RuleValue, ruleValue } from "./rule-value.ts";
 
 export interface ChosenRules {
   readonly id: string;
@@ -15,6 +15,14 @@ export interface ChosenRules {
   readonly ventArea: RuleValue | undefined;
   /** Least net area as a share of the cavity's section (%). */
   readonly ventShare: RuleValue | undefined;
+}
+
+/** A rule that its span holds as well. */
+function withRange(rule: RuleValue, range: object): RuleValue {
+  return {
+    ...rule,
+    source: { ...rule.source, figures: [...(rule.source.figures ?? []), ...namesOf(range)] },
+  };
 }
 
 /** Undefined where the project names none: there is no built-in truth among the sets. */
@@ -29,7 +37,7 @@ export function chosenRules(project: Project): ChosenRules | undefined {
     perHeight:
       set.depthPerHeight && set.depthRange
         ? {
-            rule: value(set.depthPerHeight),
+            rule: withRange(value(set.depthPerHeight), set.depthRange),
             least: lowest(set.depthRange) ?? 0,
             most: highest(set.depthRange) ?? Number.POSITIVE_INFINITY,
           }

@@ -25,6 +25,7 @@ import {
   type Jurisdiction,
   jurisdictionOf,
   materialBasis,
+  namesOf,
   ownFirst,
   type RuleValue,
   ruleValue,
@@ -181,10 +182,11 @@ function boardDemand(
 function battenCentres(thickness: number, catalogue: Catalogue): BoardDemand["battenCentresMm"] {
   const rule = (id: string) => battenCentresRules(catalogue).find((entry) => entry.id === id)?.perThickness;
   const most = rule("german-rule-largest");
+  const better = rule("german-rule-better");
   return {
     most: (most?.value ?? 0) * thickness,
-    better: (rule("german-rule-better")?.value ?? 0) * thickness,
-    source: sourceOf(most),
+    better: (better?.value ?? 0) * thickness,
+    source: { ...sourceOf(most), figures: namesOf(most, better) },
   };
 }
 
@@ -216,7 +218,10 @@ function proportions(project: Project, catalogue: Catalogue): ProportionDemand[]
             least: lowest(rule.widthToThickness),
             most: highest(rule.widthToThickness),
             widestMm: rule.largestWidth?.value,
-            source: sourceOf(rule.widthToThickness),
+            source: {
+              ...sourceOf(rule.widthToThickness),
+              figures: namesOf(rule.widthToThickness, rule.largestWidth),
+            },
           },
         ]
       : [],

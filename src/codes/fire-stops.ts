@@ -3,7 +3,7 @@ import { fireStopRules } from "../catalogue/cavity-rules.ts";
 import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
-import { type Jurisdiction, jurisdictionOf, sourceOf } from "./rule-value.ts";
+import { type Jurisdiction, jurisdictionOf, namesOf, sourceOf } from "./rule-value.ts";
 
 export interface FireStopDemand {
   readonly id: string;
@@ -37,7 +37,7 @@ export function fireStops(project: Project): FireStopDemand[] {
         upMm: up.value * (MM[up.unit] ?? 1),
         exemptDepthMm: rule.exemptDepth?.value ?? 0,
         basis: "given" as const,
-        source: sourceOf(along),
+        source: { ...sourceOf(along), figures: namesOf(along, up, rule.exemptDepth) },
       },
     ];
   });

@@ -4,7 +4,7 @@ import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { LightFile } from "../catalogue/schema/light.ts";
 import type { Basis } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
-import { weaker } from "./rule-value.ts";
+import { namesOf, weaker } from "./rule-value.ts";
 
 /** Twelve values, January first. */
 type Months = readonly number[];
@@ -27,6 +27,8 @@ export interface LightDemand {
   /** Undefined where the project tells neither the ground nor the snow; `groundLacks` names the paths. */
   readonly ground: GroundDemand | undefined;
   readonly groundLacks: readonly string[];
+  /** Names of the figures that the light rests on. */
+  readonly figures: readonly string[];
 }
 
 export interface GroundDemand {
@@ -40,6 +42,10 @@ export function lightDemand(project: Project): LightDemand {
   const { latitudeDeg, longitudeDeg } = project.site;
   const { air, ground, sun, ultravioletShare } = catalogueWith(project.figures).light;
   const known = groundOf(project, ground);
+  const { climate } = project.site;
+  const given = climate?.groundReflectance !== undefined && climate.groundUvReflectance !== undefined;
+  const { bare, snow, snowFromDepth } = ground;
+  const ofGround = [bare.light, bare.ultraviolet, snow.light, snow.ultraviolet, snowFromDepth];
   return {
     latitudeDeg,
     longitudeDeg,
@@ -54,6 +60,12 @@ export function lightDemand(project: Project): LightDemand {
     solarConstantWPerM2: sun.constant.value,
     beamUvShare: ultravioletShare.beam.value,
     skyUvShare: ultravioletShare.sky.value,
+    figures: namesOf(
+      ...Object.values(air),
+      ...Object.values(ultravioletShare),
+      sun.constant,
+      ...(given ? [] : ofGround),
+    ),
     ground: known,
     groundLacks: known ? [] : ["/site/climate/snowDepthMm", "/site/climate/groundUvReflectance"],
   };

@@ -2,7 +2,7 @@
 import { catalogueWith } from "../catalogue/own-figures.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
-import { ruleBasis, sourceOf, weaker } from "./rule-value.ts";
+import { namesOf, ruleBasis, sourceOf, weaker } from "./rule-value.ts";
 
 export interface RainGrades {
   /** m²/s. */
@@ -18,6 +18,6 @@ export function rainGrades({ figures }: Pick<Project, "figures">): RainGrades {
     moderate: moderate.value,
     severe: severe.value,
     basis: weaker(ruleBasis(moderate.basis), ruleBasis(severe.basis)),
-    source: sourceOf(moderate),
+    source: { ...sourceOf(moderate), figures: namesOf(moderate, severe) },
   };
 }

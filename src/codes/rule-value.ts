@@ -4,6 +4,7 @@ import type {
   Figure as CatalogueFigure,
   Jurisdiction,
 } from "../catalogue/figure.ts";
+import { figureName } from "../catalogue/own-figures.ts";
 import { source as sourceByKey } from "../catalogue/sources.ts";
 import type { Basis, Source } from "../findings/finding.ts";
 import type { Project } from "../project/schema/project.ts";
@@ -31,8 +32,18 @@ export function jurisdictionOf(project: Pick<Project, "site">): Jurisdiction | u
 
 /** Where a figure stands: the catalogue's document, or what the project says of its own. */
 export function sourceOf(figure: Pick<CatalogueFigure, "source" | "basis"> | undefined): Source {
+  const name = figure && figureName(figure);
+  return { ...placeOf(figure), ...(name === undefined ? {} : { figures: [name] }) };
+}
+
+function placeOf(figure: Pick<CatalogueFigure, "source" | "basis"> | undefined): Source {
   if (figure?.basis !== "given") return documentOf(figure?.source ?? "common-practice");
   return figure.source === "" ? { kind: "your project" } : { kind: "document", document: figure.source };
+}
+
+/** Names of figures that a project file can replace. */
+export function namesOf(...records: readonly (object | undefined)[]): string[] {
+  return records.flatMap((record) => (record && figureName(record)) ?? []);
 }
 
 /** The document behind a source key of the catalogue. */
@@ -67,11 +78,13 @@ export interface FigureValue {
   /** In the figure's own unit. */
   readonly value: number;
   readonly basis: Basis;
+  /** Its name, where a project file can replace it. */
+  readonly figures: readonly string[];
 }
 
 /** As it judges a wall in general: the user's own is given, what a document or the trade prints is typical. */
-export function figureValue({ value, basis }: Pick<CatalogueFigure, "value" | "basis">): FigureValue {
-  return { value, basis: materialBasis(basis) };
+export function figureValue(figure: Pick<CatalogueFigure, "value" | "basis">): FigureValue {
+  return { value: figure.value, basis: materialBasis(figure.basis), figures: namesOf(figure) };
 }
 
 /** The weaker of two: what rests on both is no better than it. */

@@ -11,7 +11,7 @@ import { equilibriumMoisture } from "../equations/equilibrium-moisture.ts";
 import type { Basis } from "../findings/finding.ts";
 import type { BoardCladding, Project } from "../project/schema/project.ts";
 import { boardWoods } from "./board-woods.ts";
-import { materialBasis, weaker } from "./rule-value.ts";
+import { materialBasis, namesOf, weaker } from "./rule-value.ts";
 import { speciesNamed } from "./species-named.ts";
 
 export interface SeasonalDemand {
@@ -28,6 +28,8 @@ export interface SeasonalDemand {
   /** The wood that moves most, as the project file writes it. */
   readonly wood: string;
   readonly basis: Basis;
+  /** Names of the wood's figures. */
+  readonly figures: readonly string[];
 }
 
 /** The seasonal demand, or the paths of the project file that it lacks. */
@@ -73,6 +75,7 @@ export function seasonalOf(project: Project, cladding: BoardCladding, path: stri
       wettestMonth: months.indexOf(wettestPercent) + 1,
       driestMonth: months.indexOf(driestPercent) + 1,
       wood: most.name,
+      figures: most.wettest.figures,
       basis: [temperature.basis, humidity.basis, most.wettest.basis].reduce(weaker),
     },
   };
@@ -88,7 +91,7 @@ function growthPerMm(
   wood: Species | undefined,
   woodRules: Catalogue["species"]["rules"],
   change: { fromPercent: number; toPercent: number },
-): { perMm: number; basis: Basis } {
+): { perMm: number; basis: Basis; figures: readonly string[] } {
   const shrinkage = wood?.shrinkageTangential;
   if (shrinkage) {
     const saturation = wood.fibreSaturation ?? woodRules.fibreSaturation;
@@ -100,11 +103,13 @@ function growthPerMm(
         saturationPercent: saturation.value,
       }),
       basis: weaker(materialBasis(shrinkage.basis), materialBasis(saturation.basis)),
+      figures: namesOf(shrinkage, saturation),
     };
   }
   const coefficient = wood?.coefficientTangential ?? woodRules.coefficientAcrossGrainSoftwood;
   return {
     perMm: changeByCoefficient({ ...change, widthMm: 1, coefficientPerPercent: coefficient.value }),
     basis: materialBasis(coefficient.basis),
+    figures: namesOf(coefficient),
   };
 }

@@ -4,13 +4,15 @@ import { surfaceTemperature } from "../equations/surface-temperature.ts";
 import { thermalExpansion } from "../equations/thermal-expansion.ts";
 import type { Basis } from "../findings/finding.ts";
 import type { Project, SheetCladding } from "../project/schema/project.ts";
-import { materialBasis, weaker } from "./rule-value.ts";
+import { materialBasis, namesOf, weaker } from "./rule-value.ts";
 
 export interface SheetTemperatures {
   readonly fixedC: number;
   readonly coldestC: number;
   readonly hottestC: number;
   readonly basis: Basis;
+  /** Names of the figures that make them. */
+  readonly figures: readonly string[];
 }
 
 export interface SheetDemand {
@@ -68,6 +70,7 @@ function sheetTemperatures(project: Project): SheetTemperatures | undefined {
       sunWPerM2: sunOnWall.value,
       skyLossK: 0,
     }),
+    figures: namesOf(fixedAt, darkAbsorption, sunOnWall),
     basis: [fixedAt, darkAbsorption, sunOnWall]
       .map(({ basis }) => materialBasis(basis))
       .reduce(weaker, extremes.basis),

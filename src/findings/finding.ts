@@ -41,6 +41,8 @@ export interface Source {
   readonly kind: "document" | "common practice" | "your data sheet" | "your project";
   readonly document?: string;
   readonly clause?: string;
+  /** Names of the figures of the reference data that were read there. */
+  readonly figures?: readonly string[];
 }
 
 /** One operation of a JSON Patch (RFC 6902) on the project file. */
@@ -74,6 +76,8 @@ export interface Finding {
   readonly ratio?: number;
   readonly working?: Working;
   readonly source: Source;
+  /** Names of the figures of the reference data that it rests on; a project file can put its own in their place. */
+  readonly figures?: readonly string[];
   /** An edit that mends it and breaks nothing known. */
   readonly edit?: readonly PatchOperation[];
   /** Every way to mend it that is known, best first; `hint` and `edit` are the first one's. */
@@ -86,10 +90,12 @@ type FindingFields = Omit<Finding, "provisional" | "source"> & { readonly source
 export function finding(fields: FindingFields): Finding {
   const shaky =
     fields.working?.inputs.some(({ basis }) => basis === "typical" || basis === "memory") ?? false;
+  const figures = [...new Set([...(fields.figures ?? []), ...(fields.source?.figures ?? [])])];
   return {
     provisional: fields.outcome === "pass" && shaky,
     ...fields,
     source: fields.source ?? { kind: "your project" },
+    ...(figures.length > 0 ? { figures } : {}),
   };
 }
 

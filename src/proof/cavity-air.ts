@@ -36,7 +36,7 @@ export function cavityAir({ zones, demands }: FaceContext): Finding[] {
   return zones.flatMap((view) => {
     const wall = wallOf(view, demands.heat.cavityFlow);
     if (!wall) return [];
-    return [freelyVentilated(wall) ? free(view, wall) : through(view, wall)];
+    return [freelyVentilated(wall) ? free(view, wall) : through(view, wall, demands.heat.cavityFlow)];
   });
 }
 
@@ -93,7 +93,11 @@ const ENTERING = humidityRatio({
   pressurePa: WEATHER.pressurePa,
 });
 
-function through(view: ZoneView, wall: CavityWall): Finding {
+function through(
+  view: ZoneView,
+  wall: CavityWall,
+  { inletDischarge, outletDischarge }: HeatDemand["cavityFlow"],
+): Finding {
   const state = cavityFlow(wall, WEATHER);
   const changes = airChanges({ speedMPerS: state.speedMPerS, heightM: wall.heightM });
   // The nearest variant: the same wall with its ends half closed by dirt or by a denser mesh.
@@ -126,5 +130,6 @@ function through(view: ZoneView, wall: CavityWall): Finding {
       substituted: `3600 × ${written(state.speedMPerS, 3)} / ${written(wall.heightM, 2)} = ${written(changes, 0)}`,
     },
     source: SOURCE,
+    figures: [...inletDischarge.figures, ...outletDischarge.figures],
   });
 }

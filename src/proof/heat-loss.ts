@@ -32,7 +32,7 @@ export function heatLoss(context: FaceContext): Finding[] {
     const path = `/buildUps/${index}`;
     const outside = resistanceOf(layers);
     const { heat } = context.project.structure;
-    const { surfaces, fasteners: known, conductivity } = context.demands.heat;
+    const { surfaces, airLayer, fasteners: known, conductivity } = context.demands.heat;
     if (!heat || outside === undefined || !screw) {
       return [unknown(view, heat ? path : "/structure/heat")];
     }
@@ -102,6 +102,9 @@ export function heatLoss(context: FaceContext): Finding[] {
           substituted: `(${written(upper, 2)} + ${written(lower, 2)}) / 2 = ${written(whole, 2)}; ${known.factor.value} × ${metal.value} × ${written(core)}e-6 × ${written(perM2, 2)} / ${insulationMm / 1000} × (${written(outside, 2)} / ${written(whole, 2)})² = ${written(added, 4)}; ${written(added, 4)} × ${written(whole, 2)} = ${written(demand)} %`,
         },
         source: SOURCE,
+        figures: [surfaces, airLayer, known, { metal }]
+          .flatMap((group) => Object.values(group))
+          .flatMap(({ figures }) => figures),
       }),
     ];
   });

@@ -71,6 +71,7 @@ function widest({ project, demands }: FaceContext, view: ZoneView): Finding[] {
         substituted: `${written(joint.width)} + ${written(opens)} = ${written(gap)} ${within ? "≤" : ">"} ${limit.value}`,
       },
       source: { kind: "your data sheet" },
+      figures: opens > 0 ? (seasonal?.figures ?? []) : [],
     }),
   ];
 }

@@ -64,6 +64,7 @@ function judged(context: ProofContext, light: ZoneLight): Finding {
       hint: message("light.dose.ask"),
       working: working(context, worst),
       source: LIGHT_SOURCE,
+      figures: figuresBehind(context, light),
     });
   }
   const within = holds("at most", { demand, limit: limit.value });
@@ -78,8 +79,17 @@ function judged(context: ProofContext, light: ZoneLight): Finding {
     ...compared("at most", { demand, limit: limit.value, unit: "MJ/m²" }),
     working: working(context, worst, { value: limit.value, basis: limit.basis }),
     source: LIGHT_SOURCE,
+    figures: figuresBehind(context, light),
   });
 }
+
+/** Of sky and ground, and of the wood whose gaps open; a year of weather needs no clear air. */
+function figuresBehind({ demands, light }: ProofContext, { view }: ZoneLight): string[] {
+  const names = demands.light.figures.filter((name) => !light?.weather || !CLEAR_SKY.test(name));
+  return [...names, ...(demands.boards[view.cladding.id]?.seasonal?.figures ?? [])];
+}
+
+const CLEAR_SKY = /^light\.(?:air|sun)\./;
 
 /** As many weeks of the bare wall in its brightest month. */
 export function bareWeeks(light: ZoneLight): { weeks: number; month: ReturnType<typeof message> } {
@@ -99,7 +109,8 @@ function brightestWeek({ bare }: ZoneLight): { uvMJ: number; month: ReturnType<t
 const BARE_PATH = "/limits/membrane/maxUvUncovered";
 
 /** The weeks before the cladding, as if all fell in the brightest month on the brightest face; nothing where no limit is stated. */
-function whileBare({ project }: ProofContext, lights: readonly ZoneLight[]): Finding[] {
+function whileBare(context: ProofContext, lights: readonly ZoneLight[]): Finding[] {
+  const { project } = context;
   const limit = project.limits.membrane?.maxUvUncovered;
   const brightestZone = greatest(lights, (light) => brightestWeek(light).uvMJ);
   if (!limit || !brightestZone) return [];
@@ -146,6 +157,7 @@ function whileBare({ project }: ProofContext, lights: readonly ZoneLight[]): Fin
         substituted: `${weeks} × ${written(uvMJ, 2)} = ${written(demand)} ${within ? "≤" : ">"} ${limit.value}`,
       },
       source: LIGHT_SOURCE,
+      figures: figuresBehind(context, brightestZone),
     }),
   ];
 }

@@ -68,6 +68,7 @@ export function lightOpenShare(context: FaceContext): Finding[] {
           substituted: `100 × (${written(fixed / MM2_PER_M2, 3)} + ${written(opened / MM2_PER_M2, 3)}) / ${written(whole / MM2_PER_M2, 3)} = ${written(demand)} ${within ? "≤" : ">"} ${limit.value}`,
         },
         source: { kind: "your data sheet" },
+        figures: seasonal.figures,
       }),
     ];
   });

@@ -63,7 +63,7 @@ function judged(
     printed,
     other,
     exposure,
-    corrosion: { unwashed },
+    corrosion: { shore, unwashed },
   }: {
     path: string;
     printed: Needed;
@@ -130,6 +130,7 @@ function judged(
       substituted: `${signed(printed.sum - unwashed.value)} − ${-unwashed.value} = ${signed(printed.sum)} → ${needs}`,
     },
     source: EN,
+    figures: [...shore.figures, ...unwashed.figures],
   });
 }
 

@@ -118,6 +118,7 @@ function judged({ view, seasonal, width, gaps, band }: Judged): Finding {
       substituted: `${written(gaps[0])} ${signed(closes)} = ${written(wettest)}; ${written(gaps[1])} ${signed(opens)} = ${written(driest)}`,
     },
     source: SOURCE,
+    figures: seasonal.figures,
   });
 }
 

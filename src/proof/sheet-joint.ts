@@ -115,5 +115,6 @@ function judged({ view, demand, lengthMm, jointMm }: Judged): Finding {
       substituted: `${written(closing.heatMm, 2)} + ${written(closing.moistureMm, 2)} + ${SIZE_TOLERANCE_MM} + ${PLACE_TOLERANCE_MM} + ${LEAST_OPEN_MM} = ${written(arithmetic, 2)}; √: ${written(root, 2)}; bare: ${written(bare, 2)}`,
     },
     source: { kind: "your data sheet" },
+    figures: temperatures.figures,
   });
 }

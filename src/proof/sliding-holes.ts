@@ -116,6 +116,7 @@ function tightest(context: FaceContext, view: ZoneView<SheetCladding>): Finding[
         substituted: `${written(hole)} ${free ? "≥" : "<"} ${shank} + 2 × ${written(movement, 2)} × ${written(governing.reach / 1000, 3)} = ${written(limit, 2)}`,
       },
       source: { kind: "your data sheet" },
+      figures: context.demands.sheets[view.cladding.id]?.temperatures?.figures ?? [],
     }),
     ...(screw && !serves(screw, asked) ? [notServing(context, view, { screw, asked, smallest })] : []),
   ];

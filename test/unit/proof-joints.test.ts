@@ -18,6 +18,7 @@ const season = {
   wettestMonth: 11,
   driestMonth: 5,
   wood: "test",
+  figures: [],
   basis: "given",
 } as const;
 

@@ -14,7 +14,7 @@ export interface FindingJsonOptions {
 export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOptions): FindingJson {
   const { code, outcome, provisional, where, says, hint, demand, limit, unit, ratio, working, source } =
     finding;
-  const { edit, choices } = finding;
+  const { edit, choices, figures } = finding;
   const waiver = waiverOf(finding, waivers);
   return {
     code,
@@ -39,7 +39,8 @@ export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOp
         substituted: working.substituted,
       },
     }),
-    source: { ...source },
+    source: sourceJson(source),
+    ...(figures && { figures: [...figures] }),
     ...(edit && { edit: editJson(edit) }),
     ...(choices && { choices: choices.map((choice) => choiceJson(choice, reader)) }),
   };
@@ -56,6 +57,10 @@ function choiceJson({ says, edit }: Choice, reader: Reader): NonNullable<Finding
 
 function editJson(edit: readonly PatchOperation[]): NonNullable<FindingJson["edit"]> {
   return edit.map((operation) => ({ ...operation }));
+}
+
+function sourceJson({ kind, document, clause }: Finding["source"]): FindingJson["source"] {
+  return { kind, ...(document !== undefined && { document }), ...(clause !== undefined && { clause }) };
 }
 
 function whereJson({ marks, at, ...ids }: Finding["where"]): FindingJson["where"] {

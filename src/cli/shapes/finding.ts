@@ -58,6 +58,12 @@ export const findingShape = z
       document: z.string().optional(),
       clause: z.string().optional(),
     }),
+    figures: z
+      .array(z.string())
+      .optional()
+      .describe(
+        "Figures of the reference data that it rests on; `figures` of the project file replaces one.",
+      ),
     edit: patch.optional().describe("JSON Patch (RFC 6902) that mends it; can be handed to --edit."),
     choices: z
       .array(

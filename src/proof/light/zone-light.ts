@@ -48,7 +48,7 @@ interface Asked {
 
 /** The site of the light; undefined where the ground is not known. */
 export function lightSite({ light }: Demands): LightSite | undefined {
-  const { ground, groundLacks: _lacks, ...place } = light;
+  const { ground, groundLacks: _lacks, figures: _names, ...place } = light;
   return ground && { groundShare: ground.light, groundUvShare: ground.ultraviolet, ...place };
 }
 
