@@ -92,7 +92,7 @@ export function figureFault(key: string, figure: OwnFigure): FigureFault | undef
   const instead = readInstead(key);
   if (instead !== undefined) return { kind: "unread", near: instead };
   if ("key" in record) {
-    const words = wordsFor(key);
+    const words = figureWords(key);
     return words.includes(String(figure.value)) ? undefined : { kind: "word", words };
   }
   if ((figure.unit ?? "1") !== record.unit) return { kind: "unit", unit: record.unit };
@@ -140,7 +140,7 @@ function readInstead(key: string): string | undefined {
 }
 
 /** Words of the classes that stand under the same name elsewhere in the file. */
-function wordsFor(key: string): string[] {
+export function figureWords(key: string): string[] {
   const name = key.slice(key.lastIndexOf("."));
   const words = sourcedRecords().flatMap(({ path, record }) =>
     path.endsWith(name) && "key" in record ? [record.key] : [],

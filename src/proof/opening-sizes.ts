@@ -81,6 +81,7 @@ function judged(view: ZoneView, { path, mark, width, rules, kind }: Opening): Fi
       substituted: `${written(width)} ${shut ? "≤" : ">"} ${limit}`,
     },
     source: governing?.source ?? { kind: "common practice" },
+    figures: rules.flatMap(({ source }) => source.figures ?? []),
   });
 }
 

@@ -6,6 +6,7 @@ import "./drawing/drawing.css";
 import "./notes/notes.css";
 import "./build-up/build-up.css";
 import "./cutting/cutting.css";
+import "./figures/figures.css";
 import "./order/order.css";
 import "./variants/variants.css";
 import "./edit/help/help.css";

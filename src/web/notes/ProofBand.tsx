@@ -1,29 +1,45 @@
+import { useState } from "react";
+import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { sayNumber } from "../../text/say.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { SheetPreview } from "../drawings/SheetPreview.tsx";
+import { sourceOf } from "../edit/handles/handle.ts";
+import { FiguresBehind } from "../figures/FiguresBehind.tsx";
 import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { OutcomeMark } from "./OutcomeMark.tsx";
 
 const MOST = 18;
 
-/** What holds, nearest to its limit first: each rule's closest case against the line that it must not cross. */
+/**
+ * What holds, nearest to its limit first: each rule's closest case against the line that it must not cross, and behind the one
+ * that is pressed the figures of the reference data.
+ */
 export function ProofBand({
+  design,
+  document,
   findings,
   cutting,
   pick,
   onFinding,
+  onEdit,
 }: {
+  design: Design;
+  /** The project's JSON, which edits are made to. */
+  document: unknown;
   findings: readonly Finding[];
   cutting: Cutting;
   pick: Pick | undefined;
   onFinding: (finding: Finding) => void;
+  onEdit: (edit: Edit) => void;
 }) {
   const { w, reader } = useWords();
+  const [shown, setShown] = useState<string>();
   const light = lightSheetOf(cutting, pick);
   const closest = new Map<string, Finding & { readonly ratio: number }>();
   for (const finding of findings) {
@@ -32,6 +48,7 @@ export function ProofBand({
     if ((closest.get(code)?.ratio ?? -1) < ratio) closest.set(code, { ...finding, ratio });
   }
   const rows = [...closest.values()].sort((a, b) => b.ratio - a.ratio).slice(0, MOST);
+  const behind = rows.find(({ code }) => code === shown);
   return (
     <div className="proof-band">
       <Scrolls className="proof-closest" label={w("page.proof.closest")}>
@@ -40,7 +57,15 @@ export function ProofBand({
         <ul>
           {rows.map((finding) => (
             <li key={finding.code}>
-              <button type="button" className="bar-row" onClick={() => onFinding(finding)}>
+              <button
+                type="button"
+                className="bar-row"
+                aria-pressed={finding.code === shown}
+                onClick={() => {
+                  setShown(finding.code);
+                  onFinding(finding);
+                }}
+              >
                 <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
                 <span className="bar-name">{w(`page.rule.${finding.code}`)}</span>
                 <svg className="bar" viewBox="0 0 200 10" preserveAspectRatio="none" aria-hidden="true">
@@ -53,6 +78,13 @@ export function ProofBand({
             </li>
           ))}
         </ul>
+        <div className="figures-behind">
+          {behind ? (
+            <FiguresBehind finding={behind} source={sourceOf(design, document)} onEdit={onEdit} />
+          ) : (
+            <p className="sub">{w("page.figures.press")}</p>
+          )}
+        </div>
       </Scrolls>
       <div className="proof-light" aria-busy={cutting.stale}>
         <h2>{w("page.proof.light")}</h2>

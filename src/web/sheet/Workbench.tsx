@@ -178,7 +178,17 @@ export function Workbench(sources: WorkbenchProps) {
         />
       );
     if (part === "proof" && settled)
-      return <ProofBand findings={settled.findings} cutting={cutting} pick={pick} onFinding={show} />;
+      return (
+        <ProofBand
+          design={settled.design}
+          document={present(settled.history).document}
+          findings={settled.findings}
+          cutting={cutting}
+          pick={pick}
+          onFinding={show}
+          onEdit={edit}
+        />
+      );
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" ? <SheetsBand cutting={cutting} /> : undefined;
   }, [part, settled, sources.searcher, cutting, pick, goToMark, show, edit]);
