@@ -36,6 +36,8 @@ describeInBrowser("faces on the sheet", (browser) => {
     await page.mouse.up();
     await soon(async () => Number(await place(page, "top at the right end"))).toBeGreaterThan(2320);
     await soon(() => history(page)).toContain("Reshape face north");
+    // The last places of the drag are still on their way: what is typed before them would be written over.
+    await restingBox(page, ".pick-outline");
     await soon(() => place(page, "top at the left end")).toBe("2290");
     const top = page.getByLabel("top at the right end", { exact: true });
     await top.fill("2290");

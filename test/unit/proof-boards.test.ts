@@ -190,7 +190,9 @@ describe("P009 timber outdoors", () => {
           kind: "document",
           document: "Wood protection manual MO-312, US Naval Facilities Engineering Command",
           clause: "Table 2-1, comparative decay resistance of the heartwood of some common species",
+          figures: ["species.species.quaking-aspen.durability"],
         },
+        figures: ["species.species.quaking-aspen.durability"],
       },
     ]);
   });

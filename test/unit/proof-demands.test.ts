@@ -77,6 +77,7 @@ describe("sheets", () => {
       coldestC: -36,
       hottestC: 35 + 0.052 * 800,
       basis: "typical",
+      figures: ["heat.sunlitSheet.fixedAt", "heat.sunlitSheet.darkAbsorption", "heat.sunlitSheet.sunOnWall"],
     });
     expect(sheets?.heatGrowthMmPerM).toBeCloseTo(0.666, 9);
     expect(sheets?.movementMmPerM).toBeCloseTo(1.666, 9);
