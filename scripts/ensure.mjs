@@ -54,6 +54,33 @@ export function requireNode() {
 export async function ensureInstalled() {
   requireNode();
   if (isInstalled()) return;
+  await install();
+}
+
+/**
+ * The same in two halves, for who has work that needs nothing compiled: the libraries are there when this settles, and what is
+ * compiled for this machine when `compiled` does.
+ * @returns {Promise<{ readonly compiled: Promise<void> }>}
+ */
+export async function installInHalves() {
+  requireNode();
+  if (isInstalled()) return { compiled: Promise.resolve() };
+  const began = performance.now();
+  say("Installing the libraries (once; it can take a few minutes) …");
+  const { code } = await runNpm(["ci", "--ignore-scripts"]);
+  if (code !== 0) {
+    await install();
+    return { compiled: Promise.resolve() };
+  }
+  const compile = async () => {
+    if ((await runNpm(["rebuild"])).code !== 0) return install();
+    writeFileSync(installStamp, installFingerprint());
+    say(`Installed in ${seconds(performance.now() - began)}, other steps beside it.`);
+  };
+  return { compiled: compile() };
+}
+
+async function install() {
   const began = performance.now();
   say("Installing the libraries (once; it can take a few minutes) …");
   let { code } = await runNpm(["ci"]);
@@ -143,11 +170,14 @@ function isInstalled() {
 
 /**
  * True where someone ran npm by hand and node_modules holds what the lock file names. Packages for other systems
- * are optional and may be missing.
+ * are optional and may be missing; one that is there but was not compiled is not held.
  */
 function installedAsLocked() {
   const held = join(root, "node_modules", ".package-lock.json");
   if (!existsSync(held)) return false;
+  const database = join(root, "node_modules", "better-sqlite3");
+  if (existsSync(database) && !existsSync(join(database, "build", "Release", "better_sqlite3.node")))
+    return false;
   const installed = JSON.parse(readFileSync(held, "utf8")).packages;
   /** @type {Record<string, { version?: string, optional?: boolean }>} */
   const locked = JSON.parse(readFileSync(lockFile, "utf8")).packages;

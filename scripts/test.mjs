@@ -3,7 +3,7 @@
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { ensureChromium } from "./chromium.mjs";
-import { ensureBuilt, ensureInstalled } from "./ensure.mjs";
+import { ensureBuilt, installInHalves } from "./ensure.mjs";
 import { root, runTool } from "./processes.mjs";
 import { say, seconds } from "./say.mjs";
 import { countTests } from "./test-count.mjs";
@@ -19,7 +19,7 @@ function step(name, held) {
   say(`${held ? "passed" : "FAILED"}: ${name}\n`);
 }
 
-await ensureInstalled();
+const { compiled } = await installInHalves();
 const browser = await ensureChromium();
 if (browser.path === undefined) process.env.OUTERLEAF_NO_BROWSER = "1";
 
@@ -30,6 +30,7 @@ step(
 );
 step("types", (await runTool("typescript/bin/tsc", ["-b"])).code === 0);
 
+await compiled;
 mkdirSync(join(root, ".cache"), { recursive: true });
 rmSync(report, { force: true });
 const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
