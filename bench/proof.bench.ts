@@ -28,7 +28,7 @@ const projects = Array.from({ length: WARM_UP + EDITS }, (_, i) => {
 /** Memos of one way of working, apart from those of the others. */
 function memos() {
   return {
-    faces: createFaceMemo({ faces: 500, shareds: 3 }),
+    faces: createFaceMemo({ spare: 24, shareds: 3 }),
     proof: createProofMemo(),
   };
 }

@@ -7,6 +7,8 @@ import type { LaidFace } from "./face-layout.ts";
 import type { RodOutcome, RodProblem } from "./rod/index.ts";
 
 export interface FaceMemo {
+  /** Told before the faces of a project are asked for: so many of them are kept whatever came before. */
+  among(faces: number): void;
   /** The face made from these keys, made now where it is not remembered. */
   recall(shared: string, own: string, make: () => LaidFace): LaidFace;
   /** What the problem comes to, solved now where it is not remembered. */
@@ -20,14 +22,18 @@ export interface FaceMemo {
 /** Rods of the project at hand, each in the year and as given, and of a few edits back. */
 const RODS = 64;
 
-/** Remembers the latest faces of the latest few sets of shared input. */
+/**
+ * Remembers the faces of the project at hand and `spare` more, of the latest few sets of shared input. Few are spared: what is
+ * kept is looked through by every collection of garbage, and a drag through a hundred places would keep them all.
+ */
 export function createFaceMemo({
-  faces,
+  spare,
   shareds,
 }: {
-  readonly faces: number;
+  readonly spare: number;
   readonly shareds: number;
 }): FaceMemo {
+  let faces = 0;
   const kept = new Map<string, Map<string, LaidFace>>();
   const rods = new Map<string, RodOutcome>();
   let made = 0;
@@ -38,6 +44,9 @@ export function createFaceMemo({
     },
     get solved() {
       return solved;
+    },
+    among(count) {
+      faces = count;
     },
     rod(problem, solve) {
       const key = JSON.stringify(problem);
@@ -53,7 +62,7 @@ export function createFaceMemo({
       const known = group.get(own);
       const face = known ?? make();
       if (!known) made += 1;
-      freshen(group, own, face, faces);
+      freshen(group, own, face, faces + spare);
       return face;
     },
   };

@@ -30,6 +30,7 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
     return setOutRod(project, spec, zones, asked?.gapBand ?? [0, 0], asked?.seasonal, memo);
   });
   const shared = memo ? sharedKey(project, demands) : "";
+  memo?.among(prepared.length + soffits.length);
   const laid = prepared.map((one, index): LaidFace => {
     const make = (): LaidFace => layFace(project, demands, planes, one, rods);
     const from = recessLinedBy(project, one.face.id)?.parent.plan;

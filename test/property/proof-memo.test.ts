@@ -55,7 +55,7 @@ const EDITS: readonly ((raw: Loose) => void)[] = [
 
 describe.each(EXAMPLES)("%s", (name) => {
   it("has the same findings through a row of edits as from scratch", () => {
-    const faces = createFaceMemo({ faces: 500, shareds: 3 });
+    const faces = createFaceMemo({ spare: 500, shareds: 3 });
     const proof = createProofMemo();
     let told = 0;
     for (const [at, edit] of EDITS.entries()) {
@@ -94,7 +94,7 @@ describe.each(EXAMPLES)("%s", (name) => {
 });
 
 it("proves a moved window's own face again, and no other", () => {
-  const faces = createFaceMemo({ faces: 500, shareds: 3 });
+  const faces = createFaceMemo({ spare: 500, shareds: 3 });
   const proof = createProofMemo();
   design(read("atelier-bouleau"), { faces, proof });
   const all = proof.made;

@@ -24,7 +24,7 @@ const front = (document: Loose): Loose => document.faces.find(({ id }: Loose) =>
 
 /** Faces laid out for an edit after the demo itself, with the design held to the one from scratch. */
 function madeFor(edit: (document: Loose) => void): number {
-  const memo = createFaceMemo({ faces: 50, shareds: 2 });
+  const memo = createFaceMemo({ spare: 50, shareds: 2 });
   design(demoWith(), { faces: memo });
   const before = memo.made;
   const edited = demoWith(edit);
@@ -44,7 +44,7 @@ describe("laying out again after an edit", () => {
   });
 
   it("solves no rod again when a window moves along its wall, and solves it when a sill moves", () => {
-    const memo = createFaceMemo({ faces: 50, shareds: 2 });
+    const memo = createFaceMemo({ spare: 50, shareds: 2 });
     design(demoWith(), { faces: memo });
     const first = memo.solved;
     expect(first).toBeGreaterThan(0);
@@ -69,10 +69,19 @@ describe("laying out again after an edit", () => {
     expect(madeFor((document) => Object.assign(document.limits.clearances.jamb, { value: 12 }))).toBe(EVERY);
   });
 
-  it("forgets the oldest beyond its limit", () => {
-    const memo = createFaceMemo({ faces: 2, shareds: 1 });
-    design(demoWith(), { faces: memo });
-    design(demoWith(), { faces: memo });
-    expect(memo.made).toBe(2 * EVERY);
+  it.each([
+    { spare: 0, anew: 1 },
+    { spare: 1, anew: 1 },
+    { spare: 2, anew: 0 },
+  ])("keeps the faces at hand and $spare more", ({ spare, anew }) => {
+    const memo = createFaceMemo({ spare, shareds: 1 });
+    const at = (x: number) =>
+      demoWith((document) => Object.assign(front(document).openings[1], { x: [x, x + 900] }));
+    for (const x of [750, 790, 830]) design(at(x), { faces: memo });
+    expect(memo.made).toBe(EVERY + 2);
+    design(at(830), { faces: memo });
+    expect(memo.made).toBe(EVERY + 2);
+    design(at(750), { faces: memo });
+    expect(memo.made).toBe(EVERY + 2 + anew);
   });
 });

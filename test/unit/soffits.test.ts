@@ -148,7 +148,7 @@ describe("the soffit of a recess", () => {
   });
 
   it("is remembered by its own inputs alone", () => {
-    const memo = createFaceMemo({ faces: 50, shareds: 2 });
+    const memo = createFaceMemo({ spare: 50, shareds: 2 });
     design(projectWith(), { faces: memo });
     const before = memo.made;
     const edited = projectWith((document) =>

@@ -6,7 +6,7 @@ import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import type { CutReply, CutRequest } from "./cutter.ts";
 
-const faces = createFaceMemo({ faces: 200, shareds: 2 });
+const faces = createFaceMemo({ spare: 24, shareds: 2 });
 
 function cut({ name, document, drawFor, withDesign }: CutRequest): CutReply {
   const made = designFile({ name, document }, { faces });

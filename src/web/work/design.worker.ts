@@ -8,7 +8,7 @@ import type { DesignReply, DesignRequest } from "./messages.ts";
 import { asHeld, packed, packedList } from "./packed.ts";
 
 /** The faces of the project at hand and of a few edits back: enough to try a change and take it back at once. */
-const faces = createFaceMemo({ faces: 500, shareds: 3 });
+const faces = createFaceMemo({ spare: 24, shareds: 3 });
 /** What was found on faces that an edit leaves alone. */
 const proof = createProofMemo();
 
