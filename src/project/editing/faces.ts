@@ -1,4 +1,5 @@
 /** Faces: their outlines reshaped, one set beside another, one taken out, and the rules of one given to another. */
+
 import type { PatchOperation } from "../../findings/finding.ts";
 import { faceFrame } from "../../geometry/frame.ts";
 import type { Point } from "../../geometry/point.ts";
@@ -11,6 +12,7 @@ import { isGroup, valueAt } from "../pointer.ts";
 import type { Face } from "../schema/project.ts";
 import { type Added, type Change, faceAt, likeWritten, nextId, type Source } from "./change.ts";
 import { hang, unhang } from "./rods.ts";
+import { uprightRectangle } from "./upright.ts";
 import { cladZones } from "./zones.ts";
 
 /** Open gap of a new corner where the file has none to go by (mm); common practice. */
@@ -178,16 +180,7 @@ export function addFaceBeside(
     id: own,
     azimuthDeg,
     plan: { from: [x, y], to: [snap(x + along[0] * width), snap(y + along[1] * width)] },
-    outline: [
-      [0, foot],
-      [width, foot],
-      [width, snap(foot + height)],
-      [0, snap(foot + height)],
-    ],
-    ground: [
-      [0, ground],
-      [width, ground],
-    ],
+    ...uprightRectangle({ width, height }, { foot, ground }),
     openings: [],
     zones: [{ id: last.id, cladding: last.cladding, buildUp: last.buildUp, x: ["left end", "right end"] }],
   };

@@ -2,10 +2,10 @@
 import { faceFrame, turnDeg } from "../../geometry/frame.ts";
 import type { Point } from "../../geometry/point.ts";
 import { normaliseDegrees } from "../../units/angle.ts";
-import { snap } from "../../units/length.ts";
 import type { Corner, ProjectDocument } from "../schema/project.ts";
 import { starterProject } from "../starter.ts";
 import type { Run } from "./run.ts";
+import { uprightRectangle } from "./upright.ts";
 
 interface Start {
   readonly title: string;
@@ -88,23 +88,14 @@ function startWith(
 function sized(
   face: FaceDocument,
   plan: { readonly from: Point; readonly to: Point },
-  { width, height }: { readonly width: number; readonly height: number },
+  size: { readonly width: number; readonly height: number },
 ): FaceDocument {
   const foot = Number(face.outline[0]?.[1] ?? 0);
   const ground = Number(face.ground[0]?.[1] ?? foot);
   return {
     ...face,
     plan: { from: [...plan.from], to: [...plan.to] },
-    outline: [
-      [0, foot],
-      [width, foot],
-      [width, snap(foot + height)],
-      [0, snap(foot + height)],
-    ],
-    ground: [
-      [0, ground],
-      [width, ground],
-    ],
+    ...uprightRectangle(size, { foot, ground }),
     openings: [],
   };
 }
