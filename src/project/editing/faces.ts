@@ -1,5 +1,4 @@
 /** Faces: their outlines reshaped, one set beside another, one taken out, and the rules of one given to another. */
-
 import type { PatchOperation } from "../../findings/finding.ts";
 import { faceFrame } from "../../geometry/frame.ts";
 import type { Point } from "../../geometry/point.ts";
