@@ -9,6 +9,9 @@ import { giveUp, say, seconds } from "./say.mjs";
 const lockFile = join(root, "package-lock.json");
 const installStamp = join(root, "node_modules", ".outerleaf-stamp");
 
+const INSTALLING = "Installing the libraries (once; it can take a few minutes) …";
+const AGAIN = "That did not work; trying once more …";
+
 /**
  * @typedef {object} Part
  * @property {string} name what the user is told
@@ -66,26 +69,27 @@ export async function installInHalves() {
   requireNode();
   if (isInstalled()) return { compiled: Promise.resolve() };
   const began = performance.now();
-  say("Installing the libraries (once; it can take a few minutes) …");
+  say(INSTALLING);
   const { code } = await runNpm(["ci", "--ignore-scripts"]);
   if (code !== 0) {
-    await install();
+    await install({ again: true });
     return { compiled: Promise.resolve() };
   }
   const compile = async () => {
-    if ((await runNpm(["rebuild"])).code !== 0) return install();
+    if ((await runNpm(["rebuild"])).code !== 0) return install({ again: true });
     writeFileSync(installStamp, installFingerprint());
     say(`Installed in ${seconds(performance.now() - began)}, other steps beside it.`);
   };
   return { compiled: compile() };
 }
 
-async function install() {
+/** @param {{ again?: boolean }} [how] again: a first try has failed */
+async function install({ again = false } = {}) {
   const began = performance.now();
-  say("Installing the libraries (once; it can take a few minutes) …");
+  say(again ? AGAIN : INSTALLING);
   let { code } = await runNpm(["ci"]);
   if (code !== 0) {
-    say("That did not work; trying once more …");
+    say(AGAIN);
     ({ code } = await runNpm(["ci"]));
   }
   if (code !== 0) {
