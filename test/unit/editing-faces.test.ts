@@ -118,6 +118,12 @@ describe("a face taken out", () => {
     expect(faceById(less.project, "east")?.openings[0]?.linedBy).toEqual(["recess-left", "recess-right"]);
   });
 
+  it("takes what lines its recesses out with it", () => {
+    const less = edited(bouleau, removeFace(bouleau, "east"));
+    expect(less.project.faces.map(({ id }) => id)).toEqual(["west", "front", "north"]);
+    expect(less.project.retired).toEqual(expect.arrayContaining(["east", "R1", "recess-back", "D2"]));
+  });
+
   it("that is the last is refused", () => {
     expect(refusals(starter, removeFace(starter, "front")).length).toBeGreaterThan(0);
   });
@@ -127,7 +133,10 @@ describe("a face taken out", () => {
       starter,
       addFaceBeside(starter, "front", { width: 3000, height: 2550, azimuthDeg: 180 }),
     );
-    expect(changed(two, removeFace(two, "face1"))).toEqual(starter.document);
+    expect(changed(two, removeFace(two, "face1"))).toEqual({
+      ...Object(starter.document),
+      retired: ["face1"],
+    });
   });
 });
 

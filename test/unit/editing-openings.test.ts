@@ -155,9 +155,48 @@ describe("a penetration", () => {
   });
 });
 
+describe("a recess", () => {
+  it("is taken out with the faces that line it, their openings and their places on rods", () => {
+    const less = edited(bouleau, removeOpening(bouleau, { face: "east", id: "R1" }));
+    expect(less.project.faces.map(({ id }) => id)).toEqual(["west", "front", "east", "north"]);
+    expect(less.project.rods?.flatMap(({ zones }) => zones.map(({ face }) => face))).not.toContain(
+      "recess-back",
+    );
+    expect(faceOf(less, "east").openings).toEqual([]);
+  });
+
+  it("leaves what lines another besides", () => {
+    const shared = edited(bouleau, {
+      operations: [
+        {
+          op: "add",
+          path: `/faces/${bouleau.project.faces.findIndex(({ id }) => id === "west")}/openings/0/linedBy`,
+          value: ["recess-left"],
+        },
+      ],
+      says: { key: "", values: {} },
+    });
+    const less = edited(shared, removeOpening(shared, { face: "east", id: "R1" }));
+    expect(less.project.faces.map(({ id }) => id)).toContain("recess-left");
+    expect(less.project.faces.map(({ id }) => id)).not.toContain("recess-right");
+  });
+});
+
 describe("the next id", () => {
   it("follows the greatest number of its row", () => {
-    expect(nextId("W", [])).toBe("W1");
-    expect(nextId("W", ["W3", "W12", "WP30", "D40", "W-9"])).toBe("W13");
+    expect(nextId(starter, "W", [])).toBe("W1");
+    expect(nextId(starter, "W", ["W3", "W12", "WP30", "D40", "W-9"])).toBe("W13");
+  });
+
+  it("is never one that was taken out: marks on paper speak of it", () => {
+    const window = { face: "front", kind: "window", rect: { x: [3200, 4100], y: [900, 2100] } } as const;
+    const two = edited(starter, addOpening(starter, window));
+    const one = edited(two, removeOpening(two, { face: "front", id: "W2" }));
+    expect(addOpening(one, window)?.added.id).toBe("W3");
+    const none = edited(one, removeOpening(one, { face: "front", id: "W1" }));
+    expect(addOpening(none, window)?.added.id).toBe("W3");
+    const duct = { face: "west", kind: "duct", round: { at: [300, 450], diameter: 40 } } as const;
+    const less = edited(bouleau, removePenetration(bouleau, { face: "west", id: "WP3" }));
+    expect(addPenetration(less, duct)?.added.id).toBe("WP4");
   });
 });

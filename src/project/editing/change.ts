@@ -48,9 +48,9 @@ export function spanLikeWritten(span: readonly [number, number], old: unknown): 
   return span.map((mm, end) => likeWritten(mm, Array.isArray(old) ? old[end] : undefined));
 }
 
-/** The first name of a row that none bears: `W` gives W5 after W4. */
-export function nextId(stem: string, taken: readonly string[]): string {
-  const numbers = taken.flatMap((id) => {
+/** The next name of a row, never one that was borne before: `W` gives W5 after W4, though W4 is taken out. */
+export function nextId({ project }: Source, stem: string, taken: readonly string[]): string {
+  const numbers = [...taken, ...(project.retired ?? [])].flatMap((id) => {
     const rest = id.startsWith(stem) ? id.slice(stem.length) : "";
     return /^\d{1,6}$/.test(rest) ? [Number(rest)] : [];
   });

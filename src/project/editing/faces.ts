@@ -10,7 +10,8 @@ import { cornerAt, rodOf } from "../lookup.ts";
 import { isGroup, valueAt } from "../pointer.ts";
 import type { Face } from "../schema/project.ts";
 import { type Added, type Change, faceAt, likeWritten, nextId, type Source } from "./change.ts";
-import { hang, unhang } from "./rods.ts";
+import { hang } from "./rods.ts";
+import { takeOut } from "./taking-out.ts";
 import { uprightRectangle } from "./upright.ts";
 import { cladZones } from "./zones.ts";
 
@@ -158,6 +159,7 @@ export function addFaceBeside(
   if (!at || cornerAt(project, { face: id, end: "right" })) return undefined;
   const { face } = at;
   const own = nextId(
+    source,
     "face",
     project.faces.map((one) => one.id),
   );
@@ -207,38 +209,14 @@ export function addFaceBeside(
   };
 }
 
-/** Takes a face out with all that speaks of it: its corners, its zones' places on rods, its readings, and what it lines. */
 export function removeFace(source: Source, id: string): Change | undefined {
   const at = faceAt(source, id);
-  if (!at) return undefined;
-  const { corners = [], survey = [], faces } = source.project;
-  const drop = (path: string, list: readonly unknown[], gone: (index: number) => boolean): PatchOperation[] =>
-    list
-      .flatMap((_, i): PatchOperation[] => (gone(i) ? [{ op: "remove", path: `${path}/${i}` }] : []))
-      .reverse();
-  const lined = faces.flatMap((face, i) =>
-    face.openings.flatMap(({ linedBy = [] }, j): PatchOperation[] =>
-      linedBy.includes(id)
-        ? [
-            {
-              op: "replace",
-              path: `/faces/${i}/openings/${j}/linedBy`,
-              value: linedBy.filter((one) => one !== id),
-            },
-          ]
-        : [],
-    ),
+  return (
+    at && {
+      operations: takeOut(source, { faces: [id] }),
+      says: message("project.edit.face-remove", { face: id }),
+    }
   );
-  return {
-    operations: [
-      ...drop("/corners", corners, (i) => corners[i]?.left === id || corners[i]?.right === id),
-      ...drop("/survey", survey, (i) => survey[i]?.face === id),
-      ...unhang(source, ({ face }) => face === id),
-      ...lined,
-      { op: "remove", path: at.path },
-    ],
-    says: message("project.edit.face-remove", { face: id }),
-  };
 }
 
 /** What a face says of itself as a whole, besides its shape and place. */

@@ -6,7 +6,8 @@ import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { faceById } from "../lookup.ts";
 import type { Change, Ref, Source } from "./change.ts";
-import { placeOpening, removeOpening } from "./openings.ts";
+import { placeOpening } from "./openings.ts";
+import { takeOut } from "./taking-out.ts";
 
 export type Edge = "head" | "sill" | "left" | "right";
 
@@ -63,12 +64,8 @@ export function alignOpenings(
 }
 
 export function removeOpenings(source: Source, refs: readonly Ref[]): Change {
-  // From the last of each face's list, so that none stands elsewhere by the time it is taken out.
-  const placeIn = (ref: Ref): number =>
-    faceById(source.project, ref.face)?.openings.findIndex(({ id }) => id === ref.id) ?? -1;
-  const sorted = [...refs].sort((a, b) => placeIn(b) - placeIn(a));
   return {
-    operations: sorted.flatMap((ref) => [...(removeOpening(source, ref)?.operations ?? [])]),
+    operations: takeOut(source, { openings: refs }),
     says: message("project.edit.take-out", { id: refs.map(({ id }) => id) }),
   };
 }

@@ -8,6 +8,7 @@ import { isGroup, valueAt } from "../pointer.ts";
 import type { Face, Opening } from "../schema/project.ts";
 import { type Added, type Change, faceAt, nextId, type Ref, type Source, spanLikeWritten } from "./change.ts";
 import { roomOn } from "./room.ts";
+import { takeOut } from "./taking-out.ts";
 
 /** How large one starts, and how high its sill (mm); common practice. */
 export const OPENING_SIZES = {
@@ -22,9 +23,9 @@ const STEP_MM = 200;
 
 const STEMS: Readonly<Record<Opening["kind"], string>> = { window: "W", door: "D", recess: "R", other: "O" };
 
-function freeId({ project }: Source, kind: Opening["kind"]): string {
-  const taken = project.faces.flatMap(({ openings }) => openings.map(({ id }) => id));
-  return nextId(STEMS[kind], taken);
+function freeId(source: Source, kind: Opening["kind"]): string {
+  const taken = source.project.faces.flatMap(({ openings }) => openings.map(({ id }) => id));
+  return nextId(source, STEMS[kind], taken);
 }
 
 /** Where a new one goes when no place is told: the middle of the face, or beside what stands there. */
@@ -103,7 +104,7 @@ export function removeOpening(source: Source, ref: Ref): Change | undefined {
   const at = openingAt(source, ref);
   return (
     at && {
-      operations: [{ op: "remove", path: at.path }],
+      operations: takeOut(source, { openings: [ref] }),
       says: message("project.edit.remove", { kind: at.opening.kind, id: ref.id }),
     }
   );

@@ -8,6 +8,7 @@ import { valueAt } from "../pointer.ts";
 import type { Face } from "../schema/project.ts";
 import { type Added, type Change, faceAt, likeWritten, nextId, type Ref, type Source } from "./change.ts";
 import { roomOn } from "./room.ts";
+import { takeOut } from "./taking-out.ts";
 
 /** How wide one starts, and how high its middle (mm); common practice. */
 export const PENETRATION_SIZES = {
@@ -43,7 +44,7 @@ export function addPenetration(
   if (!at) return undefined;
   const taken = source.project.faces.flatMap(({ penetrations = [] }) => penetrations.map((one) => one.id));
   const one = {
-    id: nextId(`${faceCode(at.face)}P`, taken),
+    id: nextId(source, `${faceCode(at.face)}P`, taken),
     kind,
     x: round.at[0],
     y: round.at[1],
@@ -90,7 +91,7 @@ export function removePenetration(source: Source, ref: Ref): Change | undefined 
   const at = penetrationAt(source, ref);
   return (
     at && {
-      operations: [{ op: "remove", path: at.path }],
+      operations: takeOut(source, { penetrations: [ref] }),
       says: message("project.edit.take-out", { id: ref.id }),
     }
   );
