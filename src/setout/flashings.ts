@@ -3,7 +3,7 @@
  * cladding's plane, end dams at both sides. They lie in the clearances that the openings keep.
  *
  * Source: Ontario Building Code 9.27.3.8 with its note, as in the National Building Code of Canada: slope 6 % or more
- * after shrinkage, 50 mm or more up behind the membrane, end dams; 9.20.13.12 for a sill's drip, 25 mm from the wall.
+ * after shrinkage, 50 mm or more up behind the membrane, end dams of 25 mm or more; 9.20.13.12 for a sill's drip, 25 mm from the wall.
  */
 import { type Finding, finding } from "../findings/finding.ts";
 import type { Interval } from "../geometry/interval.ts";
@@ -12,6 +12,8 @@ import { rectOutline } from "../geometry/rect.ts";
 import { faceCode } from "../project/lookup.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
+import { massOfArea } from "./behind/wall.ts";
+import { BENT_METAL, developedWidth } from "./bent-metal.ts";
 import { DRIP_MM, type FaceEnds } from "./corners.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
 import type { KeepOut, ZoneGround } from "./ground-plan.ts";
@@ -24,8 +26,8 @@ const HEAD_DRIP_MM = 10;
 const DRIP_EDGE_MM = 8;
 /** Between a flashing and the frame, and between its ends and the cladding beside it. */
 export const PLAY_MM = 2;
-/** Steel sheet (mm), and near this thickness, at 7850 kg/m³, its mass by developed area. */
-export const BENT_METAL = { thickness: 0.6, kgPerM2: 4.7 } as const;
+/** How high a dam turns up at each end. */
+export const END_DAM_MM = 25;
 
 type Where = "head" | "sill";
 
@@ -110,15 +112,8 @@ function flashing(
     [front, edge],
     [front, snap(edge - DRIP_EDGE_MM)],
   ];
-  const developed = snap(
-    profile
-      .slice(1)
-      .reduce(
-        (sum, [z, y], i) => sum + Math.hypot(z - (profile[i]?.[0] ?? z), y - (profile[i]?.[1] ?? y)),
-        0,
-      ),
-  );
-  const length = snap(x[1] - x[0]);
+  const developed = snap(developedWidth(profile));
+  const length = blankLength(x);
   return {
     height,
     piece: {
@@ -133,7 +128,7 @@ function flashing(
       profile,
       material: "bent metal",
       cut: { length, width: developed, thickness: BENT_METAL.thickness },
-      massKg: Math.round(((length * developed) / 1e6) * BENT_METAL.kgPerM2 * 1000) / 1000,
+      massKg: massOfArea(length, developed, BENT_METAL.kgPerM2),
       why: {
         line: `${ground.face.id} ${where} ${keepOut.of}`,
         rule: message(`setout.why.flashing.${where}`),
@@ -143,6 +138,18 @@ function flashing(
       fixings: [],
     },
   };
+}
+
+/** Of the flat sheet that lies between two ends, with a dam turned up at each. */
+export function blankLength([from, to]: Interval): number {
+  return snap(
+    developedWidth([
+      [from, END_DAM_MM],
+      [from, 0],
+      [to, 0],
+      [to, END_DAM_MM],
+    ]),
+  );
 }
 
 /** An opening so near an inside corner that the cladding round the corner stands before it. */

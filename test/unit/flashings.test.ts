@@ -57,10 +57,17 @@ describe("the demo's flashings", () => {
     expect([head?.limit, sill?.limit]).toEqual([22, 20]);
   });
 
-  it("are cut from their developed width", () => {
-    const slope = Math.hypot(57, 57 * 0.06);
-    expect(of("F-Hh-W2")?.cut.width).toBeCloseTo(50 + slope + 8, 2);
-    expect(of("F-Hh-W2")?.cut.length).toBe(900 + 2 * 10 - 2 * 2);
+  it("are cut from their developed width and from their length with a dam of 25 mm at each end, less their bends", () => {
+    // Machinery's Handbook: a bend of A leaves A (r + 0.407 t) of 2 (r + t) tan(A / 2); r 1, t 0.6.
+    const bend = (turn: number) => 2 * 1.6 * Math.tan(turn / 2) - turn * (1 + (0.64 / (Math.PI / 2)) * 0.6);
+    const fall = Math.atan(0.06);
+    const [right, toSlope] = [Math.PI / 2, Math.PI / 2 - fall];
+    const head = of("F-Hh-W2")?.cut;
+    // Upstand, slope, drip: the upstand leans back from the slope by the fall, the drip hangs from it.
+    expect(head?.width).toBeCloseTo(50 + Math.hypot(57, 57 * 0.06) + 8 - 2 * bend(toSlope), 2);
+    expect(head?.length).toBeCloseTo(900 + 2 * 10 - 2 * 2 + 2 * 25 - 2 * bend(right), 3);
+    const sill = of("F-Hs-W2")?.cut;
+    expect(sill?.width).toBeCloseTo(Math.hypot(72, 72 * 0.06) + 8 - bend(toSlope), 2);
   });
 });
 

@@ -12,7 +12,7 @@ import { solidDemo } from "../helpers/solid-demo.ts";
 
 const { facade } = solidDemo;
 const pieces = facade.faces.flatMap((face) => face.pieces);
-const straight = pieces.filter(({ profile, z }) => !profile && z[1] > z[0]);
+const straight = pieces.filter(({ profile, planProfile, z }) => !profile && !planProfile && z[1] > z[0]);
 
 const pointsOf = (numbers: readonly number[]): Vector[] =>
   Array.from({ length: numbers.length / 3 }, (_, i) => [
@@ -122,6 +122,38 @@ describe("pieces of the demo in the axonometric view", () => {
       expect(span(points.map(([, , z]) => z))).toEqual(span(profile!.map(([z]) => z)));
       expect(span(points.map(([, y]) => y))).toEqual(span(profile!.map(([, y]) => y)));
     }
+  });
+
+  it("that stand upright beside an opening are bent as their sections are, and are as large as their legs", () => {
+    const { planProfile: _, profile: __, ...flat } = pieces[0]!;
+    // A flange of 15, a leg of 38 back along the battens, 12 across to the jamb, 20 on to the frame; 1400 high.
+    const trim: Piece = {
+      ...flat,
+      outline: [
+        [1003, 700],
+        [1030, 700],
+        [1030, 2100],
+        [1003, 2100],
+      ],
+      holes: [],
+      z: [31, 89],
+      planProfile: [
+        [1003, 89],
+        [1018, 89],
+        [1018, 51],
+        [1030, 51],
+        [1030, 31],
+      ],
+    };
+    const { triangles } = pieceMesh(trim);
+    const points = pointsOf(triangles);
+    expect(span(points.map(([, y]) => y))).toEqual([700, 2100]);
+    const section = new Set(points.map(([x, , z]) => `${x} ${z}`));
+    expect(section).toEqual(new Set(trim.planProfile?.map(([x, z]) => `${x} ${z}`)));
+    let area = 0;
+    for (let i = 0; i < points.length; i += 3)
+      area += openness({ triangles: points.slice(i, i + 3).flat(), edges: [] }) / 2;
+    expect(area).toBeCloseTo((15 + 38 + 12 + 20) * 1400, 3);
   });
 
   // By hand from the demo's plan: a house of 7200 × 4800 with its first face along X.

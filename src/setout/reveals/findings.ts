@@ -3,13 +3,12 @@ import { type Finding, finding, type Source } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
+import { bendDeduction, NEUTRAL_LINE, USUAL_FOLD } from "../bent-metal.ts";
 import type { Piece } from "../facade.ts";
-import { BENT_METAL } from "../flashings.ts";
 import type { Asked } from "./asked.ts";
 import type { Side } from "./carriers.ts";
-import { bendDeduction, NEUTRAL_LINE } from "./developed.ts";
 import { edgesOf } from "./rows.ts";
-import { FOLD, LEAST_LEG_MM, type Trim } from "./trims.ts";
+import { LEAST_LEG_MM, type Trim } from "./trims.ts";
 
 const PRACTICE: Source = { kind: "common practice" };
 
@@ -109,7 +108,6 @@ export function trimsLaid(asked: Asked, trims: readonly Trim[]): Finding {
   const [first] = trims;
   const legs = first?.legs ?? [];
   const width = first?.piece.cut.width ?? 0;
-  const { thickness } = BENT_METAL;
   const bends = Math.max(0, legs.length - 1);
   const given = (symbol: string, meaning: string, value: number, unit: "mm" | "") =>
     ({ symbol, meaning: message(`setout.trim.${meaning}`), value, unit, basis: "derived" }) as const;
@@ -130,11 +128,11 @@ export function trimsLaid(asked: Asked, trims: readonly Trim[]): Finding {
       inputs: [
         given("l", "legs", snap(legs.reduce((sum, leg) => sum + leg, 0)), "mm"),
         given("n", "bends", bends, ""),
-        given("r", "radius", FOLD.radius, "mm"),
-        given("t", "thickness", thickness, "mm"),
+        given("r", "radius", USUAL_FOLD.radius, "mm"),
+        given("t", "thickness", USUAL_FOLD.thickness, "mm"),
         given("k", "neutral", NEUTRAL_LINE, ""),
       ],
-      substituted: `(${legs.join(" + ")}) − ${bends} · ${snap(bendDeduction(FOLD, thickness))} = ${width}`,
+      substituted: `(${legs.join(" + ")}) − ${bends} · ${snap(bendDeduction(Math.PI / 2, USUAL_FOLD))} = ${width}`,
     },
     source: PRACTICE,
   });

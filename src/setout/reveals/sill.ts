@@ -11,8 +11,9 @@ import type { Face } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { looseFrom, massOfArea } from "../behind/wall.ts";
+import { BENT_METAL, developedWidth } from "../bent-metal.ts";
 import type { Piece } from "../facade.ts";
-import { BENT_METAL, PLAY_MM, SLOPE } from "../flashings.ts";
+import { blankLength, PLAY_MM, SLOPE } from "../flashings.ts";
 import type { Asked } from "./asked.ts";
 
 const LAP_MM = 20;
@@ -36,8 +37,8 @@ export function revealSill(face: Face, asked: Asked, removeBefore: readonly stri
     [front, low],
   ];
   const x = [snap(opening.x[0] + PLAY_MM), snap(opening.x[1] - PLAY_MM)] as const;
-  const length = snap(x[1] - x[0]);
-  const width = snap(UPSTAND_MM + Math.hypot(front - back, high - low));
+  const length = blankLength(x);
+  const width = snap(developedWidth(profile));
   return looseFrom({
     mark: `${faceCode(face)}-Hr-${opening.id}`,
     kind: "flashing",

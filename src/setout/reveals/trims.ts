@@ -12,19 +12,17 @@ import { faceCode } from "../../project/lookup.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { massOfArea, type Wall } from "../behind/wall.ts";
+import { BENT_METAL, developedWidth } from "../bent-metal.ts";
 import { wholePiece } from "../draft.ts";
 import { NO_HOLES, type Piece, SQUARE_ENDS } from "../facade.ts";
-import { BENT_METAL, PLAY_MM } from "../flashings.ts";
+import { PLAY_MM } from "../flashings.ts";
 import type { Asked } from "./asked.ts";
-import { type Bend, developedWidth } from "./developed.ts";
 import { footOf } from "./sill.ts";
 
 /** On the battens: it ends short of the cladding's screws, so that metal and cladding move by themselves (common practice). */
 const FLANGE_MM = 15;
 /** Narrower no bench folds a leg of thin sheet (common practice). */
 export const LEAST_LEG_MM = 6;
-/** Inner radius of a fold in thin sheet (common practice). */
-export const FOLD: Bend = { angleDeg: 90, radius: 1 };
 /** Farther from the opening a batten is not its own. */
 const REACH_MM = 60;
 /** Between two rails that hold a flange, and from the last one to its end (common practice). */
@@ -72,7 +70,7 @@ function trimOf(wall: Wall, asked: Asked, side: "left" | "right"): Trim | undefi
   });
   if (front <= base || (end - edge) * inward <= 0 || legs.some((leg) => leg < LEAST_LEG_MM)) return undefined;
   const length = snap(intervalLength(y));
-  const width = snap(developedWidth(legs, FOLD, BENT_METAL.thickness));
+  const width = snap(developedWidth(profile));
   const x: Interval = [Math.min(flange, end), Math.max(flange, end)];
   const under = { x: [Math.min(flange, edge), Math.max(flange, edge)] as const, y };
   const piece = wholePiece(

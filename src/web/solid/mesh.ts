@@ -62,18 +62,17 @@ export function prismMesh({ outline, holes, z: [back, front], behind = (point) =
   return { triangles, edges };
 }
 
-/** Thin metal or membrane bent along x: its section swept from end to end, without thickness. */
-function bentMesh(profile: readonly Point[], [left, right]: Interval): Mesh {
+/** Thin metal or membrane: its section swept from one end to the other, without thickness. */
+function bentMesh(from: readonly Corner[], to: readonly Corner[]): Mesh {
   const triangles: number[] = [];
   const edges: number[] = [];
-  for (const [i, [z, y]] of profile.entries()) {
-    edges.push(left, y, z, right, y, z);
-    const next = profile[i + 1];
-    if (!next) continue;
-    const [nextZ, nextY] = next;
-    triangles.push(left, y, z, left, nextY, nextZ, right, nextY, nextZ);
-    triangles.push(left, y, z, right, nextY, nextZ, right, y, z);
-    edges.push(left, y, z, left, nextY, nextZ, right, y, z, right, nextY, nextZ);
+  for (const [i, start] of from.entries()) {
+    const end = at(to, i);
+    edges.push(...start, ...end);
+    const [next, nextEnd] = [from[i + 1], to[i + 1]];
+    if (!next || !nextEnd) continue;
+    triangles.push(...start, ...next, ...nextEnd, ...start, ...nextEnd, ...end);
+    edges.push(...start, ...next, ...end, ...nextEnd);
   }
   return { triangles, edges };
 }
@@ -83,9 +82,16 @@ const BEFORE = 0.5;
 
 /** A piece as it is cut: its edges bevelled, its ends mitred. */
 export function pieceMesh(piece: Piece): Mesh {
-  const { outline, holes, z, ends, profile, bevelDeg = 0 } = piece;
-  const { x } = polygonBounds(outline);
-  if (profile) return bentMesh(profile, x);
+  const { outline, holes, z, ends, profile, planProfile, bevelDeg = 0 } = piece;
+  const { x, y } = polygonBounds(outline);
+  if (profile) {
+    const sectionAt = (px: number): Corner[] => profile.map(([pz, py]) => [px, py, pz]);
+    return bentMesh(sectionAt(x[0]), sectionAt(x[1]));
+  }
+  if (planProfile) {
+    const sectionAt = (py: number): Corner[] => planProfile.map(([px, pz]) => [px, py, pz]);
+    return bentMesh(sectionAt(y[0]), sectionAt(y[1]));
+  }
   const depth = z[1] - z[0];
   if (depth === 0) return prismMesh({ outline, holes, z: [z[0] + BEFORE, z[1] + BEFORE] });
   const rise = depth * Math.tan(degreesToRadians(bevelDeg));
