@@ -13,6 +13,8 @@ const flags = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page lives for seconds here: compiling it for speed took a third of the whole run.
+  "--js-flags=--no-maglev --no-turbofan",
 ];
 
 /** Milliseconds for one test: the browser shares its cores with other tests, and none is a measure of speed. */

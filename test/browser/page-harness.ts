@@ -150,20 +150,25 @@ export async function pickDrawn(page: Page, id: string): Promise<readonly [x: nu
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-/** What shuts people out of a page as it stands, by axe-core. */
-export async function violations(page: Page): Promise<string[]> {
+/** What shuts people out of a page as it stands, by axe-core: by all its rules, or by those of colour alone. */
+export async function violations(page: Page, rules: "all" | "colour" = "all"): Promise<string[]> {
   // Findings of the facade before are faded until they are found anew.
   await page.locator("[aria-busy=true]").first().waitFor({ state: "detached" });
   // Run from outside the page, whose policy lets no foreign script in.
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axeSource);
-  return page.evaluate(async () => {
+  return page.evaluate(async (rules) => {
     const { axe } = window as unknown as {
       axe: {
         run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
       };
     };
     // What passes is not listed: on a drawing of thousands of elements that takes longer than the checks.
-    const found = await axe.run({ resultTypes: ["violations"] });
+    const found = await axe.run({
+      resultTypes: ["violations"],
+      ...(rules === "colour"
+        ? { runOnly: { type: "rule", values: ["color-contrast", "link-in-text-block"] } }
+        : {}),
+    });
     return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" | ")}`);
-  });
+  }, rules);
 }
