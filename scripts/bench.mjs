@@ -1,4 +1,4 @@
-// `npm run bench [name …]`: each bench on its own, one after another, so that none disturbs another's time or memory. A bench is
+// `npm run bench [name …] [-- --option …]`: each bench on its own, one after another, so that none disturbs another's time or memory. A bench is
 // bundled as the command line is, since that is what users wait for: the loader that tests run under wraps every function.
 
 import { existsSync, readdirSync } from "node:fs";
@@ -8,7 +8,11 @@ import { root, run } from "./processes.mjs";
 import { giveUp, say } from "./say.mjs";
 
 await ensureInstalled();
-const wanted = process.argv.slice(2);
+const words = process.argv.slice(2);
+const firstOption = words.findIndex((word) => word.startsWith("--"));
+const wanted = firstOption < 0 ? words : words.slice(0, firstOption);
+/** From the first that begins with two dashes on: for the benches themselves. */
+const options = words.slice(wanted.length);
 const folder = join(root, "bench");
 /** Beside `bench`, so that a path relative to a bench stays what it is. */
 const BUNDLES = ".bench";
@@ -39,6 +43,10 @@ if (benches.length === 0)
 for (const bench of benches) {
   say(`\n${bench}`);
   await bundle(bench);
-  const { code } = await run(process.execPath, ["--expose-gc", join(BUNDLES, bench.replace(/ts$/, "js"))]);
+  const { code } = await run(process.execPath, [
+    "--expose-gc",
+    join(BUNDLES, bench.replace(/ts$/, "js")),
+    ...options,
+  ]);
   if (code !== 0) process.exitCode = 1;
 }
