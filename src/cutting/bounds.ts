@@ -4,7 +4,7 @@ import { boundBoxes } from "./box-bound.ts";
 import { barCost, sheetCost, tidySum } from "./cost.ts";
 import { coverOf } from "./cover.ts";
 import { dualFeasibleFunctions } from "./dual-feasible.ts";
-import type { Bound, LengthRequest, SheetRequest, Unplaced } from "./model.ts";
+import type { Bound, BoundMethod, LengthRequest, SheetRequest, Unplaced } from "./model.ts";
 import { usableRuns } from "./runs.ts";
 
 /**
@@ -85,11 +85,18 @@ function boundSection(
   return best;
 }
 
+/** The method that says most of how a sum of bounds was reached. */
+export function strongest(hows: readonly BoundMethod[]): BoundMethod {
+  return methods.find((method) => hows.includes(method)) ?? "none";
+}
+
+const methods = ["guillotine-lp", "pattern-lp", "dual-feasible", "total"] as const;
+
 /** The bound on a whole of which the parts share no stock. */
 export function sumOf(bounds: readonly LowerBound[]): LowerBound {
   const bound = bounds.reduce((sum, one) => sum + one.bound, 0);
   if (bound === 0) return { bound: 0, how: "none" };
-  return { bound, how: bounds.some((one) => one.how === "dual-feasible") ? "dual-feasible" : "total" };
+  return { bound, how: strongest(bounds.map(({ how }) => how)) };
 }
 
 /** How near a plan's cost is to its bound; best is proven only if nothing that could be had is left out. */

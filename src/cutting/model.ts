@@ -234,8 +234,11 @@ export interface RipPlan {
   readonly supply: readonly RipSupply[];
 }
 
-/** How a bound was reached: not at all, by total area or length, or by dual feasible functions. */
-export type BoundMethod = "none" | "total" | "dual-feasible";
+/**
+ * How a bound was reached: not at all, by total area or length, by dual feasible functions, or by a linear programme over all
+ * patterns of bars or of cuts right through a sheet.
+ */
+export type BoundMethod = "none" | "total" | "dual-feasible" | "pattern-lp" | "guillotine-lp";
 
 /**
  * What no plan for the same pieces can cost less than. `gap` is (cost - bound) / cost; `proven` says that the plan

@@ -1,205 +1,140 @@
 /**
- * A plan for one kind of sheet: first the best of a table of packing rules, then a seeded search that empties a few
- * sheets and packs their pieces anew, then each sheet's pieces on the cheapest stock that takes them all.
+ * A plan for one kind of sheet: a first layout, then ever lower goals for the cost. Cheap goals are tried first, halving the
+ * gap to the bound; then the next lower cost is pursued for as long as the budget lasts.
  */
-import type { Fit, Item, Opening, PackedSheet, Packing, Panel, Rules, Split } from "./guillotine.ts";
-import { pack } from "./guillotine.ts";
+import type { LowerBound } from "./box-bound.ts";
+import { coverOf } from "./cover.ts";
+import { commonDivisor } from "./divisor.ts";
 import { pick, seeded } from "./random.ts";
+import { boundByColumns } from "./sheet-columns.ts";
+import type { PieceType } from "./sheet-nodes.ts";
+import type { Layout, Opening, SheetJob } from "./sheet-ruin.ts";
+import { costOf, LayoutSearch } from "./sheet-ruin.ts";
 
-export interface SheetSearch {
-  readonly items: readonly Item[];
-  readonly panels: readonly Panel[];
-  /** By stock number. */
-  readonly available: readonly number[];
-  readonly stages: number;
-  /** Repacking steps after the first plan. */
+export interface SheetSearch extends SheetJob {
+  /** Steps of ruin and recreate after the first layout. */
   readonly budget: number;
   readonly seed: number;
   /** The search stops when the cost has come down to this. */
-  readonly bound: number;
+  readonly lower: LowerBound;
 }
 
-interface Found extends Packing {
+interface Found extends Layout {
   readonly iterations: number;
+  readonly lower: LowerBound;
 }
 
-const fits: readonly Fit[] = ["area", "short side", "long side"];
-const splits: readonly Split[] = ["large area", "short rest", "x", "y", "small area", "long rest"];
-const openings: readonly Opening[] = ["cheap by area", "large", "cheap"];
-
-const orders: readonly ((item: Item) => number)[] = [
-  (item) => item.width * item.height,
-  (item) => Math.max(item.width, item.height),
-  (item) => item.height,
-  (item) => item.width,
-  (item) => Math.min(item.width, item.height),
-];
-
-/** Twelve passes and more are made however many the pieces; the whole table where they are no more than about this / 16. */
-const fewPieces = 5000;
+const quick = { history: 15, stagnation: 600, patient: false };
+const long = { history: 30, stagnation: 4000, patient: true };
+/** Below this budget nothing is spent on goals far off. */
+const LEAST_FOR_HALVING = 5000;
+/** Sums of worth that a bound by patterns may try for each step of the budget: it then takes about as long. */
+const SUMS_A_STEP = 40_000;
 
 export function searchSheets(search: SheetSearch): Found {
-  if (search.items.length === 0) return { sheets: [], left: [], iterations: 0 };
-  const first = firstPlan(search);
-  const better = repack(search, first);
-  return { ...downsize(search, better), iterations: better.iterations };
-}
-
-/** The table of rules, cut short for jobs so large that a pass over all pieces takes long. */
-function firstPlan(search: SheetSearch): Found {
-  const most = Math.max(12, Math.floor(fewPieces ** 2 / search.items.length ** 2));
-  const lists = orders.map((order) => sorted(search.items, order));
-  let best: Packing = { sheets: [], left: [...search.items] };
-  let iterations = 0;
-  for (const rules of ruleTable(search.panels.length > 1)) {
-    for (const items of lists) {
-      const packing = pack({ ...search, items, rules });
-      iterations += 1;
-      if (isBetter(packing, best)) best = packing;
-      if (iterations >= most || isDone(best, search)) return { ...best, iterations };
-    }
-  }
-  return { ...best, iterations };
-}
-
-function ruleTable(severalSizes: boolean): Rules[] {
-  const usable = severalSizes ? openings : openings.slice(0, 1);
-  return fits.flatMap((fit) => splits.flatMap((split) => usable.map((opening) => ({ fit, split, opening }))));
-}
-
-function repack(search: SheetSearch, start: Found): Found {
+  const cover = coverOf(
+    search.panels.map(({ cost }, place) => ({ cost, count: search.available[place] ?? 0 })),
+  );
   const random = seeded(search.seed);
-  let best: Packing = start;
+  const unit = costUnit(search.panels.map(({ cost }) => cost));
+  const first = firstLayout(search, random);
+  let best = first.layout;
+  let { lower } = search;
   let steps = 0;
-  while (steps < search.budget && !isDone(best, search) && best.sheets.length + best.left.length > 1) {
-    steps += 1;
-    const taken = chooseSheets(best, random);
-    const kept = best.sheets.filter((_, index) => !taken.has(index));
-    const loose = [...best.sheets.filter((_, index) => taken.has(index)).flatMap((sheet) => sheet.items)];
-    const again = pack({
-      items: shaken([...loose, ...best.left], random),
-      panels: search.panels,
-      available: stockAfter(search.available, kept),
-      rules: anyRules(random),
-      stages: search.stages,
-    });
-    const candidate = { sheets: [...kept, ...again.sheets], left: again.left };
-    if (!isBetter(best, candidate)) best = candidate;
-  }
-  return { ...best, iterations: start.iterations + steps };
-}
-
-/** Two to four sheets to empty; the emptiest is among them every other time. */
-function chooseSheets(plan: Packing, random: () => number): Set<number> {
-  const taken = new Set<number>();
-  const wanted = Math.min(plan.sheets.length, 2 + pick(random, 3));
-  if (random() < 0.5) taken.add(emptiest(plan.sheets));
-  while (taken.size < wanted) taken.add(pick(random, plan.sheets.length));
-  return taken;
-}
-
-function emptiest(sheets: readonly PackedSheet[]): number {
-  let lowest = 0;
-  sheets.forEach((sheet, index) => {
-    const other = sheets[lowest];
-    if (other !== undefined && fill(sheet) < fill(other)) lowest = index;
-  });
-  return lowest;
-}
-
-function anyRules(random: () => number): Rules {
-  return {
-    fit: fits[pick(random, fits.length)] ?? "area",
-    split: splits[pick(random, splits.length)] ?? "large area",
-    opening: openings[pick(random, openings.length)] ?? "cheap by area",
+  const pursue = (limit: number, how: typeof quick, until: number, start = best): boolean => {
+    const trial = new LayoutSearch(search, random, start);
+    const run = trial.pursue({ ...how, limit, steps: until - steps });
+    steps += run.steps;
+    if (run.reached || isBetter(trial.layout(), best)) best = trial.layout();
+    return run.reached;
   };
-}
+  /** Lower and lower goals, first halving what is between the cost and the bound. */
+  const lessen = (until: number): void => {
+    let least = lower.bound;
+    while (!isWaiting(best) && steps < until) {
+      const most = costOf(best.sheets) - unit;
+      if (most < lower.bound - unit / 1e3) break;
+      const halving = search.budget >= LEAST_FOR_HALVING && least <= most;
+      const middle = Math.floor((least + most) / 2 / unit + 1e-6) * unit;
+      const goal = halving ? Math.max(middle, least) : most;
+      if (!pursue(goal, halving ? quick : long, until) && halving) least = goal + unit;
+    }
+  };
 
-/** Items by a random order rule, each key shaken by up to a fifth. */
-function shaken(items: readonly Item[], random: () => number): Item[] {
-  const order = orders[pick(random, orders.length)] ?? itemArea;
-  const keys = new Map(items.map((item) => [item, order(item) * (0.9 + 0.2 * random())]));
-  return sorted(items, (item) => keys.get(item) ?? 0);
-}
-
-/** Largest key first; equal keys by area, then in the order of the request, so that no tie is left to the engine. */
-function sorted(items: readonly Item[], key: (item: Item) => number): Item[] {
-  return [...items].sort((a, b) => key(b) - key(a) || itemArea(b) - itemArea(a) || a.demand - b.demand);
-}
-
-function stockAfter(available: readonly number[], sheets: readonly PackedSheet[]): number[] {
-  const left = [...available];
-  for (const sheet of sheets) left[sheet.panel.stock] = (left[sheet.panel.stock] ?? 0) - 1;
-  return left;
-}
-
-/** Moves the pieces of each sheet, dearest first, to the cheapest stock left that takes them all. */
-function downsize(search: SheetSearch, plan: Packing): Packing {
-  let sheets = [...plan.sheets];
-  for (const sheet of [...sheets].sort((a, b) => b.panel.cost - a.panel.cost)) {
-    const others = sheets.filter((other) => other !== sheet);
-    const available = stockAfter(search.available, others);
-    const cheaper = search.panels
-      .filter((panel) => panel.cost < sheet.panel.cost && (available[panel.stock] ?? 0) > 0)
-      .sort((a, b) => a.cost - b.cost || a.stock - b.stock);
-    const moved = cheaper
-      .map((panel) => onOneSheet(sheet.items, panel, search))
-      .find((one) => one !== undefined);
-    if (moved !== undefined) sheets = [...others, moved];
-  }
-  return { sheets, left: plan.left };
-}
-
-function onOneSheet(items: readonly Item[], panel: Panel, search: SheetSearch): PackedSheet | undefined {
-  const area = items.reduce((sum, item) => sum + itemArea(item), 0);
-  if (area > panel.width * panel.height) return undefined;
-  const available = search.available.map((_, stock) => (stock === panel.stock ? 1 : 0));
-  for (const order of orders) {
-    for (const split of splits) {
-      const rules = { fit: "area", split, opening: "cheap" } as const;
-      const packing = pack({
-        items: sorted(items, order),
-        panels: [panel],
-        available,
-        rules,
-        stages: search.stages,
-      });
-      if (packing.left.length === 0) return packing.sheets[0];
+  if (isWaiting(best)) pursue(Number.POSITIVE_INFINITY, long, search.budget);
+  lessen(search.budget / 4);
+  if (!isWaiting(best) && costOf(best.sheets) > lower.bound + unit / 1e3) {
+    const goal = costOf(best.sheets);
+    const columns = boundByColumns(search, { goal, work: search.budget * SUMS_A_STEP, cover });
+    if (columns !== undefined) {
+      if (columns.bound > lower.bound) lower = { bound: columns.bound, how: "guillotine-lp" };
+      if (lower.bound < goal && search.stages === Number.POSITIVE_INFINITY) {
+        pursue(lower.bound, quick, search.budget, columns.rounded);
+      }
     }
   }
-  return undefined;
+  lessen(search.budget);
+  return { ...best, iterations: first.passes + steps, lower };
 }
 
-function isDone(plan: Packing, search: SheetSearch): boolean {
-  return plan.left.length === 0 && costOf(plan) <= search.bound + 1e-6;
+const ranks: readonly ((type: PieceType) => number)[] = [
+  ({ width, height }) => width * height,
+  ({ width, height }) => Math.max(width, height),
+  ({ height }) => height,
+  ({ width }) => width,
+  ({ width, height }) => Math.min(width, height),
+];
+
+/** The best of laying all pieces once for each rule of which sheet to open. */
+function firstLayout(
+  search: SheetSearch,
+  random: () => number,
+): { readonly layout: Layout; readonly passes: number } {
+  const by = (key: (panel: SheetJob["panels"][number]) => number): Opening => {
+    return (_, panels) =>
+      panels.reduce<number | undefined>((best, index) => {
+        const [one, other] = [search.panels[index], best === undefined ? undefined : search.panels[best]];
+        return one !== undefined && (other === undefined || key(one) < key(other)) ? index : best;
+      }, undefined);
+  };
+  const openings = [
+    by(({ cost, width, height }) => cost / width / height),
+    by(({ width, height }) => -width * height),
+    by(({ cost }) => cost),
+    (_: PieceType, panels: readonly number[]) => panels[pick(random, panels.length)],
+  ];
+  let best: Layout | undefined;
+  let passes = 0;
+  for (const open of search.panels.length > 1 ? openings : openings.slice(0, 1)) {
+    for (const rank of [undefined, ...ranks]) {
+      passes += 1;
+      const trial = new LayoutSearch(search, random);
+      trial.recreate(Number.POSITIVE_INFINITY, open, rank && search.types.map(rank));
+      if (best === undefined || isBetter(trial.layout(), best)) best = trial.layout();
+    }
+  }
+  return { layout: best ?? { sheets: [], waiting: [] }, passes };
+
+  function isBetter(a: Layout, b: Layout): boolean {
+    const left = areaWaiting(search, a) - areaWaiting(search, b);
+    return left < 0 || (left === 0 && costOf(a.sheets) < costOf(b.sheets));
+  }
 }
 
-/** Less left out, then cheaper, then the same pieces drawn together on fewer sheets, which frees the others. */
-function isBetter(a: Packing, b: Packing): boolean {
-  const left = areaLeft(a) - areaLeft(b);
-  if (left !== 0) return left < 0;
-  const cost = costOf(a) - costOf(b);
-  if (Math.abs(cost) > 1e-6) return cost < 0;
-  return concentration(a) > concentration(b) + 1e-9;
+function isBetter(a: Layout, b: Layout): boolean {
+  return !isWaiting(a) && (isWaiting(b) || costOf(a.sheets) < costOf(b.sheets));
 }
 
-function areaLeft(plan: Packing): number {
-  return plan.left.reduce((sum, item) => sum + itemArea(item), 0);
+function areaWaiting({ types }: SheetJob, { waiting }: Layout): number {
+  return types.reduce((area, { width, height }, index) => area + width * height * (waiting[index] ?? 0), 0);
 }
 
-function costOf(plan: Packing): number {
-  return plan.sheets.reduce((sum, sheet) => sum + sheet.panel.cost, 0);
+function isWaiting({ waiting }: Layout): boolean {
+  return waiting.some((count) => count > 0);
 }
 
-function concentration(plan: Packing): number {
-  return plan.sheets.reduce((sum, sheet) => sum + fill(sheet) ** 2, 0);
-}
-
-function fill(sheet: PackedSheet): number {
-  const used = sheet.items.reduce((sum, item) => sum + itemArea(item), 0);
-  return used / (sheet.panel.width * sheet.panel.height);
-}
-
-function itemArea(item: Item): number {
-  return item.width * item.height;
+/** By how much one plan can be cheaper than another, at least. */
+function costUnit(costs: readonly number[]): number {
+  const millionths = costs.map((cost) => Math.round(cost * 1e6)).filter((cost) => cost > 0);
+  return millionths.length === 0 ? 1 : commonDivisor(millionths) / 1e6;
 }

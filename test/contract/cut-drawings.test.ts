@@ -27,6 +27,11 @@ const sheets = plan.sheets.flatMap((part) =>
   })),
 );
 
+/** On the grid of lengths: what a row of cuts adds up to is no nearer. */
+function runsThrough([start, size]: [number, number], [from, to]: [number, number]): boolean {
+  return snap(start) === snap(from) && snap(start + size) === snap(to);
+}
+
 /** Saws in the order of the numbers: each cut must run right through one part that is still whole. */
 function sawn({ sheet, kerf }: { sheet: CutSheet; kerf: number }): Rectangle[] {
   const { x, y, width, height } = sheet.tree;
@@ -36,8 +41,8 @@ function sawn({ sheet, kerf }: { sheet: CutSheet; kerf: number }): Rectangle[] {
     const at = upright ? from[0] : from[1];
     const hit = parts.filter((part) =>
       upright
-        ? part.y === from[1] && part.y + part.height === to[1] && part.x < at && at < part.x + part.width
-        : part.x === from[0] && part.x + part.width === to[0] && part.y < at && at < part.y + part.height,
+        ? runsThrough([part.y, part.height], [from[1], to[1]]) && part.x < at && at < part.x + part.width
+        : runsThrough([part.x, part.width], [from[0], to[0]]) && part.y < at && at < part.y + part.height,
     );
     expect(hit).toHaveLength(1);
     const [part] = hit as [Rectangle];

@@ -40,7 +40,9 @@ export const claim = {
   cost: z.number(),
   bound: z.number(),
   gap: z.number().describe("(cost − bound) / cost"),
-  proof: z.enum(["none", "total", "dual-feasible"]).describe("How the bound was reached."),
+  proof: z
+    .enum(["none", "total", "dual-feasible", "pattern-lp", "guillotine-lp"])
+    .describe("How the bound was reached."),
   proven: z.boolean().describe("No plan costs less."),
 };
 

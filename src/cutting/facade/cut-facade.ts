@@ -5,9 +5,10 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
+import { strongest } from "../bounds.ts";
 import { tidySum } from "../cost.ts";
 import { cutLengths } from "../lengths.ts";
-import type { BoundMethod, CutResult, LengthSolver, SheetSolver, UnplacedReason } from "../model.ts";
+import type { CutResult, LengthSolver, SheetSolver, UnplacedReason } from "../model.ts";
 import { cutPile } from "../pile.ts";
 import { cutSheets } from "../sheets.ts";
 import { boardParts, type PileSolver } from "./board-parts.ts";
@@ -76,12 +77,11 @@ function inMoney(parts: readonly Counted[]): Pick<CutPlan, "cost" | "bound" | "g
   const priced = parts.filter(({ costIn }) => costIn === "money").map(({ result }) => result);
   const cost = tidySum(priced.map((one) => one.cost));
   const bound = tidySum(priced.map((one) => one.bound.bound));
-  const hows = priced.map((one): BoundMethod => one.bound.how);
   return {
     cost,
     bound,
     gap: cost > 0 ? (cost - bound) / cost : 0,
-    proof: hows.includes("dual-feasible") ? "dual-feasible" : hows.includes("total") ? "total" : "none",
+    proof: strongest(priced.map((one) => one.bound.how)),
     proven: priced.length > 0 && priced.every((one) => one.bound.proven),
   };
 }

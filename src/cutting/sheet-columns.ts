@@ -1,0 +1,61 @@
+/** The strongest bound on a sheet plan, by patterns of cuts right through, and a layout rounded from what proves it. */
+import { Columns, type Pattern } from "./columns.ts";
+import type { Cover } from "./cover.ts";
+import { guillotineWorth } from "./guillotine-worth.ts";
+import { clear, filledRegions, Sheet } from "./sheet-nodes.ts";
+import type { Layout, SheetJob } from "./sheet-ruin.ts";
+
+interface SheetPattern extends Pattern {
+  readonly sheet: Sheet;
+}
+
+export interface ColumnBound {
+  readonly bound: number;
+  /** Whole sheets of the patterns that the bound rests on; not all pieces are laid. */
+  readonly rounded: Layout;
+  readonly rounds: number;
+}
+
+/** Sums that one reckoning of what patterns are worth may try; above this the bound is not sought. */
+const MOST_EFFORT = 6e7;
+
+/**
+ * @param goal cost of a plan that is known; the search ends when the bound comes up to it
+ * @param work how many sums may be tried in all
+ */
+export function boundByColumns(
+  job: SheetJob,
+  { goal, work, cover }: { goal: number; work: number; cover: Cover },
+): ColumnBound | undefined {
+  const worths = guillotineWorth(job.types, job.panels);
+  if (worths === undefined || worths.effort > Math.min(MOST_EFFORT, work)) return undefined;
+  const columns = new Columns({
+    demand: job.types.map(({ demands }) => demands.length),
+    stock: job.panels.map(({ cost }, place) => ({ cost, count: job.available[place] ?? 0 })),
+    best: (worth) => worths.best(worth),
+  });
+  let rounds = 0;
+  for (let left = work; left > 0 && cover.roundUp(columns.bound) < goal - 1e-9; left -= worths.effort) {
+    if (!columns.round()) break;
+    rounds += 1;
+  }
+  return { bound: cover.roundUp(columns.bound), rounded: roundedDown(job, columns), rounds };
+}
+
+/** Each pattern in use as often as it is used whole; pieces that are then laid more than once are taken off again. */
+function roundedDown(job: SheetJob, columns: Columns): Layout {
+  const waiting = job.types.map(({ demands }) => demands.length);
+  const sheets: Sheet[] = [];
+  for (const { pattern, level } of columns.solution()) {
+    for (let count = Math.floor(level + 1e-6); count > 0; count--) {
+      const sheet = new Sheet((pattern as SheetPattern).sheet.panel, 0, (pattern as SheetPattern).sheet);
+      for (const region of [sheet.root, ...filledRegions(sheet.root, [])]) {
+        if (region.piece < 0) continue;
+        if ((waiting[region.piece] ?? 0) > 0) waiting[region.piece] = (waiting[region.piece] ?? 0) - 1;
+        else clear(sheet, region, () => undefined);
+      }
+      if (!sheet.root.isLeftover) sheets.push(sheet);
+    }
+  }
+  return { sheets, waiting };
+}

@@ -1,0 +1,190 @@
+/**
+ * Sheets as trees of straight cuts right through, made to be changed: a piece goes into a leftover, a region becomes a
+ * leftover again. The order of the regions that one row of parallel cuts leaves is of no matter, so each row keeps at most
+ * one leftover. Sizes are whole steps, pieces grown by the kerf and sheets by the kerf less both trims.
+ *
+ * The tree and its changes are those of Gardeyn & Wauters, European Journal of Operational Research (2022), "A goal-driven
+ * ruin and recreate heuristic for the 2D variable-sized bin packing problem with guillotine constraints".
+ */
+
+/** A sheet size to cut from. */
+export interface Panel {
+  readonly stock: number;
+  readonly width: number;
+  readonly height: number;
+  readonly cost: number;
+  readonly turnable: boolean;
+}
+
+/** Pieces of one size, by their places in the request. */
+export interface PieceType {
+  readonly width: number;
+  readonly height: number;
+  readonly turnable: boolean;
+  readonly demands: readonly number[];
+}
+
+/** The axis along which regions lie side by side. */
+export type Axis = "x" | "y";
+
+/** A region: it holds a piece, is parted into regions side by side, or is left over. */
+export class Region {
+  width: number;
+  height: number;
+  parent: Region | undefined;
+  /** How often the saw turned before the region is free. */
+  readonly level: number;
+  /** Place of the piece's type; -1 where the region holds no piece. */
+  piece = -1;
+  turned = false;
+  axis: Axis | undefined;
+  parts: Region[] = [];
+
+  constructor(width: number, height: number, parent?: Region) {
+    this.width = width;
+    this.height = height;
+    this.parent = parent;
+    this.level = parent === undefined ? 0 : parent.level + 1;
+  }
+
+  get isLeftover(): boolean {
+    return this.piece < 0 && this.axis === undefined;
+  }
+}
+
+export class Sheet {
+  readonly panel: Panel;
+  readonly root: Region;
+  readonly leftovers: Region[];
+  /** The step of a search that made this copy, and so may change it. */
+  readonly owner: number;
+
+  constructor(panel: Panel, owner: number, copyOf?: Sheet) {
+    this.panel = panel;
+    this.owner = owner;
+    if (copyOf === undefined) {
+      this.root = new Region(panel.width, panel.height);
+      this.leftovers = [this.root];
+    } else {
+      const copies = new Map<Region, Region>();
+      this.root = copied(copyOf.root, undefined, copies);
+      // In the same order, so that a leftover's place in the list names it in every copy.
+      this.leftovers = copyOf.leftovers.map((one) => copies.get(one) ?? one);
+    }
+  }
+}
+
+function copied(region: Region, parent: Region | undefined, leftovers: Map<Region, Region>): Region {
+  const copy = new Region(region.width, region.height, parent);
+  copy.piece = region.piece;
+  copy.turned = region.turned;
+  copy.axis = region.axis;
+  if (region.axis !== undefined) {
+    for (const part of region.parts) copy.parts.push(copied(part, copy, leftovers));
+  } else if (region.piece < 0) leftovers.set(region, copy);
+  return copy;
+}
+
+/** How a piece would lie in a leftover, and along which axis the first cut parts it off. */
+export interface Way {
+  readonly piece: number;
+  readonly turned: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly first: Axis;
+}
+
+/** Lays a piece into the lower left corner of a leftover of the sheet; what remains of it stays leftover. */
+export function lay(sheet: Sheet, at: number, way: Way): void {
+  let region = sheet.leftovers[at];
+  if (region === undefined) return;
+  sheet.leftovers.splice(at, 1);
+  for (const axis of [way.first, way.first === "x" ? "y" : "x"] as const) {
+    region = partOff(sheet, region, axis, axis === "x" ? way.width : way.height);
+  }
+  region.piece = way.piece;
+  region.turned = way.turned;
+}
+
+/** Parts a region of the given size off a leftover that is on no list; the rest goes on the list. */
+export function partOff(sheet: Sheet, region: Region, axis: Axis, size: number): Region {
+  const whole = axis === "x" ? region.width : region.height;
+  if (whole === size) return region;
+  const row = region.parent?.axis === axis ? region.parent : region;
+  const width = axis === "x" ? size : region.width;
+  const height = axis === "x" ? region.height : size;
+  const part = new Region(width, height, row);
+  let rest = region;
+  if (row === region) {
+    rest = new Region(region.width, region.height, row);
+    region.axis = axis;
+    region.parts = [part, rest];
+  } else row.parts.push(part);
+  if (axis === "x") rest.width = whole - size;
+  else rest.height = whole - size;
+  sheet.leftovers.push(rest);
+  return part;
+}
+
+/** Turns a region back into leftover, joined to the leftover beside it and to its row where nothing else is left there. */
+export function clear(sheet: Sheet, cleared: Region, found: (piece: number) => void): void {
+  empty(sheet, cleared, found);
+  let region = cleared;
+  for (let row = region.parent; row !== undefined; row = region.parent) {
+    const beside = row.parts.find((one) => one !== region && one.isLeftover);
+    if (beside !== undefined) {
+      row.parts.splice(row.parts.indexOf(beside), 1);
+      sheet.leftovers.splice(sheet.leftovers.indexOf(beside), 1);
+      if (row.axis === "x") region.width += beside.width;
+      else region.height += beside.height;
+    }
+    if (row.parts.length > 1) break;
+    row.axis = undefined;
+    row.parts = [];
+    region = row;
+  }
+  sheet.leftovers.push(region);
+}
+
+function empty(sheet: Sheet, region: Region, found: (piece: number) => void): void {
+  if (region.piece >= 0) found(region.piece);
+  else if (region.axis === undefined) sheet.leftovers.splice(sheet.leftovers.indexOf(region), 1);
+  else for (const part of region.parts) empty(sheet, part, found);
+  region.piece = -1;
+  region.turned = false;
+  region.axis = undefined;
+  region.parts = [];
+}
+
+/** Joins leftovers that lie in one row, as a layout made from elsewhere may have them. */
+export function joinLeftovers(sheet: Sheet): void {
+  for (const region of [...sheet.leftovers]) {
+    const row = region.parent;
+    const beside = row?.parts.find((one) => one !== region && one.isLeftover);
+    if (row === undefined || beside === undefined) continue;
+    if (row.axis === "x") beside.width += region.width;
+    else beside.height += region.height;
+    row.parts.splice(row.parts.indexOf(region), 1);
+    sheet.leftovers.splice(sheet.leftovers.indexOf(region), 1);
+  }
+}
+
+/** The regions of a sheet that hold pieces or are parted, the whole sheet apart where it is parted. */
+export function filledRegions(region: Region, into: Region[]): Region[] {
+  for (const part of region.parts) {
+    if (part.isLeftover) continue;
+    into.push(part);
+    if (part.axis !== undefined) filledRegions(part, into);
+  }
+  return into;
+}
+
+/** How often the saw has turned once a piece is free that is cut from a leftover in this way. */
+export function turnsToFree(region: Region, way: Way): number {
+  const cutX = region.width > way.width;
+  const cutY = region.height > way.height;
+  const last = region.parent?.axis;
+  if (!cutX && !cutY) return region.level;
+  if (cutX !== cutY) return region.level + (last === (cutX ? "x" : "y") ? 0 : 1);
+  return region.level + (last === way.first ? 1 : 2);
+}

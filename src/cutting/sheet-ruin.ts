@@ -1,0 +1,379 @@
+/**
+ * Ruin and recreate on sheets: some regions become leftovers again, and the pieces that came loose are laid anew. Goal,
+ * ruin, order of laying and acceptance are those of Gardeyn & Wauters, European Journal of Operational Research (2022),
+ * "A goal-driven ruin and recreate heuristic for the 2D variable-sized bin packing problem with guillotine constraints";
+ * acceptance is late (Burke & Bykov, European Journal of Operational Research 258 (2017) 70-78). Our own: the worth of a
+ * leftover is the square of its area.
+ */
+import { pick } from "./random.ts";
+import type { Panel, PieceType, Region, Way } from "./sheet-nodes.ts";
+import { clear, filledRegions, lay, Sheet, turnsToFree } from "./sheet-nodes.ts";
+
+export interface SheetJob {
+  readonly types: readonly PieceType[];
+  readonly panels: readonly Panel[];
+  /** Sheets there are of each panel, by the panel's place. */
+  readonly available: readonly number[];
+  /** The saw turns at most this often. */
+  readonly stages: number;
+}
+
+/** Sheets with the pieces laid so far, and how many of each type wait. */
+export interface Layout {
+  readonly sheets: readonly Sheet[];
+  readonly waiting: readonly number[];
+}
+
+/** A step clears this many regions on average. */
+const MEAN_RUIN = 8;
+/** A place is passed over this often, so that the best one does not always win. */
+const BLINK = 0.03;
+
+export interface Pursuit {
+  /** What all sheets may cost. */
+  readonly limit: number;
+  readonly steps: number;
+  /** How far back a layout is compared. */
+  readonly history: number;
+  /** Steps without a better layout after which it gives up or, if patient, looks twice as far back from then on. */
+  readonly stagnation: number;
+  readonly patient: boolean;
+}
+
+/** How good a layout is on the way to a goal: less area waits; then more worth is left over. */
+interface Standing {
+  readonly waiting: number;
+  readonly worth: number;
+}
+
+function isWorse(a: Standing, b: Standing): boolean {
+  return a.waiting > b.waiting || (a.waiting === b.waiting && a.worth < b.worth);
+}
+
+/** Which of the panels, by place, to open for a piece. */
+export type Opening = (type: PieceType, panels: readonly number[]) => number | undefined;
+
+export class LayoutSearch {
+  private readonly job: SheetJob;
+  private readonly random: () => number;
+  private sheets: Sheet[];
+  private waiting: number[];
+  private step: number;
+  private readonly least: number;
+  /** By type: leftovers that it would fit into. */
+  private readonly places: number[];
+
+  constructor(job: SheetJob, random: () => number, start?: Layout) {
+    this.job = job;
+    this.random = random;
+    this.sheets = [...(start?.sheets ?? [])];
+    // Above all owners, so that no sheet of the start is taken for the search's own.
+    this.step = this.sheets.reduce((most, { owner }) => Math.max(most, owner), 0) + 1;
+    this.waiting = [...(start?.waiting ?? job.types.map(({ demands }) => demands.length))];
+    this.places = job.types.map(() => 0);
+    this.least = job.types.reduce(
+      (least, { width, height }) => Math.min(least, width, height),
+      Number.POSITIVE_INFINITY,
+    );
+  }
+
+  layout(): Layout {
+    return { sheets: [...this.sheets], waiting: [...this.waiting] };
+  }
+
+  /**
+   * Lays what waits, opening sheets as long as all cost no more than `limit`: the piece with fewest places first, or, where
+   * ranks are given, types by their rank and without chance.
+   */
+  recreate(limit: number, open: Opening, rank?: readonly number[]): void {
+    const blink = rank === undefined ? BLINK : 0;
+    const { types } = this.job;
+    let cost = costOf(this.sheets);
+    const waiting = types.map((_, index) => index).filter((index) => (this.waiting[index] ?? 0) > 0);
+    for (const index of waiting) this.places[index] = 0;
+    for (const sheet of this.sheets) {
+      for (const region of sheet.leftovers) this.countPlaces(waiting, sheet, region, 1);
+    }
+    while (waiting.length > 0) {
+      const at = rank === undefined ? this.hardest(waiting) : highest(waiting, rank);
+      const index = waiting[at] ?? 0;
+      const type = types[index];
+      if (type === undefined) break;
+      let found = (this.places[index] ?? 0) > 0 ? this.bestPlace(index, type, 0, blink) : undefined;
+      if (found === undefined) {
+        const panels = this.affordable(type, limit - cost);
+        const chosen = open(type, panels);
+        const panel = chosen === undefined ? undefined : this.job.panels[chosen];
+        if (panel === undefined) {
+          waiting.splice(at, 1);
+          continue;
+        }
+        const sheet = new Sheet(panel, this.step);
+        this.sheets.push(sheet);
+        cost += panel.cost;
+        this.countPlaces(waiting, sheet, sheet.root, 1);
+        found = this.bestPlace(index, type, this.sheets.length - 1, 0);
+        if (found === undefined) break;
+      }
+      this.layAt(found, waiting);
+      this.waiting[index] = (this.waiting[index] ?? 0) - 1;
+      if (this.waiting[index] === 0) waiting.splice(waiting.indexOf(index), 1);
+    }
+  }
+
+  /** Looks for a layout of all pieces at no more than `limit`; true once it is the search's own. */
+  pursue(goal: Pursuit): {
+    reached: boolean;
+    steps: number;
+  } {
+    this.discard(goal.limit);
+    this.recreate(goal.limit, this.anyPanel);
+    let now = this.standing();
+    let best = now;
+    let bestLayout = this.layout();
+    let history: Standing[] = Array.from({ length: goal.history }, () => now);
+    let at = 0;
+    let patience = goal.stagnation;
+    let idle = 0;
+    let steps = 0;
+    while (now.waiting > 0 && steps < goal.steps) {
+      if (idle >= patience) {
+        if (!goal.patient) break;
+        history = Array.from({ length: history.length * 2 }, () => now);
+        at = 0;
+        patience *= 1.6;
+        idle = 0;
+      }
+      steps += 1;
+      this.step += 1;
+      const before = this.layout();
+      this.ruin(goal.limit);
+      this.recreate(goal.limit, this.anyPanel);
+      const then = this.standing();
+      const late = history[at] ?? now;
+      idle += 1;
+      if (isWorse(then, late) && isWorse(then, now)) {
+        this.sheets = [...before.sheets];
+        this.waiting = [...before.waiting];
+        continue;
+      }
+      now = then;
+      history[at] = then;
+      at = (at + 1) % history.length;
+      if (isWorse(best, now)) {
+        best = now;
+        bestLayout = this.layout();
+        idle = 0;
+      }
+    }
+    const reached = now.waiting === 0;
+    if (!reached) {
+      this.sheets = [...bestLayout.sheets];
+      this.waiting = [...bestLayout.waiting];
+    }
+    return { reached, steps };
+  }
+
+  private readonly anyPanel = (_: PieceType, panels: readonly number[]): number | undefined =>
+    panels[pick(this.random, panels.length)];
+
+  /** Puts aside the sheets that cost most for what lies on them until the rest costs no more than `limit`. */
+  private discard(limit: number): void {
+    let cost = costOf(this.sheets);
+    const fill = new Map(
+      this.sheets.map((sheet) => [sheet, this.areaOn(sheet) / Math.max(1e-9, sheet.panel.cost)]),
+    );
+    const byFill = [...this.sheets].sort((a, b) => (fill.get(a) ?? 0) - (fill.get(b) ?? 0));
+    for (const sheet of byFill) {
+      if (cost <= limit) break;
+      cost -= sheet.panel.cost;
+      this.clearRegion(this.sheets.indexOf(sheet), undefined);
+    }
+  }
+
+  private areaOn(sheet: Sheet): number {
+    return sheet.leftovers.reduce(
+      (area, { width, height }) => area - width * height,
+      sheet.panel.width * sheet.panel.height,
+    );
+  }
+
+  private ruin(limit: number): void {
+    const wanted = 1 + pick(this.random, 2 * MEAN_RUIN - 1);
+    for (let count = 0; count < wanted || costOf(this.sheets) > limit; count++) {
+      if (this.sheets.length === 0) return;
+      const index = pick(this.random, this.sheets.length);
+      const sheet = this.sheets[index];
+      if (sheet === undefined) return;
+      const regions = filledRegions(sheet.root, []);
+      this.clearRegion(index, regions.length === 0 ? undefined : pick(this.random, regions.length));
+    }
+  }
+
+  /** Clears a filled region of a sheet, by its place among them; without one, the whole sheet, which is then put back. */
+  private clearRegion(index: number, place: number | undefined): void {
+    const sheet = this.own(index);
+    const region = place === undefined ? sheet.root : (filledRegions(sheet.root, [])[place] ?? sheet.root);
+    clear(sheet, region, (piece) => {
+      this.waiting[piece] = (this.waiting[piece] ?? 0) + 1;
+    });
+    if (sheet.root.isLeftover) this.sheets.splice(index, 1);
+  }
+
+  /** The sheet, copied where it may still be needed as it was. */
+  private own(index: number): Sheet {
+    const sheet = this.sheets[index];
+    if (sheet === undefined) throw new RangeError("no such sheet");
+    if (sheet.owner === this.step) return sheet;
+    const copy = new Sheet(sheet.panel, this.step, sheet);
+    this.sheets[index] = copy;
+    return copy;
+  }
+
+  private standing(): Standing {
+    let waiting = 0;
+    this.job.types.forEach(({ width, height }, index) => {
+      waiting += width * height * (this.waiting[index] ?? 0);
+    });
+    let worth = 0;
+    for (const sheet of this.sheets) {
+      for (const { width, height } of sheet.leftovers) worth += this.worth(width, height);
+    }
+    return { waiting, worth };
+  }
+
+  private worth(width: number, height: number): number {
+    return (width * height) ** 2;
+  }
+
+  private hardest(waiting: readonly number[]): number {
+    let best = 0;
+    let fewest = Number.POSITIVE_INFINITY;
+    let largest = 0;
+    for (let at = 0; at < waiting.length; at++) {
+      const index = waiting[at] ?? 0;
+      const places = this.places[index] ?? 0;
+      if (places > fewest) continue;
+      const { width = 0, height = 0 } = this.job.types[index] ?? {};
+      const area = width * height;
+      if (places < fewest || area > largest) {
+        best = at;
+        fewest = places;
+        largest = area;
+      }
+    }
+    return best;
+  }
+
+  private countPlaces(waiting: readonly number[], sheet: Sheet, region: Region, by: 1 | -1): void {
+    const { width, height } = region;
+    if (width < this.least || height < this.least) return;
+    for (const index of waiting) {
+      const type = this.job.types[index];
+      if (type === undefined) continue;
+      if (
+        (type.width <= width && type.height <= height) ||
+        (type.turnable && sheet.panel.turnable && type.height <= width && type.width <= height)
+      ) {
+        this.places[index] = (this.places[index] ?? 0) + by;
+      }
+    }
+  }
+
+  /** The place that costs least of what leftovers are worth, from a sheet on. */
+  private bestPlace(index: number, type: PieceType, fromSheet: number, blink: number) {
+    let best: { sheet: number; leftover: number; way: Way } | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    for (let sheet = fromSheet; sheet < this.sheets.length; sheet++) {
+      const one = this.sheets[sheet];
+      if (one === undefined) continue;
+      const turns = type.turnable && one.panel.turnable && type.width !== type.height;
+      for (let leftover = 0; leftover < one.leftovers.length; leftover++) {
+        const region = one.leftovers[leftover];
+        if (region === undefined) continue;
+        for (let turned = 0; turned < (turns ? 2 : 1); turned++) {
+          const width = turned === 0 ? type.width : type.height;
+          const height = turned === 0 ? type.height : type.width;
+          const spareX = region.width - width;
+          const spareY = region.height - height;
+          if (spareX < 0 || spareY < 0) continue;
+          const whole = this.worth(region.width, region.height);
+          for (const first of axes) {
+            // Where one cut or none is needed, the order of cuts makes no difference.
+            if (first === "y" && (spareX === 0 || spareY === 0)) break;
+            const rest =
+              first === "x"
+                ? this.worth(spareX, region.height) + this.worth(width, spareY)
+                : this.worth(region.width, spareY) + this.worth(spareX, height);
+            if (whole - rest >= least || (blink > 0 && this.random() < blink)) continue;
+            const way = { piece: index, turned: turned === 1, width, height, first };
+            if (turnsToFree(region, way) > this.job.stages) continue;
+            least = whole - rest;
+            best = { sheet, leftover, way };
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  private layAt(
+    { sheet, leftover, way }: { sheet: number; leftover: number; way: Way },
+    waiting: readonly number[],
+  ): void {
+    const own = this.own(sheet);
+    const region = own.leftovers[leftover];
+    if (region === undefined) return;
+    this.countPlaces(waiting, own, region, -1);
+    const before = own.leftovers.length - 1;
+    lay(own, leftover, way);
+    for (let at = before; at < own.leftovers.length; at++) {
+      const rest = own.leftovers[at];
+      if (rest !== undefined) this.countPlaces(waiting, own, rest, 1);
+    }
+  }
+
+  private affordable(type: PieceType, money: number): number[] {
+    const used = this.job.panels.map(() => 0);
+    for (const { panel } of this.sheets) {
+      const place = this.job.panels.indexOf(panel);
+      used[place] = (used[place] ?? 0) + 1;
+    }
+    return this.job.panels.flatMap((panel, index) =>
+      panel.cost <= money + 1e-9 &&
+      (used[index] ?? 0) < (this.job.available[index] ?? 0) &&
+      fitsAlone(type, panel, this.job.stages)
+        ? [index]
+        : [],
+    );
+  }
+}
+
+const axes = ["x", "y"] as const;
+
+function highest(waiting: readonly number[], rank: readonly number[]): number {
+  let best = 0;
+  for (let at = 1; at < waiting.length; at++) {
+    if ((rank[waiting[at] ?? 0] ?? 0) > (rank[waiting[best] ?? 0] ?? 0)) best = at;
+  }
+  return best;
+}
+
+export function costOf(sheets: readonly Sheet[]): number {
+  let cost = 0;
+  for (const { panel } of sheets) cost += panel.cost;
+  return cost;
+}
+
+/** Can the piece be cut from the panel when nothing else is? */
+export function fitsAlone(
+  type: Pick<PieceType, "width" | "height" | "turnable">,
+  panel: Panel,
+  stages: number,
+): boolean {
+  const fits = (width: number, height: number) =>
+    width <= panel.width &&
+    height <= panel.height &&
+    (width < panel.width ? 1 : 0) + (height < panel.height ? 1 : 0) <= stages;
+  return fits(type.width, type.height) || (type.turnable && panel.turnable && fits(type.height, type.width));
+}

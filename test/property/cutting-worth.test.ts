@@ -1,0 +1,112 @@
+/**
+ * What pieces on one sheet can be worth, against a plain recursion over every whole-number cut, written here apart; and the
+ * linear programme over patterns, by weak duality: its patterns cover the pieces at no more than its bound.
+ */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { Columns } from "../../src/cutting/columns.ts";
+import { guillotineWorth } from "../../src/cutting/guillotine-worth.ts";
+
+const RUNS = process.env.OUTERLEAF_SOAK ? 5000 : 150;
+
+const types = fc
+  .array(
+    fc.record({
+      width: fc.integer({ min: 2, max: 12 }),
+      height: fc.integer({ min: 2, max: 12 }),
+      turnable: fc.boolean(),
+      worth: fc.integer({ min: 0, max: 50 }),
+      count: fc.integer({ min: 1, max: 9 }),
+    }),
+    { minLength: 1, maxLength: 5 },
+  )
+  .map((list) => list.map(({ count, ...one }, at) => ({ ...one, demands: Array(count).fill(at) })));
+
+const panels = fc
+  .array(
+    fc.record({
+      width: fc.integer({ min: 12, max: 20 }),
+      height: fc.integer({ min: 12, max: 20 }),
+      turnable: fc.boolean(),
+      cost: fc.integer({ min: 1, max: 9 }),
+    }),
+    { minLength: 1, maxLength: 2 },
+  )
+  .map((list) => list.map((one, stock) => ({ ...one, stock })));
+
+type Type = { width: number; height: number; turnable: boolean; worth: number };
+
+function plainWorth(
+  list: readonly Type[],
+  panel: { width: number; height: number; turnable: boolean },
+): number {
+  const known = new Map<string, number>();
+  const most = (width: number, height: number): number => {
+    const key = `${width} ${height}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    let best = 0;
+    for (const one of list) {
+      const straight = one.width <= width && one.height <= height;
+      const turned = one.turnable && panel.turnable && one.height <= width && one.width <= height;
+      if (straight || turned) best = Math.max(best, one.worth);
+    }
+    for (let cut = 1; cut < width; cut++)
+      best = Math.max(best, most(cut, height) + most(width - cut, height));
+    for (let cut = 1; cut < height; cut++)
+      best = Math.max(best, most(width, cut) + most(width, height - cut));
+    known.set(key, best);
+    return best;
+  };
+  return most(panel.width, panel.height);
+}
+
+describe("the worth of pieces on a sheet", () => {
+  it("is that of trying every cut, and its pattern is worth it and lies within the sheet", () => {
+    fc.assert(
+      fc.property(types, panels, (list, sheets) => {
+        const worth = list.map((one) => one.worth);
+        const found = guillotineWorth(list, sheets)?.best(worth) ?? [];
+        expect(found).toHaveLength(sheets.length);
+        for (const { stock, worth: value, counts, sheet } of found) {
+          expect(value).toBe(plainWorth(list, sheets[stock]!));
+          expect([...counts].reduce((sum, [type, count]) => sum + count * worth[type]!, 0)).toBe(value);
+          const area = sheet.leftovers.reduce((sum, { width, height }) => sum + width * height, 0);
+          const laid = [...counts].reduce(
+            (sum, [type, count]) => sum + count * list[type]!.width * list[type]!.height,
+            0,
+          );
+          expect(area + laid).toBe(sheets[stock]!.width * sheets[stock]!.height);
+        }
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  it("gives patterns that cover all pieces by fractions at the cost of the bound", () => {
+    fc.assert(
+      fc.property(types, panels, (list, sheets) => {
+        const demand = list.map(({ demands }) => demands.length);
+        const worths = guillotineWorth(list, sheets);
+        const columns = new Columns({
+          demand,
+          stock: sheets.map(({ cost }) => ({ cost, count: Number.POSITIVE_INFINITY })),
+          best: (worth) => worths?.best(worth) ?? [],
+        });
+        while (columns.round());
+        const covered = demand.map(() => 0);
+        let cost = 0;
+        for (const { pattern, level } of columns.solution()) {
+          cost += level * sheets[pattern.stock]!.cost;
+          for (const [type, count] of pattern.counts) covered[type]! += level * count;
+        }
+        covered.forEach((count, type) => {
+          expect(count).toBeGreaterThan(demand[type]! - 1e-6);
+        });
+        expect(cost).toBeLessThan(columns.bound + 1e-3);
+        expect(cost).toBeGreaterThan(columns.bound - 1e-9);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+});
