@@ -12,6 +12,7 @@ import type { Planner } from "./planner.ts";
 import { addScores, NO_COST, type Score, WEIGHTS } from "./score.ts";
 import { cheapestStack, columnFloor, everyStack, type Stack, stackScore, unstacked } from "./stacks.ts";
 import { divisions, reaches, type Stretch } from "./stretches.ts";
+import { ToEnd } from "./to-end.ts";
 
 /** A layout of a zone: columns with their rows, and the joints between them. */
 export interface Layout {
@@ -31,9 +32,12 @@ export interface Found {
 }
 
 const NOISE = 1e-6;
+const BARE: Round = { beside: 0, ahead: 0 };
 
 /** In the offset pattern every column carries its cheapest stacks along, so that neighbours can be matched. */
 const STACKS_KEPT = 64;
+/** Enough for a good layout, not for the best. */
+const FEW_STACKS = 4;
 
 /**
  * @param limit layouts that cost more are not looked for
@@ -45,9 +49,9 @@ export function findColumns(
   joints = uprightJoints(planner),
 ): Found {
   // Layouts over the joints that show are among all layouts: their costs bound what is worth looking at in full.
-  const [, coarse] = search(planner, joints.filter(isHard), limit);
-  const [best, runnerUp] = search(planner, joints, Math.min(limit, coarse?.total ?? limit)).map((end) =>
-    unwind(planner, end),
+  const [, coarse] = search(planner, joints.filter(isHard), { limit, most: FEW_STACKS });
+  const [best, runnerUp] = search(planner, joints, { limit: Math.min(limit, coarse?.total ?? limit) }).map(
+    (end) => unwind(planner, end),
   );
   return { candidates: joints.length - 2, ...(best && { best }), ...(runnerUp && { runnerUp }) };
 }
@@ -58,17 +62,21 @@ export function mayCostLess(
   joints: readonly UprightJoint[],
   { limit, floor }: { readonly limit: number; readonly floor: (x: Interval) => number },
 ): boolean {
-  return search(planner, joints, limit, floor).length > 0;
+  return search(planner, joints, { limit, floor }).length > 0;
+}
+
+interface Sought {
+  /** What costs more is not looked for. */
+  readonly limit: number;
+  /** What columns are weighed by, in place of their stacks. */
+  readonly floor?: (x: Interval) => number;
+  /** Stacks of a column that are carried along in the offset pattern. */
+  readonly most?: number;
 }
 
 /** The cheapest path from the first joint to the last, and the next cheapest. */
-function search(
-  planner: Planner,
-  joints: readonly UprightJoint[],
-  limit: number,
-  floor?: (x: Interval) => number,
-): Path[] {
-  const walker = new Walker(planner, limit, floor);
+function search(planner: Planner, joints: readonly UprightJoint[], sought: Sought): Path[] {
+  const walker = new Walker(planner, joints, sought);
   const reached: Paths[] = joints.map(() => new Map());
   reached[0]?.set(0, { cuts: [], paths: [{ total: 0, print: 0 }] });
   let pin = 0;
@@ -78,14 +86,15 @@ function search(
       if ((reached[i] as Paths).size === 0) continue;
       if (reaches(planner, joints[i] as UprightJoint, end)) {
         const x: Interval = [(joints[i] as UprightJoint).x[1], end.x[0]];
-        walker.step(x, { from: reached[i] as Paths, joint: end, to: into, into });
+        const from = reached[i] as Paths;
+        walker.step(x, { from, joint: end, to: into, into, ...walker.round(joints[i] as UprightJoint, end) });
       }
     }
     // Single columns give good paths early, so that most divisions are dropped before they are measured.
     for (let i = pin; i < j; i++) {
       if ((reached[i] as Paths).size === 0) continue;
       for (const stretch of divisions(planner, joints[i] as UprightJoint, end)) {
-        walker.walk(stretch, { starts: reached[i] as Paths, end, into });
+        walker.walk(stretch, { starts: reached[i] as Paths, start: joints[i] as UprightJoint, end, into });
       }
     }
     if (walker.isHopeless(into, end.x[1])) into.clear();
@@ -99,11 +108,20 @@ function search(
 
 interface Walk {
   readonly starts: Paths;
+  readonly start: UprightJoint;
   readonly end: UprightJoint;
   readonly into: Paths;
 }
 
-interface Step {
+/** What comes to a column's cost at the least, and to that of the joint on its right. */
+interface Round {
+  /** With the column on its left. */
+  readonly beside: number;
+  /** After the joint. */
+  readonly ahead: number;
+}
+
+interface Step extends Round {
   readonly from: Paths;
   /** To the right of the column. */
   readonly joint: UprightJoint;
@@ -115,41 +133,60 @@ interface Step {
 class Walker {
   readonly #planner: Planner;
   readonly #limit: number;
-  readonly #offset: boolean;
+  readonly #most: number;
   readonly #apart: number;
   readonly #leastFrom: (x: number) => number;
   readonly #floor: ((x: Interval) => number) | undefined;
+  /** Of the offset pattern alone, where neighbours add to what columns cost by themselves. */
+  readonly #toEnd: ToEnd | undefined;
 
-  /** @param floor what columns are weighed by, in place of their stacks */
-  constructor(planner: Planner, limit: number, floor?: (x: Interval) => number) {
+  constructor(
+    planner: Planner,
+    joints: readonly UprightJoint[],
+    { limit, floor, most = STACKS_KEPT }: Sought,
+  ) {
     this.#planner = planner;
     this.#floor = floor;
+    this.#most = most;
     this.#limit = limit + NOISE;
     this.#leastFrom = leastFrom(planner);
-    this.#offset = planner.zone.ground.zone.pattern === "offset";
     this.#apart = OFFSET_SHARE * planner.tallest - 1e-9;
+    if (planner.zone.ground.zone.pattern === "offset") this.#toEnd = new ToEnd(planner, joints, this.#apart);
+  }
+
+  round(left: UprightJoint, right: UprightJoint): Round {
+    if (!this.#toEnd) return BARE;
+    return { beside: this.#toEnd.crowdedAt(left.x), ahead: this.#toEnd.from(right) };
   }
 
   /** Lengthens paths by equal columns, and keeps what is good enough where they end. */
-  walk({ columns, inner }: Stretch, { starts, end, into }: Walk): void {
+  walk(stretch: Stretch, { starts, start, end, into }: Walk): void {
+    const { columns, inner } = stretch;
     let from = starts;
-    columns.forEach((x, k) => {
+    let left = start;
+    let ahead = 0;
+    if (this.#toEnd) ahead = this.#toEnd.stretch(stretch) + end.score.total + this.#toEnd.from(end);
+    for (const [k, x] of columns.entries()) {
       const strip = inner[k];
-      if (from.size === 0 || this.#isTooDear(from, x, into)) {
-        from = new Map();
-        return;
-      }
+      const joint = strip ? this.#equalJoint(strip) : end;
+      const { beside } = this.round(left, end);
+      if (this.#toEnd) ahead -= this.#toEnd.column(x) + joint.score.total + (k > 0 ? beside : 0);
       const to: Paths = strip ? new Map() : into;
-      this.step(x, { from, joint: strip ? this.#equalJoint(strip) : end, to, into });
+      this.step(x, { from, joint, to, into, beside, ahead });
+      if (to.size === 0) return;
       from = to;
-    });
+      left = joint;
+    }
   }
 
   /** Lengthens paths by one column. */
-  step(x: Interval, { from, joint, to, into }: Step): void {
-    if (from.size === 0 || this.#isTooDear(from, x, into)) return;
-    const ceiling = this.#ceiling(into);
-    for (const stack of this.#stacks(x)) this.#lengthen(from, { column: { x, stack }, joint, to, ceiling });
+  step(x: Interval, { from, joint, to, into, beside, ahead }: Step): void {
+    const least = this.#cheapest(from) + beside;
+    const after = joint.score.total + ahead;
+    if (this.#isTooDear(x, { from, into, least, after })) return;
+    for (const stack of this.#stacks(x, this.#limit - least - after)) {
+      this.#lengthen(from, { column: { x, stack }, joint, to, ceiling: this.#ceiling(into) - ahead });
+    }
   }
 
   #lengthen(
@@ -159,26 +196,31 @@ class Walker {
     const { stack } = column;
     const added = stack.total + joint.score.total;
     for (const { cuts, paths } of from.values()) {
-      const crowded = this.#offset ? this.#crowding(cuts, stack) : 0;
+      const least = (paths[0] as Path).total + added;
+      if (least >= ceiling) continue;
+      const crowded = this.#toEnd ? this.#crowding(cuts, stack) : 0;
       for (const before of paths) {
         const total = before.total + added + crowded * WEIGHTS.crowded;
         if (total < ceiling)
-          offer(to, this.#offset ? stack.print : 0, total, { before, column, joint, crowded });
+          offer(to, this.#toEnd ? stack.print : 0, total, { before, column, joint, crowded });
       }
     }
   }
 
   /** Costs only grow: what is as dear as all that are kept at the end of the stretch cannot come back. */
   #ceiling(into: Paths): number {
-    const kept = this.#offset ? undefined : into.get(0)?.paths[1];
+    const kept = this.#toEnd ? undefined : into.get(0)?.paths[1];
     return Math.min(this.#limit, kept?.total ?? Number.POSITIVE_INFINITY);
   }
 
   /** Whether this column, or all that must still come, takes every path over what is kept. */
-  #isTooDear(from: Paths, x: Interval, into: Paths): boolean {
-    const cheapest = this.#cheapest(from);
-    const least = this.#floor?.(x) ?? columnFloor(this.#planner, x);
-    return cheapest + least >= this.#ceiling(into) || this.isHopeless(from, x[0]);
+  #isTooDear(
+    x: Interval,
+    at: { readonly from: Paths; readonly into: Paths; readonly least: number; readonly after: number },
+  ): boolean {
+    if (this.#toEnd) return at.least + this.#toEnd.column(x) + at.after >= this.#limit;
+    const column = this.#floor?.(x) ?? columnFloor(this.#planner, x);
+    return at.least + column >= this.#ceiling(at.into) || this.isHopeless(at.from, x[0]);
   }
 
   /** Whether the sheets that must still come from a joint on take every path over the limit. */
@@ -193,9 +235,12 @@ class Walker {
     return least;
   }
 
-  #stacks(x: Interval): readonly Stack[] {
+  /** @param limit what costs as much is left out */
+  #stacks(x: Interval, limit: number): readonly Stack[] {
     if (this.#floor) return [unstacked(this.#floor(x))];
-    return this.#offset ? everyStack(this.#planner, x, STACKS_KEPT) : [cheapestStack(this.#planner, x)];
+    return this.#toEnd
+      ? everyStack(this.#planner, x, { most: this.#most, limit })
+      : [cheapestStack(this.#planner, x)];
   }
 
   #equalJoint(x: Interval): UprightJoint {

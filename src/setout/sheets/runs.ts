@@ -39,15 +39,20 @@ export function cheapestRun(planner: Planner, column: ColumnStrip, part: Interva
 /**
  * Every run with as few rows as fit between forced lines, or one more; the cheapest alone where none fits.
  * @param keep what could serve of the ways to part a segment: without it their products grow past all bounds
+ * @param limit what costs as much may be left out
  */
 export function everyRun(
   planner: Planner,
   column: ColumnStrip,
-  { part, keep }: { readonly part: Interval; readonly keep: (runs: readonly Run[]) => Run[] },
+  {
+    part,
+    keep,
+    limit,
+  }: { readonly part: Interval; readonly keep: (runs: readonly Run[]) => Run[]; readonly limit: number },
 ): Run[] {
   let runs = [NOTHING];
   for (const { y, cost } of segmentsOf(planner, part)) {
-    const next = keep(everySegment(planner, column, y));
+    const next = keep(everySegment(planner, column, { y, limit }));
     runs = keep(runs.flatMap((run) => next.map((other) => joined(run, other, cost))));
   }
   return runs;
@@ -147,7 +152,11 @@ function equalRuns(planner: Planner, column: ColumnStrip, y: Interval): Run[] {
   });
 }
 
-function everySegment(planner: Planner, column: ColumnStrip, y: Interval): Run[] {
+function everySegment(
+  planner: Planner,
+  column: ColumnStrip,
+  { y, limit }: { readonly y: Interval; readonly limit: number },
+): Run[] {
   const { joint } = planner.zone.cladding;
   const most = fewestRows(planner, column, y) + MOST_EXTRA_ROWS;
   const lines = linesWithin(planner, y);
@@ -157,7 +166,7 @@ function everySegment(planner: Planner, column: ColumnStrip, y: Interval): Run[]
       const top: Interval = [from, y[1]];
       found.push({ rows: [...rows, top], total: total + rowCost(planner, column, top) });
     }
-    if (rows.length + 1 >= most) return;
+    if (rows.length + 1 >= most || total >= limit) return;
     for (let k = next; k < lines.length; k++) {
       const { at, cost } = lines[k] as LevelLine;
       if (at <= from) continue;

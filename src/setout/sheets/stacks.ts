@@ -30,16 +30,22 @@ export function cheapestStack(planner: Planner, x: Interval): Stack {
   return stack;
 }
 
-/** The cheapest `most` of all stacks whose parts take as few rows as fit or one more, cheapest first. */
-export function everyStack(planner: Planner, x: Interval, most: number): Stack[] {
+export interface Wanted {
+  readonly most: number;
+  /** What costs as much is left out. */
+  readonly limit: number;
+}
+
+/** The cheapest of all stacks whose parts take as few rows as fit or one more, cheapest first. */
+export function everyStack(planner: Planner, x: Interval, wanted: Wanted): Stack[] {
   const { column, parts, over } = broken(planner, x);
   let stacks = [bare(over)];
-  const keep = (runs: readonly Run[]): Run[] => useful(runs, most, cutsOf);
+  const keep = (runs: readonly Run[]): Run[] => useful(runs, wanted, cutsOf);
   for (const part of parts) {
-    const runs = everyRun(planner, column, { part, keep });
+    const runs = everyRun(planner, column, { part, keep, limit: wanted.limit });
     stacks = useful(
       stacks.flatMap((stack) => runs.map((run) => append(stack, run))),
-      most,
+      wanted,
       ({ cuts }) => cuts,
     );
   }
@@ -47,17 +53,17 @@ export function everyStack(planner: Planner, x: Interval, most: number): Stack[]
 }
 
 /**
- * The cheapest `most` that could serve beside some neighbour: one is beaten wherever it stands by another that costs no
+ * The cheapest that could serve beside some neighbour: one is beaten wherever it stands by another that costs no
  * more and has no joint of its own. The two cheapest stay in any case, to tell what comes next.
  */
 function useful<T extends { readonly total: number }>(
   all: readonly T[],
-  most: number,
+  { most, limit }: Wanted,
   cuts: (one: T) => readonly number[],
 ): T[] {
   const kept: { readonly one: T; readonly own: readonly number[] }[] = [];
   for (const [i, one] of [...all].sort((a, b) => a.total - b.total).entries()) {
-    if (kept.length >= most) break;
+    if (kept.length >= most || one.total >= limit) break;
     const own = cuts(one);
     if (i < 2 || !kept.some((other) => other.own.every((cut) => own.includes(cut)))) kept.push({ one, own });
   }
