@@ -11,6 +11,7 @@ import type { Face, Project } from "../project/schema/project.ts";
 import { type Message, message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
 import { behindCladding } from "./behind/index.ts";
+import { throughBucks } from "./behind/through-bucks.ts";
 import type { Wall } from "./behind/wall.ts";
 import type { FaceEnds } from "./corners.ts";
 import { jointsOf } from "./draft.ts";
@@ -84,7 +85,8 @@ export function layFace(
     laid,
   };
   const behind = behindCladding(wall, { joints: results.flatMap(({ joints }) => joints), vents, solids });
-  const returns = withReturns(wall, { demands, solids, behind: behind.pieces });
+  const told = throughBucks(laid, behind.pieces);
+  const returns = withReturns({ ...wall, laid: told.laid }, { demands, solids, behind: told.behind });
   const layout: FaceLayout = {
     id: face.id,
     code: faceCode(face),

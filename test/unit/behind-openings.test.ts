@@ -4,14 +4,15 @@ import { describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { readDocument } from "../../src/project/read.ts";
+import { removalOf } from "../../src/setout/removal/reach.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
 import { designed } from "../helpers/designed.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
 type Loose = any;
 
-function demo(edit: (document: Loose) => void = () => {}) {
-  const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+function demo(edit: (document: Loose) => void = () => {}, name = "atelier-bouleau") {
+  const document = JSON.parse(readFileSync(`examples/${name}.outerleaf.json`, "utf8"));
   edit(document);
   const result = readDocument(document, "openings");
   if (!result.ok) throw new Error(JSON.stringify(result.findings));
@@ -69,17 +70,63 @@ describe("bucks", () => {
   });
 
   it("are screwed through the sheathing into the timber round the opening", () => {
-    // 140 of screw less 51 of liner and 11 of sheathing; 50 from the ends.
+    // 140 of screw less 51 of liner and 11 of sheathing; 50 from the ends, or 40 off a screw of the batten before it.
+    const batten = made.of("W-L15a")?.fixings.filter(({ y }) => y > 1500 && y < 2100) ?? [];
     expect(made.of("W-Kbl-W3")?.fixings).toMatchObject([
-      { x: 2081, y: 1550, into: "west trimmer 1", bite: 78 },
-      { x: 2081, y: 2050, into: "west trimmer 1", bite: 78 },
+      { x: 2081, into: "west trimmer 1", bite: 78 },
+      { x: 2081, into: "west trimmer 1", bite: 78 },
     ]);
+    for (const [i, wanted] of [1550, 2050].entries()) {
+      const y = made.of("W-Kbl-W3")?.fixings[i]?.y ?? Number.NaN;
+      const near = batten
+        .map((other) => Math.hypot(other.x - 2081, other.y - wanted))
+        .some((away) => away < 40);
+      const apart = batten.map((other) => Math.hypot(other.x - 2081, other.y - y));
+      if (near) expect(Math.min(...apart)).toBeCloseTo(40, 3);
+      else expect(y).toBe(wanted);
+    }
     expect(made.of("W-Kbl-W3")?.fixings[0]?.through).toEqual([
       { what: "backing", thickness: 51 },
       { what: "sheathing", thickness: 11 },
     ]);
     expect(made.of("W-Kbh-W3")?.supports).toEqual(["west header 1"]);
   });
+
+  it("let the battens' screws through, which are told so, and come off after those battens", () => {
+    const batten = made.pieces.find(({ mark }) => mark === "W-L15a");
+    const past = batten?.fixings.filter(({ y }) => y > 1500 && y < 2100) ?? [];
+    for (const { through } of past) {
+      expect(through.slice(-2)).toEqual([
+        { what: "backing", thickness: 51 },
+        { what: "sheathing", thickness: 11 },
+      ]);
+      expect(through.some(({ what }) => what === "insulation")).toBe(false);
+    }
+    expect(past.length).toBeGreaterThan(0);
+    const below = batten?.fixings.filter(({ y }) => y < 1400) ?? [];
+    expect(below[0]?.through).toContainEqual({ what: "insulation", thickness: 51 });
+    expect(made.of("W-Kbl-W3")?.removeBefore).toContain("W-L15a");
+    const way = removalOf(made.facade, "W-Kbl-W3")?.steps.map(({ mark }) => mark) ?? [];
+    expect(way.indexOf("W-L15a")).toBeGreaterThan(0);
+    expect(way.at(-1)).toBe("W-Kbl-W3");
+  });
+
+  it.each(["atelier-bouleau", "l-plan"])(
+    "keep their screws off the battens' in the same timber: %s",
+    (name) => {
+      const { pieces } = demo(() => {}, name);
+      const battens = pieces.filter(({ kind }) => kind === "batten");
+      for (const buck of pieces.filter(({ mark }) => /-Kb[lrhs]/.test(mark))) {
+        const own = battens.filter(({ face }) => face === buck.face).flatMap(({ fixings }) => fixings);
+        for (const at of buck.fixings) {
+          const away = own
+            .filter(({ into }) => into === at.into)
+            .map(({ x, y }) => Math.hypot(x - at.x, y - at.y));
+          expect(Math.min(...away, 999), buck.mark).toBeGreaterThanOrEqual(40 - 0.001);
+        }
+      }
+    },
+  );
 
   it("find the studs under a sill, where nothing runs level", () => {
     const wide = demo((document) => {
