@@ -2,6 +2,7 @@
 import type { Demands } from "../codes/demands.ts";
 import { recessLinedBy } from "../project/lookup.ts";
 import type { Face, Project } from "../project/schema/project.ts";
+import { widestBoard } from "./boards/widest-board.ts";
 import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
 import type { Facade } from "./facade.ts";
 import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
@@ -64,11 +65,11 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
 }
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
-function sharedKey(
-  { structure, buildUps, claddings, limits, roof, stock, figures }: Project,
-  demands: Demands,
-): string {
-  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, figures, demands]);
+function sharedKey(project: Project, demands: Demands): string {
+  const { structure, buildUps, claddings, limits, roof, stock, figures } = project;
+  // Of the pile nothing is read but how wide its boards are.
+  const widest = claddings.map((one) => (one.kind === "boards" ? widestBoard(project, one) : undefined));
+  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, figures, demands, widest]);
 }
 
 interface Around {

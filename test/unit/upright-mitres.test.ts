@@ -25,7 +25,9 @@ function porch(edit: (document: Loose) => void = () => {}) {
 }
 
 describe("upright boards that end in the mitre of an inside corner", () => {
-  const made = porch();
+  const made = porch(({ stock }) => {
+    stock.boards[0].width = 140;
+  });
   const boards = made.pieces.filter(({ kind, face }) => kind === "board" && face.startsWith("porch"));
 
   it("are sawn as wide as their back, where two meet with the corner's gap between them", () => {
@@ -67,14 +69,15 @@ describe("upright boards that end in the mitre of an inside corner", () => {
 });
 
 describe("a mitred board that is sawn wider than the stock", () => {
-  /** Of boards so wide: what cannot be cut, and what the order still asks for. */
-  const bought = (width: number) => {
-    const { project, facade, pieces } = porch(({ stock }) => {
+  /** Of boards so wide: what cannot be cut, and what the order still asks for. A tight band of gaps leaves no other rod. */
+  const bought = (width: number, { tight = false } = {}) => {
+    const { project, facade, pieces } = porch(({ stock, claddings }) => {
       stock.boards[0].width = width;
+      if (tight) claddings.find(({ id }: Loose) => id === "porch-boards").gapBand = [6.9, 7.1];
     });
     const { plan, findings } = cutFacade(project, facade);
     return {
-      pieces,
+      boards: pieces.filter(({ kind }) => kind === "board"),
       refused: findings.filter(({ code }) => code === "C002"),
       toFind: plan?.boards.toFind ?? [],
       sawn: new Set(
@@ -85,15 +88,48 @@ describe("a mitred board that is sawn wider than the stock", () => {
     };
   };
 
-  it("is named with the width that it takes, and stays on the order", () => {
-    // 105 seen, and 20 more behind at a right angle's mitre through 20: 125 of boards 120 wide.
-    const { pieces, refused, toFind, sawn } = bought(120);
-    const wide = pieces.filter(({ kind, cut }) => kind === "board" && cut.width > 120);
-    expect(wide.map(({ mark, cut }) => [mark, cut.width])).toEqual([["PB-B101a", 125]]);
+  it("is seen narrower, so that it is sawn from a board of the rod's own widths, and says so", () => {
+    // 105 seen would be 125 behind at a right angle's mitre through 20: boards are 120 wide.
+    const { boards, refused, sawn } = bought(120);
+    const back = boards.filter(({ face }) => face === "porch-back");
+    const ends = back.filter(({ ends: { left, right } }) => left.angleDeg < 0 || right.angleDeg < 0);
+    expect(ends.map(({ cut }) => cut.width)).toEqual([105, 105]);
+    for (const { outline, why } of ends) {
+      const { x } = polygonBounds(outline);
+      expect(x[1] - x[0]).toBeCloseTo(85, 6);
+      expect(why).toMatchObject({
+        rule: { key: "setout.why.upright.corner", values: { seen: 85, width: 105 } },
+        runnerUp: { values: { seen: 105, width: 125, widest: 120 } },
+      });
+    }
+    expect(refused).toEqual([]);
+    expect(boards.filter(({ mark, face }) => face.startsWith("porch") && !sawn.has(mark))).toEqual([]);
+  });
+
+  it("leaves gaps within the band, and the corner's own gap as it is", () => {
+    const { boards } = bought(120);
+    const back = boards.filter(({ face, course }) => face === "porch-back" && course !== undefined);
+    const full = back.filter(({ course }) => Number(course) < 200);
+    const xs = full.map(({ outline }) => polygonBounds(outline).x).sort((a, b) => a[0] - b[0]);
+    const gaps = xs.slice(1).map(([from], i) => from - (xs[i]?.[1] ?? 0));
+    expect(gaps).toHaveLength(2);
+    for (const gap of gaps) {
+      expect(gap).toBeGreaterThanOrEqual(6);
+      expect(gap).toBeLessThanOrEqual(11);
+    }
+    const [wide] = bought(200).boards.filter(({ mark }) => mark === "PB-B101a");
+    const [narrow] = boards.filter(({ mark }) => mark === "PB-B101a");
+    expect(polygonBounds(narrow?.outline ?? []).x[0]).toBe(polygonBounds(wide?.outline ?? []).x[0]);
+  });
+
+  it("is named with the width that it takes where no other rod fits, and stays on the order", () => {
+    const { boards, refused, toFind, sawn } = bought(120, { tight: true });
+    const wide = boards.filter(({ cut }) => cut.width > 120);
+    expect(wide.map(({ mark, cut }) => [mark, cut.width])).toEqual([["PR-B101a", 125]]);
     expect(refused).toMatchObject([
       {
         outcome: "fail",
-        where: { path: "/stock/boards", marks: ["PB-B101a"] },
+        where: { path: "/stock/boards", marks: ["PR-B101a"] },
         says: {
           values: {
             stock: { key: "schedule.cut.board-section", values: { thickness: 20, width: 125 } },
@@ -104,15 +140,15 @@ describe("a mitred board that is sawn wider than the stock", () => {
       },
     ]);
     expect(toFind.map(({ width, pieces: of }) => [width, of.map(({ mark }) => mark)])).toEqual([
-      [125, ["PB-B101a"]],
+      [125, ["PR-B101a"]],
     ]);
-    const others = pieces.filter(({ kind, mark }) => kind === "board" && mark !== "PB-B101a");
-    expect(others.filter(({ mark }) => !sawn.has(mark))).toEqual([]);
+    expect(boards.filter(({ mark }) => mark !== "PR-B101a" && !sawn.has(mark))).toEqual([]);
   });
 
-  it("is cut from the board that just holds it, and not from one a hair narrower", () => {
-    expect(bought(125).refused).toEqual([]);
+  it("is left as wide as it is where a board just holds it, and not where one is a hair narrower", () => {
+    const corner = (width: number) => bought(width).boards.find(({ mark }) => mark === "PB-B101a")?.cut.width;
+    expect(corner(125)).toBe(125);
     expect(bought(125).sawn.has("PB-B101a")).toBe(true);
-    expect(bought(124.9).refused.map(({ where }) => where.marks)).toEqual([["PB-B101a"]]);
+    expect(corner(124.9)).toBe(105);
   });
 });

@@ -9,11 +9,12 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import { intersect } from "../../geometry/region.ts";
 import type { BoardCladding } from "../../project/schema/project.ts";
+import { message } from "../../text/message.ts";
 import { degreesToRadians } from "../../units/angle.ts";
 import { snap } from "../../units/length.ts";
 import { CLOSURE_ROOM_MM, type DraftBatten, placeBattens } from "../battens.ts";
 import { battenLines, boardPoints, type CladdingPoint } from "../cladding-screws.ts";
-import { cutLength, endsAt, type FaceEnd, faceLength, isSlanted } from "../corners.ts";
+import { cutLength, endsAt, type FaceEnd, faceLength, isSlanted, longerBehind } from "../corners.ts";
 import type { BattenWish, DraftPiece } from "../draft.ts";
 import type { Joint } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
@@ -31,6 +32,7 @@ import { boardBattenWishes } from "./battens.ts";
 import { layCourses } from "./courses.ts";
 import { clearOfRakes, rakeCrossings, rakePoints, rakeRails } from "./rake-rails.ts";
 import { uprightRod } from "./upright-rod.ts";
+import { widestBoard } from "./widest-board.ts";
 import type { BoardZone } from "./zone.ts";
 
 export interface UprightDraft {
@@ -62,10 +64,19 @@ export function layUpright(
     project,
     plane.layers.find(({ kind }) => kind === "batten")?.stock ?? "",
   ).width;
-  const { rod, findings } = uprightRod(
+  const corners = endsAt(ground.bounds.x, ends);
+  const widest = widestBoard(project, cladding);
+  const { rod, narrowed, findings } = uprightRod(
     ground,
     cladding,
     demands.boards[cladding.id] ?? { gapBand: cladding.gapBand },
+    {
+      behind: [
+        longerBehind(corners.left, cladding.thickness),
+        longerBehind(corners.right, cladding.thickness),
+      ],
+      widest,
+    },
   );
   const turned = turnedGround(ground);
   const spacing = Math.min(RAIL_SPACING_MM, SPAN_IN_THICKNESSES * cladding.thickness);
@@ -104,7 +115,7 @@ export function layUpright(
   const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
   const railLinesOf = battenLines(rails.map(turnedBatten));
   const boards = laid.pieces.map((piece) => ({
-    piece: edged(turnedPiece(piece), ends, cladding.thickness),
+    piece: edged(turnedPiece(piece), ends, { thickness: cladding.thickness, narrowed, widest }),
     points: [
       ...boardPoints(piece, cladding, railLinesOf).map((point) => turnedPointOn(point, byMark)),
       ...(rakes.length > 0 ? rakePoints(turnedPiece(piece), cladding, rakes) : []),
@@ -165,11 +176,32 @@ function clearOfClosures(wish: BattenWish, turned: ZoneGround): BattenWish {
   return { ...wish, x: [snap(from + by), snap(to + by)] };
 }
 
-/** The boards that end a face take the corner's cut along their long edge; an inside corner's makes them wider behind. */
-function edged(piece: DraftPiece, face: ZoneTask["ends"], thickness: number): DraftPiece {
+/**
+ * The boards that end a face take the corner's cut along their long edge; an inside corner's makes them wider behind.
+ * @param how `narrowed`: whether they are seen narrower for it, since no board is wider than `widest`
+ */
+function edged(
+  piece: DraftPiece,
+  face: ZoneTask["ends"],
+  how: { readonly thickness: number; readonly narrowed: boolean; readonly widest: number | undefined },
+): DraftPiece {
   const { x } = polygonBounds(piece.outline);
   const ends = endsAt(x, face);
-  return { ...piece, ends, cut: { ...piece.cut, width: cutLength(x, ends, thickness) } };
+  const width = cutLength(x, ends, how.thickness);
+  const edgedPiece = { ...piece, ends, cut: { ...piece.cut, width } };
+  const seen = piece.cut.width;
+  if (!how.narrowed || width <= seen) return edgedPiece;
+  return {
+    ...edgedPiece,
+    why: {
+      rule: message("setout.why.upright.corner", { seen, width }),
+      runnerUp: message("setout.why.upright.corner.too-wide", {
+        seen: width,
+        width: snap(2 * width - seen),
+        widest: how.widest ?? width,
+      }),
+    },
+  };
 }
 
 /** Where a rail crosses the battens behind it: its screws. */
