@@ -66,10 +66,22 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
 function sharedKey(project: Project, demands: Demands): string {
-  const { structure, buildUps, claddings, limits, roof, stock, figures } = project;
+  const { structure, buildUps, claddings, limits, roof, stock, figures, display } = project;
   // Of the pile nothing is read but how wide its boards are.
   const widest = claddings.map((one) => (one.kind === "boards" ? widestBoard(project, one) : undefined));
-  return JSON.stringify([structure, buildUps, claddings, limits, roof, stock, figures, demands, widest]);
+  return JSON.stringify([
+    structure,
+    buildUps,
+    claddings,
+    limits,
+    roof,
+    stock,
+    figures,
+    demands,
+    widest,
+    display.units,
+    display.denominator,
+  ]);
 }
 
 interface Around {

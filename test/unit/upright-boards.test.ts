@@ -1,9 +1,13 @@
 /** Upright boards on rails, on the demo's west face made upright: joints at jambs, rails, screws, drainage. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { demandsOf } from "../../src/codes/demands.ts";
 import { design } from "../../src/design.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { applyPatch } from "../../src/project/edit.ts";
 import { readDocument } from "../../src/project/read.ts";
+import type { Project } from "../../src/project/schema/project.ts";
+import { setOut } from "../../src/setout/set-out.ts";
 
 /** The demo's document as loose JSON: these tests break it on purpose. */
 // biome-ignore lint/suspicious/noExplicitAny: broken documents have no type.
@@ -83,6 +87,80 @@ describe("upright boards on the demo's west face", () => {
 
   it("raise no failing finding", () => {
     expect(findings.filter(({ outcome }) => outcome === "fail")).toEqual([]);
+  });
+});
+
+describe("upright boards that fit no rod", () => {
+  const read = (change: (document: Loose) => void): Project => {
+    const result = westUpright(change);
+    if (!result.ok) throw new Error(JSON.stringify(result.findings));
+    return result.project;
+  };
+  const rodOn = (project: Project) =>
+    setOut(project, demandsOf(project)).findings.find(
+      ({ code, where }) => code === "S001" && where.face === "west",
+    );
+  /** One width, few gaps: no count fits beside the window. */
+  const tight = (change: (document: Loose) => void = () => {}) =>
+    read((document) => {
+      const upright = document.claddings.at(-1);
+      Object.assign(upright, { widths: [126], gapBand: [8, 8.4] });
+      delete upright.maxEqualWidthsTouching;
+      change(document);
+    });
+
+  it("are told by the segment that refuses, with the gaps nearest to the band: worked by hand", () => {
+    const said = rodOn(tight());
+    expect(said).toMatchObject({ outcome: "fail", says: { key: "setout.upright.refused" } });
+    const { segment, below, above } = said?.says.values ?? {};
+    const west = setOut(tight(), demandsOf(tight())).faces.find(({ id }) => id === "west");
+    const [left = 0] = west?.zones.map(({ region }) => polygonBounds(region).x[0]) ?? [];
+    // Left of the window a board stands at either end: n boards and n − 1 gaps from the wall's end to 2090.
+    const gap = (boards: number) => (2090 - left - boards * 126) / (boards - 1);
+    const counts = Array.from({ length: 20 }, (_, n) => gap(n + 2));
+    if (segment === "1") {
+      expect(below).toBeCloseTo(Math.max(...counts.filter((one) => one < 8 && one >= 0)), 3);
+      expect(above).toBeCloseTo(Math.min(...counts.filter((one) => one > 8.4)), 3);
+    }
+    expect(segment).toBe("1");
+  });
+
+  it("are offered changes that each make a rod possible, once made and set out again", () => {
+    const kinds = new Set<string>();
+    const changes = [
+      { x: [2060, 2640], widths: [94, 126], gapBand: [8, 8.6] },
+      { x: [2126, 2742], widths: [94, 126], gapBand: [8, 8.6] },
+      { x: [2148, 2809], widths: [126], gapBand: [8, 10.8] },
+      { x: [2126, 2787], widths: [126], gapBand: [8, 12.9] },
+      { x: [2170, 2831], widths: [126], gapBand: [8, 12] },
+      { x: [2100, 2700], widths: [94, 126], maxEqualWidthsTouching: 1, gapBand: [8, 8.1] },
+    ];
+    for (const { x, ...change } of changes) {
+      const project = tight((document) => {
+        Object.assign(document.claddings.at(-1), change);
+        document.faces.find(({ id }: Loose) => id === "west").openings[0].x = x;
+      });
+      const said = rodOn(project);
+      if (said?.outcome !== "fail") continue;
+      expect(said.edit).toEqual(said.choices?.[0]?.edit);
+      for (const { edit, says } of said.choices ?? []) {
+        const parts = [says.values.moves].flat() as readonly { key?: string }[];
+        kinds.add(parts[0]?.key ?? says.key);
+        if (!edit) continue;
+        const patched = applyPatch(project, edit);
+        if (!patched.ok) throw new Error(JSON.stringify(edit));
+        expect(rodOn(patched.document as Project), JSON.stringify(edit)).toMatchObject({ outcome: "pass" });
+      }
+    }
+    expect([...kinds].sort()).toEqual([
+      "setout.rod.ease-look",
+      "setout.rod.rip",
+      "setout.rod.widen-band",
+      "setout.upright.move.left",
+      "setout.upright.move.right",
+      "setout.upright.move.whole-left",
+      "setout.upright.move.whole-right",
+    ]);
   });
 });
 

@@ -16,6 +16,7 @@ export interface GapsAsked {
 }
 
 export interface OwnRod {
+  readonly problem: RodProblem;
   readonly rod: RodResult;
   /** Whether some rod fits; else the courses are for show only. */
   readonly fits: boolean;
@@ -45,6 +46,7 @@ export function ownRod(
     asked.seasonal && bandThroughYear({ gapBand: asked.gapBand, widest, season: asked.seasonal });
   const solved = (yearly && bestRod({ ...problem, gapBand: yearly })) ?? bestRod(problem);
   return {
+    problem,
     rod: {
       id: `${face.id} ${zone.id}`,
       zones: [{ face: face.id, zone: zone.id }],

@@ -4,19 +4,27 @@
  * behind than at its face: where no stock is as wide, the rod runs on to its back edge, and the board is seen narrower.
  */
 import { type Finding, finding } from "../../findings/finding.ts";
-import type { BoardCladding } from "../../project/schema/project.ts";
+import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import type { RodResult } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
-import type { RodSegment } from "../rod/index.ts";
+import { type RodProblem, type RodSegment, solveRod } from "../rod/index.ts";
 import { type GapsAsked, ownRod } from "./own-rod.ts";
+import { type UprightZone, uprightMends } from "./upright-mends.ts";
+import { uprightSegments } from "./upright-segments.ts";
 
 export interface CornerBoards {
   /** What the boards at the zone's left and right end are wider behind than at their face (mm). */
   readonly behind: readonly [left: number, right: number];
   /** The widest board that can be had (mm); undefined where none is known. */
   readonly widest: number | undefined;
+}
+
+export interface UprightAsked {
+  readonly project: Project;
+  readonly asked: GapsAsked;
+  readonly corners: CornerBoards;
 }
 
 export interface UprightRod {
@@ -29,10 +37,9 @@ export interface UprightRod {
 export function uprightRod(
   ground: ZoneGround,
   cladding: BoardCladding,
-  asked: GapsAsked,
-  corners: CornerBoards,
+  { project, asked, corners }: UprightAsked,
 ): UprightRod {
-  const segments = segmentsOf(ground, Math.min(...cladding.widths));
+  const { segments } = uprightSegments(ground, Math.min(...cladding.widths));
   const usual = ownRod(ground, { cladding, asked, segments });
   const narrower = isTooWide(usual.rod, corners)
     ? ownRod(ground, { cladding, asked, segments: toBackEdges(segments, corners) })
@@ -40,32 +47,57 @@ export function uprightRod(
   const narrowed = narrower?.fits === true;
   const fits = usual.fits || narrowed;
   const rod = narrowed ? fromFaceEdges(narrower.rod, corners) : usual.rod;
-  const gaps = rod.segments.map(({ gap }) => gap);
-  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
-  const spread = most - least;
-  const boards = rod.segments.reduce((count, { courses }) => count + courses.length, 0);
   return {
     rod,
     narrowed,
-    findings: [
-      finding({
-        code: "S001",
-        outcome: fits ? "pass" : "fail",
-        where: { face: ground.face.id, zone: ground.zone.id },
-        says: fits
-          ? message("setout.upright.solved", { boards, least, most, spread })
-          : message("setout.upright.impossible", {
-              zone: ground.zone.id,
-              least: asked.gapBand[0],
-              most: asked.gapBand[1],
-            }),
-        ...(!fits && { hint: message("setout.upright.hint") }),
-        demand: Math.round(spread * 1000) / 1000,
-        unit: "mm",
-        source: { kind: "common practice" },
-      }),
-    ],
+    findings: [fits ? solved(ground, rod) : refused(usual.problem, { project, ground, cladding })],
   };
+}
+
+function solved({ face, zone }: ZoneGround, { segments }: RodResult): Finding {
+  const gaps = segments.map(({ gap }) => gap);
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  const spread = most - least;
+  const boards = segments.reduce((count, { courses }) => count + courses.length, 0);
+  return finding({
+    code: "S001",
+    outcome: "pass",
+    where: { face: face.id, zone: zone.id },
+    says: message("setout.upright.solved", { boards, least, most, spread }),
+    demand: Math.round(spread * 1000) / 1000,
+    unit: "mm",
+    source: { kind: "common practice" },
+  });
+}
+
+/** Which segment refuses, with the gaps nearest to the band, and what would mend it. */
+function refused(problem: RodProblem, at: UprightZone): Finding {
+  const outcome = solveRod(problem);
+  const { face, zone } = at.ground;
+  const [least, most] = problem.gapBand;
+  const first = outcome.kind === "impossible" ? outcome.segments[0] : undefined;
+  const choices = outcome.kind === "impossible" ? uprightMends(problem, at, outcome.nearestChanges) : [];
+  const [choice] = choices;
+  return finding({
+    code: "S001",
+    outcome: "fail",
+    where: { face: face.id, zone: zone.id },
+    says:
+      first?.nearestBelow && first.nearestAbove
+        ? message("setout.upright.refused", {
+            zone: zone.id,
+            segment: first.id,
+            below: first.nearestBelow.gap,
+            above: first.nearestAbove.gap,
+            least,
+            most,
+          })
+        : message("setout.upright.impossible", { zone: zone.id, least, most }),
+    hint: choice?.says ?? message("setout.upright.hint"),
+    ...(choice?.edit && { edit: choice.edit }),
+    ...(choices.length > 0 && { choices }),
+    source: { kind: "common practice" },
+  });
 }
 
 function isTooWide({ segments }: RodResult, { behind, widest }: CornerBoards): boolean {
@@ -101,25 +133,4 @@ function fromFaceEdges(rod: RodResult, { behind }: CornerBoards): RodResult {
       return { ...segment, from: snap(segment.from + left), to: snap(segment.to - right), courses };
     }),
   };
-}
-
-/** From the zone's left to its right, broken at jambs that leave room for a board on both sides. */
-function segmentsOf(ground: ZoneGround, narrowest: number): RodSegment[] {
-  const [left, right] = ground.bounds.x;
-  const segments: RodSegment[] = [];
-  let from = left;
-  const add = (to: number, beside: boolean): void => {
-    segments.push({ id: String(segments.length + 1), from, to, gapAtStart: !beside, gapAtEnd: !beside });
-    from = to;
-  };
-  for (const { rect } of [...ground.keepOuts].sort((a, b) => a.rect.x[0] - b.rect.x[0])) {
-    const [start, end] = rect.x;
-    const roomBefore = start - from >= narrowest;
-    const roomAfter = right - end >= narrowest;
-    if (!roomBefore || !roomAfter || end - start < narrowest) continue;
-    add(start, true);
-    add(end, false);
-  }
-  add(right, true);
-  return segments;
 }

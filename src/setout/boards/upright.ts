@@ -66,18 +66,17 @@ export function layUpright(
   ).width;
   const corners = endsAt(ground.bounds.x, ends);
   const widest = widestBoard(project, cladding);
-  const { rod, narrowed, findings } = uprightRod(
-    ground,
-    cladding,
-    demands.boards[cladding.id] ?? { gapBand: cladding.gapBand },
-    {
+  const { rod, narrowed, findings } = uprightRod(ground, cladding, {
+    project,
+    asked: demands.boards[cladding.id] ?? { gapBand: cladding.gapBand },
+    corners: {
       behind: [
         longerBehind(corners.left, cladding.thickness),
         longerBehind(corners.right, cladding.thickness),
       ],
       widest,
     },
-  );
+  });
   const turned = turnedGround(ground);
   const spacing = Math.min(RAIL_SPACING_MM, SPAN_IN_THICKNESSES * cladding.thickness);
   const zone: BoardZone = {

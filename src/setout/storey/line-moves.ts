@@ -156,7 +156,7 @@ export function openingsMoved(setting: RodSetting, problem: RodProblem): Proposa
       return [];
     const least = leastMoveTogether(problem, lines);
     if (least === undefined) return [];
-    return [roundings(setting, least).map((by) => wholeMoved(placed, by))];
+    return [roundings(setting.task.project, least).map((by) => wholeMoved(placed, by))];
   });
 }
 
@@ -198,8 +198,10 @@ function groupsOf(borders: readonly Border[]): { lines: readonly number[]; openi
 }
 
 /** A move rounded away from nothing to what a builder measures, then as it is. */
-export function roundings({ task }: RodSetting, by: number): number[] {
-  const { units, denominator } = task.project.display;
+export function roundings(
+  { display: { units, denominator } }: Pick<Project, "display">,
+  by: number,
+): number[] {
   const step = units === "mm" ? 1 : MM_PER_INCH / denominator;
   return [snap(Math.sign(by) * Math.ceil(snap(Math.abs(by)) / step) * step), by];
 }

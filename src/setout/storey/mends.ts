@@ -9,7 +9,7 @@ import { keepOutsOf } from "../ground-plan.ts";
 import { isPossible, type LineMove, type NearestChange, type RodProblem, solveRod } from "../rod/index.ts";
 import { clearanceGrown, edgesMoved, openingsMoved, roundings } from "./line-moves.ts";
 import type { RodZone } from "./lines.ts";
-import { byTouch, type Proposal } from "./proposal.ts";
+import { bandProposal, byTouch, lookProposal, type Proposal, widened } from "./proposal.ts";
 import { type RodSetting, settingOf } from "./task.ts";
 
 /** The problem that a change was found for: with the band as given, or with the band that holds all year. */
@@ -74,7 +74,6 @@ function ranked(setting: RodSetting, proposals: readonly (readonly Proposal[])[]
 /** The change as an edit of the project, once for each rounding worth trying. */
 function proposalsOf(setting: RodSetting, change: NearestChange): Proposal[][] {
   const { task, cladding } = setting;
-  const claddingPath = `/claddings/${task.project.claddings.indexOf(cladding)}`;
   switch (change.kind) {
     case "move-line": {
       const moves = movesRounded(setting, [change]);
@@ -93,12 +92,8 @@ function proposalsOf(setting: RodSetting, change: NearestChange): Proposal[][] {
       });
       return [[{ touches: "board", size: boards.length, says, edit: [{ op: "add", path, value: boards }] }]];
     }
-    case "ease-look": {
-      const most = change.maxEqualTouching;
-      const path = `${claddingPath}/maxEqualWidthsTouching`;
-      const says = message("setout.rod.ease-look", { most });
-      return [[{ touches: "look", size: 0, says, edit: [{ op: "replace", path, value: most }] }]];
-    }
+    case "ease-look":
+      return [[lookProposal(task.project, cladding, change.maxEqualTouching)]];
     case "widen-band":
       return [bandWidened(setting, change.end, change.by)];
   }
@@ -106,7 +101,7 @@ function proposalsOf(setting: RodSetting, change: NearestChange): Proposal[][] {
 
 function movesRounded(setting: RodSetting, moves: readonly LineMove[]): LineMove[][] {
   const rounded = moves.map((move) => {
-    const [by = move.by] = roundings(setting, move.by);
+    const [by = move.by] = roundings(setting.task.project, move.by);
     return { ...move, by, to: snap(move.from + by) };
   });
   return [rounded, [...moves]];
@@ -114,25 +109,9 @@ function movesRounded(setting: RodSetting, moves: readonly LineMove[]): LineMove
 
 /** The band given, wider at one end; the change may speak of the band through the year, which the given one follows step by step. */
 function bandWidened({ task, cladding }: RodSetting, end: "least" | "greatest", by: number): Proposal[] {
-  const [least, most] = task.gapBand;
-  const value: [number, number] =
-    end === "least"
-      ? [Math.floor(snap(least + by) * BAND_STEPS_PER_MM) / BAND_STEPS_PER_MM, most]
-      : [least, Math.ceil(snap(most + by) * BAND_STEPS_PER_MM) / BAND_STEPS_PER_MM];
-  if (value[0] < 0) return [];
-  const path = `/claddings/${task.project.claddings.indexOf(cladding)}/gapBand`;
-  return [
-    {
-      touches: "band",
-      size: Math.abs(by),
-      says: message("setout.rod.widen-band", { least: value[0], most: value[1] }),
-      edit: [{ op: "replace", path, value }],
-    },
-  ];
+  const value = widened(task.gapBand, end, by);
+  return value ? [bandProposal(task.project, cladding, { value, by })] : [];
 }
-
-/** A band is widened to whole tenths of a millimetre, outward, as gaps are read. */
-const BAND_STEPS_PER_MM = 10;
 
 /** Whether the project with the edit is one that can be read, and its rod possible. */
 function holds(setting: RodSetting, edit: NonNullable<Proposal["edit"]>, kept: BandKept): boolean {
