@@ -8,7 +8,14 @@ import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
 import { layUpright } from "./boards/upright.ts";
-import { battenLines, boardPoints, type CladdingPoint, fixedPoint, sheetPoints } from "./cladding-screws.ts";
+import {
+  type BattenLine,
+  battenLines,
+  boardPoints,
+  type CladdingPoint,
+  fixedPoint,
+  sheetPoints,
+} from "./cladding-screws.ts";
 import { closuresOf } from "./closures.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
 import { cornerPost, postWishes, underPost } from "./corner-post.ts";
@@ -18,6 +25,7 @@ import type { Fixing, Joint, Piece, Vent, ZonePlane } from "./facade.ts";
 import { battenFixer, boardFixer, railFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
 import { battenStock, claddingOf } from "./resolve.ts";
+import { screwedAs } from "./sheets/edge-zones.ts";
 import { laySheets } from "./sheets/layout.ts";
 import { rowLevels } from "./sheets/screw-rows.ts";
 import { studCentres } from "./solids.ts";
@@ -41,19 +49,24 @@ export function layZone(task: ZoneTask): ZoneResult {
   const draft = layCladding(task, cladding, studs);
   const battens = battensFor(task, draft.wishes);
   const lines = battenLines(battens);
-  const levels = cladding.kind === "sheets" ? rowLevels(draft.pieces, cladding) : [];
-  const clad = draft.pieces.map((piece) => ({
-    piece,
-    points:
-      cladding.kind === "sheets"
-        ? sheetPoints(piece, cladding, { battens: lines, levels })
-        : boardPoints(piece, cladding, lines),
-  }));
+  const pointsOn = pointsFor(task, cladding, { lines, pieces: draft.pieces });
+  const clad = draft.pieces.map((piece) => ({ piece, points: pointsOn(piece) }));
   const fixAll = claddingFixer(task, cladding);
   const claddingPieces = clad.map(({ piece, points }) =>
     claddingPiece(task, piece, points, fixAll(piece, points)),
   );
   return complete(task, cladding, { draft, battens, pieces: claddingPieces, carried: claddingPieces, plane });
+}
+
+function pointsFor(
+  { ends }: ZoneTask,
+  cladding: Cladding,
+  { lines, pieces }: { readonly lines: readonly BattenLine[]; readonly pieces: readonly DraftPiece[] },
+): (piece: DraftPiece) => CladdingPoint[] {
+  if (cladding.kind === "boards") return (piece) => boardPoints(piece, cladding, lines);
+  const levels = rowLevels(pieces, cladding);
+  const as = screwedAs(cladding, ends);
+  return (piece) => sheetPoints(piece, as(piece), { battens: lines, levels });
 }
 
 /** Upright boards hang on rails, and the rails on the battens. */

@@ -2,12 +2,14 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { demandsOf } from "../../src/codes/demands.ts";
 import { design } from "../../src/design.ts";
 import { sliceVertical } from "../../src/geometry/polygon.ts";
 import { rectOutline } from "../../src/geometry/rect.ts";
-import { readProject } from "../../src/project/read.ts";
+import { readDocument, readProject } from "../../src/project/read.ts";
 import type { SheetCladding } from "../../src/project/schema/project.ts";
 import type { DraftPiece } from "../../src/setout/draft.ts";
+import { setOut } from "../../src/setout/set-out.ts";
 import { rowLevels, rowsWithin } from "../../src/setout/sheets/screw-rows.ts";
 
 const cladding = {
@@ -73,5 +75,73 @@ describe("rows of screws", () => {
     const alone = new Set(columns.flatMap(({ stretch }) => inner(rowsWithin(stretch, cladding, []))));
     expect(columns.length).toBeGreaterThan(15);
     expect(laid.size).toBeLessThan(alone.size / 2);
+  });
+});
+
+describe("screws in the wind's edge zones, their width and spacing given", () => {
+  // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
+  const demo = (edgeZone?: any) => {
+    const document = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+    for (const one of document.claddings) {
+      if (one.kind === "sheets" && edgeZone) one.dataSheet.edgeZone = edgeZone;
+    }
+    return readDocument(document, "edge zones");
+  };
+  const laid = (edgeZone?: unknown) => {
+    const read = demo(edgeZone);
+    if (!read.ok) throw new Error("the demo cannot be read");
+    const { project } = read;
+    return { project, facade: setOut(project, demandsOf(project)) };
+  };
+  const widest = (rows: readonly number[]): number => {
+    const sorted = [...rows].sort((a, b) => a - b);
+    return Math.max(0, ...sorted.slice(1).map((row, i) => row - (sorted[i] as number)));
+  };
+
+  it("stand no farther apart than the zone's spacing on every sheet that reaches into one, and as ever elsewhere", () => {
+    const [plain, closer] = [laid(), laid({ width: 1000, fixingSpacing: [150, 300] })];
+    let [inside, outside] = [0, 0];
+    for (const face of closer.facade.faces.filter(({ frame }) => frame.level === undefined)) {
+      const was = plain.facade.faces.find(({ id }) => id === face.id);
+      const region = face.zones.flatMap((zone) => zone.region.map(([x]) => x));
+      // The demo's walls meet at outside corners; what lines its recess meets them at inside ones.
+      if (!["west", "front", "east", "north"].includes(face.id)) continue;
+      const [left, right] = [Math.min(...region), Math.max(...region)];
+      for (const piece of face.pieces.filter(({ kind }) => kind === "sheet")) {
+        const xs = piece.outline.map(([x]) => x);
+        const reaches = Math.min(...xs) < left + 1000 || Math.max(...xs) > right - 1000;
+        const before = was?.pieces.find(({ mark }) => mark === piece.mark);
+        if (!reaches) {
+          outside += 1;
+          expect(piece.fixings).toEqual(before?.fixings);
+          continue;
+        }
+        inside += 1;
+        for (const x of new Set(piece.fixings.map((one) => one.x))) {
+          const rows = piece.fixings.filter((one) => one.x === x).map(({ y }) => y);
+          const free = sliceVertical(piece.outline, x);
+          for (const [from, to] of free) {
+            expect(widest(rows.filter((y) => y > from && y < to)), piece.mark).toBeLessThanOrEqual(
+              300 + 1e-6,
+            );
+          }
+        }
+      }
+    }
+    expect(inside).toBeGreaterThan(5);
+    expect(outside).toBeGreaterThan(2);
+  });
+
+  it("keep the rows that run across the wall, and stand between them", () => {
+    const rows = rowsWithin([0, 3000], cladding, []);
+    const closer = { dataSheet: { ...cladding.dataSheet, fixingSpacing: [150, 300] } } as SheetCladding;
+    expect(rowsWithin([0, 3000], closer, rows)).toEqual(expect.arrayContaining(rows));
+  });
+
+  it("are refused where the spacing's ends are swapped", () => {
+    const read = demo({ width: 1000, fixingSpacing: [300, 150] });
+    expect(read.ok ? [] : read.findings.map(({ code, where }) => [code, where.path])).toEqual([
+      ["F016", expect.stringMatching(/dataSheet\/edgeZone\/fixingSpacing$/)],
+    ]);
   });
 });

@@ -59,10 +59,19 @@ function otherBands({ claddings, structure, site }: Project): Band[] {
       const at = ["claddings", i];
       if (cladding.kind === "boards")
         return [{ path: [...at, "gapBand"], span: cladding.gapBand, mayBePoint: true }];
-      const { edgeDistance, fixingSpacing } = cladding.dataSheet;
+      const { edgeDistance, fixingSpacing, edgeZone } = cladding.dataSheet;
       return [
         { path: [...at, "dataSheet", "edgeDistance"], span: edgeDistance, mayBePoint: true },
         { path: [...at, "dataSheet", "fixingSpacing"], span: fixingSpacing, mayBePoint: true },
+        ...(edgeZone
+          ? [
+              {
+                path: [...at, "dataSheet", "edgeZone", "fixingSpacing"],
+                span: edgeZone.fixingSpacing,
+                mayBePoint: true,
+              },
+            ]
+          : []),
       ];
     }),
     ...structure.bands.flatMap((band, i): Band[] =>

@@ -82,6 +82,8 @@ const sheets = z.looseObject({
     edgeDistance: span,
     cornerDistance: clear,
     fixingSpacing: span,
+    /** Along outside corners and free ends, where wind pulls hardest: how wide, and the spacing there. */
+    edgeZone: z.looseObject({ note, width: size, fixingSpacing: span }).optional(),
     maxBattenSpacing: size,
     minJoint: clear,
     pullThroughN: z.number().positive().optional(),
