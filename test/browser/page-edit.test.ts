@@ -13,7 +13,22 @@ const places = (page: Page): Promise<string[]> =>
 
 const pickW2 = (page: Page) => pickDrawn(page, "W2");
 
+/** All that is drawn on the elevation. */
+const drawing = (page: Page): Promise<string[]> =>
+  page.locator(".drawing-host > svg").evaluateAll((leaves) => leaves.map(({ innerHTML }) => innerHTML));
+
 const history = (page: Page): Promise<string | null> => page.locator(".field-history").textContent();
+/** The same once nothing more is drawn: the symbols of findings follow the facade. */
+async function restingDrawing(page: Page): Promise<string[]> {
+  let now = await drawing(page);
+  for (let before: string[] = []; before.join() !== now.join(); now = await drawing(page)) {
+    before = now;
+    await page.waitForTimeout(400);
+  }
+  return now;
+}
+
+const kept = (page: Page): Promise<string | null> => page.locator(".kept-state").textContent();
 const sheets = (page: Page): Promise<string | null> => page.locator(".field-totals").textContent();
 
 describeInBrowser("editing on the sheet", (browser) => {
@@ -30,6 +45,7 @@ describeInBrowser("editing on the sheet", (browser) => {
     await soon(() => sheets(page)).toContain("sheets");
     const before = await sheets(page);
     await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
+    const unmoved = await restingDrawing(page);
     await page.mouse.move(x, y);
     await page.mouse.down();
     for (let step = 1; step <= 10; step++) await page.mouse.move(x + (30 * step * width) / 900, y);
@@ -47,8 +63,16 @@ describeInBrowser("editing on the sheet", (browser) => {
     await page.keyboard.press("Control+z");
     await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
     await soon(() => sheets(page)).toBe(before);
+    await soon(() => drawing(page)).toEqual(unmoved);
     await page.keyboard.press("Control+Shift+z");
     await soon(async () => (await places(page))[0]).toBe(left);
+    // What was drawn over the former drawing is what a new page draws.
+    await soon(() => kept(page)).toBe("in this browser alone");
+    const moved = await restingDrawing(page);
+    await page.reload();
+    await soon(() => history(page)).toContain("kept");
+    await pickW2(page);
+    await soon(() => drawing(page)).toEqual(moved);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -91,7 +115,7 @@ describeInBrowser("editing on the sheet", (browser) => {
     await width.press("Enter");
     await soon(async () => (await places(page))[2]).toBe("950");
     await soon(() => page.locator(".field-file").textContent()).toContain("edited");
-    await soon(() => page.locator(".kept-state").textContent()).toBe("in this browser alone");
+    await soon(() => kept(page)).toBe("in this browser alone");
     await page.reload();
     await soon(() => history(page)).toContain("kept");
     const [download] = await Promise.all([

@@ -19,7 +19,9 @@ function drawn(shown: Iterable<ElevationLayer>): Set<string> {
     findings: design.findings,
     shown: new Set(shown),
   });
-  const names = parts.flatMap(({ markup }) => [...markup.matchAll(/data-layer="A-(\w+)-*E-"/g)]);
+  const names = parts.flatMap(({ layers }) =>
+    layers.flatMap(({ layer }) => [...layer.matchAll(/^A-(\w+)-*E-$/g)]),
+  );
   return new Set(names.map(([, element = ""]) => element));
 }
 

@@ -17,28 +17,39 @@ export interface LayersOptions {
   readonly joinCircles?: boolean;
 }
 
-/** Elements grouped by layer, in painting order. */
-export function layers(
+/** Elements of one layer that follow each other, each an element of SVG. */
+export interface LayerElements {
+  readonly layer: string;
+  readonly elements: readonly string[];
+}
+
+/** Elements by layer, in painting order: a layer stands again where others come between. */
+export function layerElements(
   marks: readonly Mark[],
   placement: Placement,
   { joinCircles = false }: LayersOptions = {},
-): string {
-  const parts: string[] = [];
-  let open: string | undefined;
+): LayerElements[] {
+  const found: { layer: string; elements: string[] }[] = [];
   let at = 0;
   while (at < marks.length) {
     const mark = marks[at] as Mark;
-    if (mark.layer !== open) {
-      if (open !== undefined) parts.push("</g>");
-      parts.push(`<g data-layer="${escapeXml(mark.layer)}">`);
-      open = mark.layer;
+    let open = found.at(-1);
+    if (open?.layer !== mark.layer) {
+      open = { layer: mark.layer, elements: [] };
+      found.push(open);
     }
     const alike = joinCircles ? circlesAlike(marks, at) : [];
-    parts.push(alike.length > 1 ? joined(alike, placement) : element(mark, placement));
+    open.elements.push(alike.length > 1 ? joined(alike, placement) : element(mark, placement));
     at += Math.max(alike.length, 1);
   }
-  if (open !== undefined) parts.push("</g>");
-  return parts.join("\n");
+  return found;
+}
+
+/** The same as one text, a group for each layer. */
+export function layers(marks: readonly Mark[], placement: Placement): string {
+  return layerElements(marks, placement)
+    .flatMap(({ layer, elements }) => [`<g data-layer="${escapeXml(layer)}">`, ...elements, "</g>"])
+    .join("\n");
 }
 
 type CircleMark = Extract<Mark, { shape: "circle" }>;

@@ -222,6 +222,12 @@ export function DrawingArea({
   const held = mark && toPixels(mark[0] + (dx ?? 0), mark[1]);
   const origin = toPixels(0, 0);
   const drawnScale = elevation?.scale ?? 1;
+  const view = `translate(${origin[0]} ${origin[1]}) scale(${(camera?.k ?? 0) / drawnScale})`;
+  const onHost = {
+    width: size.width,
+    height: size.height,
+    viewBox: `0 0 ${size.width} ${size.height}`,
+  };
 
   return (
     <section className="drawing-area" aria-label={w("page.drawing")}>
@@ -239,34 +245,36 @@ export function DrawingArea({
         {...handlers}
       >
         {elevation && camera ? (
-          <svg
-            className="drawing drawing-light"
-            width={size.width}
-            height={size.height}
-            viewBox={`0 0 ${size.width} ${size.height}`}
-            aria-hidden="true"
-          >
-            <g transform={`translate(${origin[0]} ${origin[1]}) scale(${camera.k / drawnScale})`}>
-              {elevation.parts.map((part) => (
-                <Drawn
-                  key={part.key}
-                  markup={part.markup}
-                  picked={picked}
-                  transform={`translate(${part.dx * drawnScale} 0)`}
+          <>
+            {elevation.parts.map((part) => (
+              <svg key={part.key} className="drawing drawing-light leaf" {...onHost} aria-hidden="true">
+                <g transform={view}>
+                  <Drawn
+                    layers={part.layers}
+                    picked={picked}
+                    transform={`translate(${part.dx * drawnScale} 0)`}
+                  />
+                </g>
+              </svg>
+            ))}
+            <svg className="drawing drawing-light leaf" {...onHost} aria-hidden="true">
+              {design && ghost && ghostDx !== undefined && (
+                <GhostOverlay design={design} ghost={ghost} toPixels={(x, y) => toPixels(x + ghostDx, y)} />
+              )}
+              {design && pick && dx !== undefined && !ghost && (
+                <PickOverlay
+                  design={design}
+                  pick={pick}
+                  size={size}
+                  toPixels={(x, y) => toPixels(x + dx, y)}
                 />
-              ))}
-            </g>
-            {design && ghost && ghostDx !== undefined && (
-              <GhostOverlay design={design} ghost={ghost} toPixels={(x, y) => toPixels(x + ghostDx, y)} />
-            )}
-            {design && pick && dx !== undefined && !ghost && (
-              <PickOverlay design={design} pick={pick} size={size} toPixels={(x, y) => toPixels(x + dx, y)} />
-            )}
-            {held && dx !== undefined && !ghost && (
-              <circle className="held-part" cx={held[0]} cy={held[1]} r="6" />
-            )}
-            {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}
-          </svg>
+              )}
+              {held && dx !== undefined && !ghost && (
+                <circle className="held-part" cx={held[0]} cy={held[1]} r="6" />
+              )}
+              {fields && <FieldStrips fields={fields} size={size} toPixels={toPixels} />}
+            </svg>
+          </>
         ) : (
           <p className="empty">{empty}</p>
         )}

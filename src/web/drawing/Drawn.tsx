@@ -1,29 +1,33 @@
-import { memo, useEffect, useRef } from "react";
+import { memo, useLayoutEffect, useRef } from "react";
+import type { LayerElements } from "../../output/svg/marks.ts";
+import { type DrawnLayer, redraw } from "./redraw.ts";
 
 /** The renderer's elements; what is picked and what is marked gets its class without drawing anew. */
 export const Drawn = memo(function Drawn({
-  markup,
+  layers,
   picked,
   transform,
 }: {
-  markup: string;
+  layers: readonly LayerElements[];
   /** Ids and marks of what is drawn in pencil red. */
   picked: readonly string[];
   transform?: string;
 }) {
   const group = useRef<SVGGElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: new markup has lost the classes
-  useEffect(() => {
-    const found = picked.flatMap((id) => [
-      ...(group.current?.querySelectorAll(`[data-of="${CSS.escape(id)}"]`) ?? []),
-    ]);
+  const drawn = useRef<readonly DrawnLayer[]>([]);
+  useLayoutEffect(() => {
+    if (group.current) drawn.current = redraw(group.current, drawn.current, layers);
+  }, [layers]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is drawn anew has no class yet
+  useLayoutEffect(() => {
+    const host = group.current;
+    if (!host) return;
+    const found = new Set(
+      picked.flatMap((id) => [...host.querySelectorAll(`[data-of="${CSS.escape(id)}"]`)]),
+    );
+    for (const element of host.querySelectorAll(".picked"))
+      if (!found.has(element)) element.classList.remove("picked");
     for (const element of found) element.classList.add("picked");
-    return () => {
-      for (const element of found) element.classList.remove("picked");
-    };
-  }, [markup, picked]);
-  return (
-    // biome-ignore lint/security/noDangerouslySetInnerHtml: our own renderer's markup, its texts escaped there
-    <g ref={group} transform={transform} dangerouslySetInnerHTML={{ __html: markup }} />
-  );
+  }, [layers, picked]);
+  return <g ref={group} transform={transform} />;
 });

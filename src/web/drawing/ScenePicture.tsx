@@ -16,7 +16,7 @@ export const ScenePicture = memo(function ScenePicture({
   onMark?: (mark: string) => void;
 }) {
   const { reader, s } = useWords();
-  const { markup, bounds } = useMemo(() => sceneBody(scene, reader), [scene, reader]);
+  const { layers, bounds } = useMemo(() => sceneBody(scene, reader), [scene, reader]);
   const [left, right] = bounds.x.map((x) => x * scene.scale) as [number, number];
   const [low, high] = bounds.y.map((y) => y * scene.scale) as [number, number];
   const title = s(scene.title);
@@ -35,7 +35,7 @@ export const ScenePicture = memo(function ScenePicture({
         aria-label={title}
         {...(onMark && { onClick: press })}
       >
-        <Drawn markup={markup} picked={picked} />
+        <Drawn layers={layers} picked={picked} />
       </svg>
       <figcaption className="sub">{title}</figcaption>
     </figure>

@@ -52,7 +52,7 @@ export function SectionDrawing({
             role="img"
             aria-label={s(scene.title)}
           >
-            <Drawn markup={section.body.markup} picked={marks} />
+            <Drawn layers={section.body.layers} picked={marks} />
           </svg>
         )}
       </div>

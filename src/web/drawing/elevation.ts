@@ -32,7 +32,7 @@ export interface DrawnPart {
   readonly key: string;
   /** To be moved right by so many model millimetres. */
   readonly dx: number;
-  readonly markup: string;
+  readonly layers: Body["layers"];
 }
 
 export interface Elevation {
@@ -78,7 +78,7 @@ export function drawElevation(
     dx,
     body: wallBody(face, { design, scale, reader, shown }),
   }));
-  const part = (key: string, { markup }: Body, dx = 0): DrawnPart => ({ key, dx, markup });
+  const part = (key: string, { layers }: Body, dx = 0): DrawnPart => ({ key, dx, layers });
   return {
     scale,
     faces: placed.map(({ face, dx }) => {

@@ -1,6 +1,6 @@
-/** A drawing as markup in millimetres of paper, with its model's origin at 0 0, and the room that it takes for one reader. */
+/** A drawing as elements in millimetres of paper, with its model's origin at 0 0, and the room that it takes for one reader. */
 import type { Rect } from "../../geometry/rect.ts";
-import { layers } from "../../output/svg/marks.ts";
+import { type LayerElements, layerElements } from "../../output/svg/marks.ts";
 import { shapeBounds } from "../../scene/bounds.ts";
 import { drawList } from "../../scene/draw-list.ts";
 import type { Item, Scene } from "../../scene/model.ts";
@@ -8,7 +8,7 @@ import type { Reader } from "../../text/say.ts";
 
 export interface Body {
   /** Elements of the renderer; its texts are escaped there. */
-  readonly markup: string;
+  readonly layers: readonly LayerElements[];
   /** Model mm, for this reader alone: a scene's own bounds hold every reader. Upside down where nothing is drawn. */
   readonly bounds: Rect;
 }
@@ -22,7 +22,7 @@ export function bodyOf(
   { scale, reader }: { readonly scale: number; readonly reader: Reader },
 ): Body {
   const marks = drawList({ items, scale }, reader);
-  const markup = layers(marks, { scale, from: [0, 0], to: [0, 0] }, { joinCircles: true });
+  const layers = layerElements(marks, { scale, from: [0, 0], to: [0, 0] }, { joinCircles: true });
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const mark of marks) {
     const { x, y } = shapeBounds(mark, scale);
@@ -31,10 +31,10 @@ export function bodyOf(
     bottom = Math.min(bottom, y[0]);
     top = Math.max(top, y[1]);
   }
-  return { markup, bounds: { x: [left, right], y: [bottom, top] } };
+  return { layers, bounds: { x: [left, right], y: [bottom, top] } };
 }
 
 export function sceneBody(scene: Scene, reader: Reader): SceneBody {
-  const { markup, bounds } = bodyOf(scene.items, { scale: scene.scale, reader });
-  return { scene, markup, bounds: bounds.x[0] > bounds.x[1] ? scene.bounds : bounds };
+  const { layers, bounds } = bodyOf(scene.items, { scale: scene.scale, reader });
+  return { scene, layers, bounds: bounds.x[0] > bounds.x[1] ? scene.bounds : bounds };
 }

@@ -1,9 +1,7 @@
-import type { Design } from "../../design.ts";
+import { memo } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { sayNumber } from "../../text/say.ts";
-import type { FieldFinder } from "../drawing/fields.ts";
-import { placeOfFinding } from "../picks/pick.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords, type Words } from "../words.ts";
 import type { NoteGroup } from "./groups.ts";
@@ -14,21 +12,19 @@ import { WorkingOf } from "./WorkingOf.tsx";
 
 export interface NoteProps {
   readonly group: NoteGroup;
-  readonly design: Design | undefined;
+  /** Of the drawing, where its first place stands. */
+  readonly field: string | undefined;
   readonly open: boolean;
-  readonly fieldOf: FieldFinder | undefined;
-  onToggle(): void;
+  onToggle(key: string): void;
   onFinding(finding: Finding): void;
   onEdit(edit: Edit): void;
 }
 
 /** One note: pressing it goes to its place and opens its working. */
-export function Note({ group, design, open, fieldOf, onToggle, onFinding, onEdit }: NoteProps) {
+export const Note = memo(function Note({ group, field, open, onToggle, onFinding, onEdit }: NoteProps) {
   const words = useWords();
   const { w, s, reader } = words;
   const [first] = group.findings;
-  const place = design && placeOfFinding(design, first);
-  const field = place && fieldOf?.(place);
   const small = [
     first.code,
     ...(first.ratio === undefined ? [] : [w("page.of-limit", { ratio: sayNumber(first.ratio, 2, reader) })]),
@@ -43,7 +39,7 @@ export function Note({ group, design, open, fieldOf, onToggle, onFinding, onEdit
         aria-expanded={open}
         onClick={() => {
           if (!open) onFinding(first);
-          onToggle();
+          onToggle(group.key);
         }}
       >
         <OutcomeMark symbol={group.symbol} />
@@ -51,7 +47,7 @@ export function Note({ group, design, open, fieldOf, onToggle, onFinding, onEdit
         <span className="note-says">{s(first.says)}</span>
         <span className="note-small">{small.join(" · ")}</span>
       </button>
-      {group.findings.length > 1 && design && (
+      {group.findings.length > 1 && (
         <p className="note-places">
           {group.findings.map((finding, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the list never changes its order
@@ -65,7 +61,7 @@ export function Note({ group, design, open, fieldOf, onToggle, onFinding, onEdit
       {open && <WorkingOf finding={first} />}
     </li>
   );
-}
+});
 
 function placeText({ where }: Finding, { w }: Words): string {
   if (where.face === undefined) return where.path ?? w("page.whole");

@@ -1,11 +1,11 @@
-import { lazy, memo, Suspense, useMemo, useState } from "react";
+import { lazy, memo, Suspense, useCallback, useMemo, useRef, useState } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { FieldFinder } from "../drawing/fields.ts";
-import type { Pick } from "../picks/pick.ts";
+import { type Pick, placeOfFinding } from "../picks/pick.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useVariants } from "../variants/use-variants.ts";
 import { useWords } from "../words.ts";
-import { notesOf } from "./groups.ts";
+import { type NoteGroup, type Notes, notesOf } from "./groups.ts";
 import { Note } from "./Note.tsx";
 import { RefusedFile } from "./RefusedFile.tsx";
 
@@ -16,6 +16,8 @@ export interface NotesColumnProps {
   onFinding(finding: Finding): void;
   onPick(pick: Pick): void;
 }
+
+const NO_FINDINGS: readonly Finding[] = [];
 
 const SIDES = ["findings", "items", "variants"] as const;
 
@@ -45,19 +47,27 @@ export const NotesColumn = memo(function NotesColumn({
   const [open, setOpen] = useState<string>();
   const [long, setLong] = useState(false);
   const [unfolded, setUnfolded] = useState(false);
-  const notes = useMemo(() => notesOf(sheeted?.findings ?? [], reader), [sheeted, reader]);
-  const note = (group: (typeof notes.toSettle)[number]) => (
-    <Note
-      key={group.key}
-      group={group}
-      design={sheeted?.design}
-      open={open === group.key}
-      fieldOf={fieldOf}
-      onToggle={() => setOpen(open === group.key ? undefined : group.key)}
-      onFinding={onFinding}
-      onEdit={project.edit}
-    />
-  );
+  const standing = useRef<Notes>(undefined);
+  const findings = sheeted?.findings ?? NO_FINDINGS;
+  const notes = useMemo(() => {
+    standing.current = notesOf(findings, reader, standing.current);
+    return standing.current;
+  }, [findings, reader]);
+  const toggle = useCallback((key: string) => setOpen((now) => (now === key ? undefined : key)), []);
+  const note = (group: NoteGroup) => {
+    const place = sheeted && placeOfFinding(sheeted.design, group.findings[0]);
+    return (
+      <Note
+        key={group.key}
+        group={group}
+        field={place && fieldOf?.(place)}
+        open={open === group.key}
+        onToggle={toggle}
+        onFinding={onFinding}
+        onEdit={project.edit}
+      />
+    );
+  };
   return (
     <section className="notes" aria-label={w("page.notes")} aria-busy={sheeted?.proving === true}>
       {refused && <RefusedFile refused={refused} onPutAway={project.putAway} />}

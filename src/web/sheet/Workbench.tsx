@@ -47,7 +47,7 @@ function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent):
 }
 
 /** The elevation follows a drag in every frame, the panes round it not sooner than so many milliseconds apart. */
-const PANES_APART = 120;
+const PANES_APART = 200;
 
 const NO_FINDINGS: readonly Finding[] = [];
 

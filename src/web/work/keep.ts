@@ -19,8 +19,19 @@ const STORES = ["unsent", "variants"] as const;
 
 type StoreName = (typeof STORES)[number];
 
+/** The browser's database, open from its first use on: opening it takes longer than what is asked of it. */
+let opened: Promise<IDBDatabase | undefined> | undefined;
+
+function database(): Promise<IDBDatabase | undefined> {
+  opened ??= open();
+  return opened;
+}
+
 /** Undefined where the browser keeps nothing: a private window, a full disk. */
 function open(): Promise<IDBDatabase | undefined> {
+  const shut = (): void => {
+    opened = undefined;
+  };
   return new Promise((resolve) => {
     try {
       const request = indexedDB.open("outerleaf", 3);
@@ -31,10 +42,24 @@ function open(): Promise<IDBDatabase | undefined> {
         for (const name of there) if (!ours.includes(name)) database.deleteObjectStore(name);
         for (const name of ours) if (!there.includes(name)) database.createObjectStore(name);
       };
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => resolve(undefined);
-      request.onblocked = () => resolve(undefined);
+      request.onsuccess = () => {
+        const { result } = request;
+        // Another window's newer program, or a reader who clears the browser, waits for it to be closed.
+        result.onversionchange = () => {
+          result.close();
+          shut();
+        };
+        result.onclose = shut;
+        resolve(result);
+      };
+      const none = (): void => {
+        shut();
+        resolve(undefined);
+      };
+      request.onerror = none;
+      request.onblocked = none;
     } catch {
+      shut();
       resolve(undefined);
     }
   });
@@ -59,19 +84,13 @@ async function askNow<Answer>(
   mode: IDBTransactionMode,
   work: (store: IDBObjectStore) => IDBRequest<Answer>,
 ): Promise<{ readonly answer: Answer } | undefined> {
-  const database = await open();
-  if (!database) return undefined;
+  const held = await database();
+  if (!held) return undefined;
   return new Promise((resolve) => {
-    const transaction = database.transaction(name, mode);
+    const transaction = held.transaction(name, mode);
     const request = work(transaction.objectStore(name));
-    transaction.oncomplete = () => {
-      database.close();
-      resolve({ answer: request.result });
-    };
-    transaction.onabort = () => {
-      database.close();
-      resolve(undefined);
-    };
+    transaction.oncomplete = () => resolve({ answer: request.result });
+    transaction.onabort = () => resolve(undefined);
   });
 }
 

@@ -50,7 +50,7 @@ const SOON = 600;
 const LATER = 5000;
 
 /** Between two states of a drag that the browser writes down, in milliseconds: each takes a frame's share. */
-const APART = 120;
+const APART = 250;
 
 /** Another window's state beside the one on the sheet; `key` is where the browser holds the one that was set aside. */
 interface Conflict {

@@ -1,0 +1,103 @@
+/**
+ * Draws a list of elements over what is drawn already: what stays stays, a path that only runs otherwise takes its new run, and
+ * the rest is made. A drag changes a few of a face's elements, and a browser styles, lays out and paints each one made anew.
+ */
+import type { LayerElements } from "../../output/svg/marks.ts";
+
+const SVG = "http://www.w3.org/2000/svg";
+
+interface DrawnElement {
+  readonly text: string;
+  readonly node: Element;
+}
+
+/** A layer that is drawn. */
+export interface DrawnLayer {
+  readonly layer: string;
+  readonly node: Element;
+  readonly elements: readonly DrawnElement[];
+}
+
+/**
+ * @param host holds nothing but what this function put there
+ * @param drawn what the last call gave
+ * @returns what is drawn now
+ */
+export function redraw(
+  host: Element,
+  drawn: readonly DrawnLayer[],
+  layers: readonly LayerElements[],
+): DrawnLayer[] {
+  const before = queued(drawn, ({ layer }) => layer);
+  const next = layers.map(({ layer, elements }): DrawnLayer => {
+    const old = before.get(layer)?.shift();
+    const node = old?.node ?? layerNode(layer);
+    return { layer, node, elements: redrawLayer(node, old?.elements ?? [], elements) };
+  });
+  place(host, next);
+  return next;
+}
+
+function layerNode(layer: string): Element {
+  const node = document.createElementNS(SVG, "g");
+  node.setAttribute("data-layer", layer);
+  return node;
+}
+
+function redrawLayer(
+  host: Element,
+  drawn: readonly DrawnElement[],
+  elements: readonly string[],
+): DrawnElement[] {
+  const alike = queued(drawn, ({ text }) => text);
+  const next: (DrawnElement | undefined)[] = elements.map((text) => alike.get(text)?.shift());
+  const left = queued([...alike.values()].flat(), ({ text }) => pathOf(text)?.head ?? "");
+  const toMake: number[] = [];
+  for (const [i, text] of elements.entries()) {
+    if (next[i]) continue;
+    const path = pathOf(text);
+    const old = path && left.get(path.head)?.shift();
+    if (old) {
+      old.node.setAttribute("d", path.run);
+      next[i] = { text, node: old.node };
+    } else toMake.push(i);
+  }
+  const made = document.createElementNS(SVG, "g");
+  made.innerHTML = toMake.map((i) => elements[i]).join("");
+  for (const [at, node] of [...made.children].entries()) {
+    const i = toMake[at] as number;
+    next[i] = { text: elements[i] as string, node };
+  }
+  const all = next.filter((one) => one !== undefined);
+  place(host, all);
+  return all;
+}
+
+/** What stands before a path's run, by which it is the same path, and the run. */
+function pathOf(text: string): { head: string; run: string } | undefined {
+  if (!text.startsWith("<path ")) return undefined;
+  const from = text.indexOf(' d="') + 4;
+  return { head: text.slice(0, from), run: text.slice(from, text.indexOf('"', from)) };
+}
+
+/** Takes out of `host` what is not among the nodes, and brings these into their order. */
+function place(host: Element, next: readonly { readonly node: Element }[]): void {
+  const staying = new Set(next.map(({ node }) => node));
+  for (const child of [...host.children]) if (!staying.has(child)) child.remove();
+  let at = host.firstElementChild;
+  for (const { node } of next) {
+    if (node === at) at = at.nextElementSibling;
+    else host.insertBefore(node, at);
+  }
+}
+
+function queued<Value>(values: readonly Value[], keyOf: (value: Value) => string): Map<string, Value[]> {
+  const queues = new Map<string, Value[]>();
+  for (const value of values) {
+    const key = keyOf(value);
+    const queue = queues.get(key);
+    if (queue) queue.push(value);
+    else queues.set(key, [value]);
+  }
+  return queues;
+}
