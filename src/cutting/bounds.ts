@@ -1,9 +1,11 @@
 import { toGridSteps } from "../units/length.ts";
-import type { Boxes, LowerBound } from "./box-bound.ts";
+import type { Boxes, BoxStock, LowerBound } from "./box-bound.ts";
 import { boundBoxes } from "./box-bound.ts";
 import { barCost, sheetCost, tidySum } from "./cost.ts";
 import { coverOf } from "./cover.ts";
+import { commonDivisor } from "./divisor.ts";
 import { dualFeasibleFunctions } from "./dual-feasible.ts";
+import { largePieceBounds } from "./large-pieces.ts";
 import type { Bound, BoundMethod, LengthRequest, SheetRequest, Unplaced } from "./model.ts";
 import { usableRuns } from "./runs.ts";
 
@@ -32,12 +34,30 @@ export function boundSheets(request: SheetRequest, chosen: ReadonlySet<number>):
         cost: sheetCost(one),
         count: one.count ?? Number.POSITIVE_INFINITY,
       }));
-      return boundBoxes(
-        grouped(boxes),
-        stock.filter((one) => one.width > 0 && one.height > 0),
-      );
+      const fit = stock.filter((one) => one.width > 0 && one.height > 0);
+      const groups = grouped(boxes);
+      const byMeasure = boundBoxes(groups, fit);
+      const byNumber = boundByLarge(groups, fit);
+      return byNumber > byMeasure.bound + 1e-9 ? { bound: byNumber, how: "large-pieces" } : byMeasure;
     }),
   );
+}
+
+/** By pieces too large to lie beside each other: of use where all sheets are of one size and price and nothing turns. */
+function boundByLarge(boxes: readonly Boxes[], stock: readonly BoxStock[]): number {
+  const [sheet, ...others] = stock;
+  const same = others.every(
+    ({ width, height, cost }) => width === sheet?.width && height === sheet.height && cost === sheet.cost,
+  );
+  if (sheet === undefined || !same || boxes.some(({ turns }) => turns)) return 0;
+  const unit = commonDivisor([sheet, ...boxes].flatMap(({ width, height }) => [width, height]));
+  const inUnits = <Box extends { width: number; height: number }>(one: Box): Box => ({
+    ...one,
+    width: one.width / unit,
+    height: one.height / unit,
+  });
+  const { l0, l1, l2, l3 } = largePieceBounds(boxes.map(inUnits), inUnits(sheet));
+  return Math.max(l0, l1, l2, l3) * sheet.cost;
 }
 
 /** Equal boxes counted once, in the order they first come. */
@@ -90,7 +110,7 @@ export function strongest(hows: readonly BoundMethod[]): BoundMethod {
   return methods.find((method) => hows.includes(method)) ?? "none";
 }
 
-const methods = ["guillotine-lp", "pattern-lp", "dual-feasible", "total"] as const;
+const methods = ["guillotine-lp", "pattern-lp", "dual-feasible", "large-pieces", "total"] as const;
 
 /** The bound on a whole of which the parts share no stock. */
 export function sumOf(bounds: readonly LowerBound[]): LowerBound {

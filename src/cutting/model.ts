@@ -235,10 +235,16 @@ export interface RipPlan {
 }
 
 /**
- * How a bound was reached: not at all, by total area or length, by dual feasible functions, or by a linear programme over all
- * patterns of bars or of cuts right through a sheet.
+ * How a bound was reached: not at all, by total area or length, by counting pieces too large to lie beside each other, by
+ * dual feasible functions, or by a linear programme over all patterns of bars or of cuts right through a sheet.
  */
-export type BoundMethod = "none" | "total" | "dual-feasible" | "pattern-lp" | "guillotine-lp";
+export type BoundMethod =
+  | "none"
+  | "total"
+  | "large-pieces"
+  | "dual-feasible"
+  | "pattern-lp"
+  | "guillotine-lp";
 
 /**
  * What no plan for the same pieces can cost less than. `gap` is (cost - bound) / cost; `proven` says that the plan

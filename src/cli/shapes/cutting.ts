@@ -41,7 +41,7 @@ export const claim = {
   bound: z.number(),
   gap: z.number().describe("(cost − bound) / cost"),
   proof: z
-    .enum(["none", "total", "dual-feasible", "pattern-lp", "guillotine-lp"])
+    .enum(["none", "total", "large-pieces", "dual-feasible", "pattern-lp", "guillotine-lp"])
     .describe("How the bound was reached."),
   proven: z.boolean().describe("No plan costs less."),
 };
