@@ -2,8 +2,11 @@
  * A plan for bars of one section: the best of several fillings, then a seeded search that empties a few bars and
  * fills anew, then each bar's pieces on the cheapest bar that takes them all.
  */
+
+import { dive } from "./bar-dive.ts";
 import type { BarType, FilledBar, Filling, FillJob, Piece } from "./bar-fill.ts";
 import { bestFit, fullestBars } from "./bar-fill.ts";
+import type { LowerBound } from "./box-bound.ts";
 import { pick, seeded } from "./random.ts";
 
 export interface BarSearch {
@@ -13,17 +16,33 @@ export interface BarSearch {
   readonly unit: number;
   readonly budget: number;
   readonly seed: number;
-  readonly bound: number;
+  readonly lower: LowerBound;
 }
 
 interface Found extends Filling {
   readonly iterations: number;
 }
 
-export function searchBars(search: BarSearch): Found {
-  if (search.pieces.length === 0) return { bars: [], left: [], iterations: 0 };
-  const better = refill(search, firstPlan(search));
-  return { ...downsize(search, better), iterations: better.iterations };
+/** Cells of tables that patterns may take for each step of the budget: they then take about as long. */
+const CELLS_A_STEP = 400_000;
+
+export function searchBars(search: BarSearch): Found & { readonly lower: LowerBound } {
+  if (search.pieces.length === 0) return { bars: [], left: [], iterations: 0, lower: search.lower };
+  const first = downsized(search, firstPlan(search));
+  if (first.left.length > 0 || isDone(first, search)) {
+    return { ...downsized(search, refill(search, first, search.budget)), lower: search.lower };
+  }
+  const dived = dive(search, { goal: costOf(first), work: search.budget * CELLS_A_STEP });
+  const lower: LowerBound =
+    dived !== undefined && dived.bound > search.lower.bound
+      ? { bound: dived.bound, how: "pattern-lp" }
+      : search.lower;
+  const then = { ...(dived?.better ?? first), iterations: first.iterations + (dived?.rounds ?? 0) };
+  return { ...downsized(search, refill({ ...search, lower }, then, search.budget / 8)), lower };
+}
+
+function downsized(search: BarSearch, found: Found): Found {
+  return { ...downsize(search, found), iterations: found.iterations };
 }
 
 /** Prices to try: as they are, and leaning to short or to long bars. */
@@ -45,11 +64,11 @@ function firstPlan(search: BarSearch): Found {
   return { ...(best ?? { bars: [], left: pieces }), iterations };
 }
 
-function refill(search: BarSearch, start: Found): Found {
+function refill(search: BarSearch, start: Found, budget: number): Found {
   const random = seeded(search.seed);
   let best: Filling = start;
   let steps = 0;
-  while (steps < search.budget && !isDone(best, search) && best.bars.length + best.left.length > 1) {
+  while (steps < budget && !isDone(best, search) && best.bars.length + best.left.length > 1) {
     steps += 1;
     const taken = chooseBars(best, random);
     const kept = best.bars.filter((_, index) => !taken.has(index));
@@ -125,7 +144,7 @@ function barsAfter(available: readonly number[], bars: readonly FilledBar[]): nu
 }
 
 function isDone(plan: Filling, search: BarSearch): boolean {
-  return plan.left.length === 0 && costOf(plan) <= search.bound + 1e-6;
+  return plan.left.length === 0 && costOf(plan) <= search.lower.bound + 1e-6;
 }
 
 /** Less left out, then cheaper, then fuller bars beside emptier ones, which frees a bar in the end. */

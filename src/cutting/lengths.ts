@@ -68,7 +68,7 @@ function cutSection(request: LengthRequest, section: string, seed: number) {
     unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
     budget: request.budget ?? usualBudget,
     seed,
-    bound: lower.bound,
+    lower,
   });
   for (const piece of found.left) {
     chosen.delete(piece.demand);
@@ -79,7 +79,7 @@ function cutSection(request: LengthRequest, section: string, seed: number) {
     unplaced,
     iterations: found.iterations,
     // What is left out takes no stock, so the bound is that of the pieces placed.
-    lower: found.left.length === 0 ? lower : boundLengths(request, chosen),
+    lower: found.left.length === 0 ? found.lower : boundLengths(request, chosen),
   };
 }
 

@@ -1,9 +1,10 @@
 /**
- * What pieces on one sheet can be worth, against a plain recursion over every whole-number cut, written here apart; and the
- * linear programme over patterns, by weak duality: its patterns cover the pieces at no more than its bound.
+ * What pieces on one sheet or bar can be worth, against plain recursions over every whole-number cut and over every number of
+ * pieces, written here apart; and the linear programme over patterns, by weak duality: its patterns cover the pieces at no more than its bound.
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { barWorth } from "../../src/cutting/bar-worth.ts";
 import { Columns } from "../../src/cutting/columns.ts";
 import { guillotineWorth } from "../../src/cutting/guillotine-worth.ts";
 
@@ -105,6 +106,57 @@ describe("the worth of pieces on a sheet", () => {
         });
         expect(cost).toBeLessThan(columns.bound + 1e-3);
         expect(cost).toBeGreaterThan(columns.bound - 1e-9);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+});
+
+describe("the worth of pieces on a bar", () => {
+  const bars = fc
+    .array(fc.array(fc.integer({ min: 5, max: 40 }), { minLength: 1, maxLength: 2 }), {
+      minLength: 1,
+      maxLength: 3,
+    })
+    .map((list) => list.map((runs, stock) => ({ stock, cost: 1, runs, serves: new Set([stock % 2, 2]) })));
+  const pieces = fc.array(
+    fc.record({
+      length: fc.integer({ min: 3, max: 20 }),
+      kind: fc.constantFrom(0, 1, 2),
+      worth: fc.integer({ min: 0, max: 30 }),
+      count: fc.integer({ min: 0, max: 4 }),
+    }),
+    { minLength: 1, maxLength: 5 },
+  );
+  type Piece = { length: number; kind: number; worth: number; count: number };
+
+  const most = ([one, ...others]: readonly Piece[], length: number): number => {
+    if (one === undefined) return 0;
+    const counts = Array.from({ length: one.count + 1 }, (_, count) => count);
+    return Math.max(
+      ...counts
+        .filter((count) => count * one.length <= length)
+        .map((count) => count * one.worth + most(others, length - count * one.length)),
+    );
+  };
+
+  it("is that of trying every number of each piece in every run, and its pattern is worth it", () => {
+    fc.assert(
+      fc.property(bars, pieces, (list, kinds) => {
+        const worth = kinds.map((one) => one.worth);
+        const demand = kinds.map(({ count }) => count);
+        const found = barWorth(kinds, list, 1)?.best(worth, demand) ?? [];
+        expect(found).toHaveLength(list.length);
+        for (const { stock, worth: value, runs, counts } of found) {
+          const bar = list[stock]!;
+          const served = kinds.filter(({ kind }) => bar.serves.has(kind));
+          expect(value).toBe(bar.runs.reduce((sum, run) => sum + most(served, run), 0));
+          expect([...counts].reduce((sum, [type, count]) => sum + count * worth[type]!, 0)).toBe(value);
+          runs.forEach((run, place) => {
+            const length = [...run].reduce((sum, [type, count]) => sum + count * kinds[type]!.length, 0);
+            expect(length).toBeLessThanOrEqual(bar.runs[place]!);
+          });
+        }
       }),
       { numRuns: RUNS },
     );

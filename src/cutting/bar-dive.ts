@@ -1,0 +1,206 @@
+/**
+ * Whole bars from patterns used by fractions: those used once or more are kept, then the one used most, and the rest is solved
+ * anew; where that leads to nothing better than what is known, the next is tried instead, so many times in all. Diving with
+ * limited discrepancies: Sadykov, Vanderbeck, Pessoa, Tahiri & Uchoa, INFORMS J. Computing 31 (2019) 251-267.
+ */
+import type { BarType, FilledBar, Filling, Piece } from "./bar-fill.ts";
+import { bestFit, fullestBars } from "./bar-fill.ts";
+import type { BarPattern, BarWorth } from "./bar-worth.ts";
+import { barWorth, summed } from "./bar-worth.ts";
+import { Columns } from "./columns.ts";
+import type { Cover } from "./cover.ts";
+import { coverOf } from "./cover.ts";
+
+export interface BarJob {
+  readonly pieces: readonly Piece[];
+  readonly types: readonly BarType[];
+  /** By stock number. */
+  readonly available: readonly number[];
+  readonly unit: number;
+}
+
+export interface Dive {
+  readonly bound: number;
+  /** A filling that costs less than the goal, if one was found. */
+  readonly better?: Filling;
+  readonly rounds: number;
+}
+
+/** What is left to cut at some point of a dive. */
+interface Rest {
+  readonly demand: readonly number[];
+  readonly counts: readonly number[];
+  readonly chosen: readonly BarPattern[];
+  readonly cost: number;
+}
+
+/** How often, along one dive, another pattern than the first may be taken. */
+const DISCREPANCIES = 2;
+
+/**
+ * @param goal cost of a plan that is known
+ * @param work how many cells of tables may be reckoned in all
+ */
+export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Dive | undefined {
+  const lengths = new Map<string, Piece[]>();
+  for (const piece of job.pieces) {
+    const key = `${piece.length} ${piece.kind}`;
+    const same = lengths.get(key);
+    if (same === undefined) lengths.set(key, [piece]);
+    else same.push(piece);
+  }
+  const groups = [...lengths.values()];
+  const kinds = groups.map(([first]) => ({ length: first?.length ?? 0, kind: first?.kind ?? 0 }));
+  const worths = barWorth(kinds, job.types, job.unit);
+  if (worths === undefined || worths.effort > work) return undefined;
+  return new Diver(job, groups, worths, goal, work).run();
+}
+
+class Diver {
+  private readonly job: BarJob;
+  private readonly groups: readonly (readonly Piece[])[];
+  private readonly worths: BarWorth;
+  private readonly cover: Cover;
+  private goal: number;
+  private work: number;
+  private rounds = 0;
+  private bound = 0;
+  private better: Filling | undefined;
+
+  constructor(job: BarJob, groups: Piece[][], worths: BarWorth, goal: number, work: number) {
+    this.job = job;
+    this.groups = groups;
+    this.worths = worths;
+    this.goal = goal;
+    this.work = work;
+    this.cover = coverOf(job.types.map(({ cost, stock }) => ({ cost, count: job.available[stock] ?? 0 })));
+  }
+
+  run(): Dive {
+    const all = {
+      demand: this.groups.map((group) => group.length),
+      counts: this.job.types.map(({ stock }) => this.job.available[stock] ?? 0),
+      chosen: [],
+      cost: 0,
+    };
+    const columns = this.solved(all, []);
+    this.bound = this.cover.roundUp(columns.bound);
+    if (columns.done && columns.covered) {
+      for (let tries = 0; tries <= DISCREPANCIES && !this.isOver; tries++) this.descend(all, columns, tries);
+    }
+    return {
+      bound: this.bound,
+      rounds: this.rounds,
+      ...(this.better === undefined ? {} : { better: this.better }),
+    };
+  }
+
+  private get isOver(): boolean {
+    return this.work <= 0 || this.bound >= this.goal - 1e-9;
+  }
+
+  private solved(rest: Rest, pool: readonly BarPattern[]): Columns {
+    const columns = new Columns({
+      demand: rest.demand,
+      stock: this.job.types.map(({ cost }, place) => ({ cost, count: rest.counts[place] ?? 0 })),
+      best: (worth) => this.worths.best(worth, rest.demand),
+    });
+    for (const pattern of pool) columns.add(within(pattern, rest));
+    while (this.work > 0 && columns.round()) {
+      this.rounds += 1;
+      this.work -= this.worths.effort;
+      // Nothing better than what is known can come of it.
+      if (this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) break;
+    }
+    return columns;
+  }
+
+  /** Takes patterns until nothing is left; `strays` is how often the second best may be taken on the way. */
+  private descend(rest: Rest, columns: Columns, strays: number): void {
+    if (this.isOver || this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) return;
+    const used = columns.solution().map(({ pattern, level }) => ({ pattern: pattern as BarPattern, level }));
+    let next = rest;
+    for (const { pattern, level } of used) {
+      for (let count = Math.floor(level + 1e-6); count > 0; count--) next = this.take(next, pattern);
+    }
+    if (next === rest) {
+      const ranked = used
+        .filter(({ level }) => level > 1e-6)
+        .sort((a, b) => b.level - a.level || b.pattern.counts.size - a.pattern.counts.size);
+      const choices = ranked.slice(0, 1 + strays);
+      choices.forEach(({ pattern }, place) => {
+        if (place > 0 && this.isOver) return;
+        const one = this.take(rest, pattern);
+        if (one !== rest) this.follow(one, columns, strays - place);
+      });
+      return;
+    }
+    this.follow(next, columns, strays);
+  }
+
+  private follow(rest: Rest, columns: Columns, strays: number): void {
+    this.complete(rest);
+    if (rest.demand.every((count) => count === 0)) return;
+    this.descend(rest, this.solved(rest, columns.all() as BarPattern[]), strays);
+  }
+
+  private take(rest: Rest, pattern: BarPattern): Rest {
+    const cut = within(pattern, rest);
+    if (cut.counts.size === 0 || (rest.counts[cut.stock] ?? 0) <= 0) return rest;
+    return {
+      demand: rest.demand.map((count, type) => count - (cut.counts.get(type) ?? 0)),
+      counts: rest.counts.map((count, place) => count - (place === cut.stock ? 1 : 0)),
+      chosen: [...rest.chosen, cut],
+      cost: rest.cost + (this.job.types[cut.stock]?.cost ?? 0),
+    };
+  }
+
+  /** Fills bars with what is left, and keeps the whole if it is better than what is known. */
+  private complete(rest: Rest): void {
+    const pieces = this.groups.flatMap((group, type) => group.slice(group.length - (rest.demand[type] ?? 0)));
+    pieces.sort((a, b) => b.length - a.length || a.demand - b.demand);
+    const available = [...this.job.available];
+    for (const { stock } of rest.chosen) {
+      const place = this.job.types[stock]?.stock ?? -1;
+      available[place] = (available[place] ?? 0) - 1;
+    }
+    for (const fill of [bestFit, fullestBars]) {
+      const filling = fill({ ...this.job, pieces, available, price: ({ cost }) => cost });
+      const cost = rest.cost + filling.bars.reduce((sum, { type }) => sum + type.cost, 0);
+      if (filling.left.length > 0 || cost >= this.goal - 1e-9) continue;
+      this.goal = cost;
+      this.better = { bars: [...this.filled(rest), ...filling.bars], left: [] };
+    }
+  }
+
+  private filled(rest: Rest): FilledBar[] {
+    const taken = this.groups.map(() => 0);
+    return rest.chosen.flatMap((pattern): FilledBar[] => {
+      const type = this.job.types[pattern.stock];
+      if (type === undefined) return [];
+      const pieces = pattern.runs.map((run) =>
+        [...run].flatMap(([group, count]) => {
+          const from = taken[group] ?? 0;
+          taken[group] = from + count;
+          return (this.groups[group] ?? []).slice(from, from + count);
+        }),
+      );
+      return [{ type, pieces }];
+    });
+  }
+}
+
+/** A pattern without the pieces that are no longer wanted. */
+function within(pattern: BarPattern, { demand }: Rest): BarPattern {
+  const left = [...demand];
+  const runs = pattern.runs.map((run) => {
+    const kept = new Map<number, number>();
+    for (const [type, count] of run) {
+      const own = Math.min(count, left[type] ?? 0);
+      if (own > 0) kept.set(type, own);
+      left[type] = (left[type] ?? 0) - own;
+    }
+    return kept;
+  });
+  return { ...pattern, runs, counts: summed(runs) };
+}
