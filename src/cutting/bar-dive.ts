@@ -39,9 +39,9 @@ const DISCREPANCIES = 2;
 
 /**
  * @param goal cost of a plan that is known
- * @param work how many cells of tables may be reckoned in all
+ * @param work how many entries of lists may be made in all
  */
-export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Dive | undefined {
+export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Dive {
   const lengths = new Map<string, Piece[]>();
   for (const piece of job.pieces) {
     const key = `${piece.length} ${piece.kind}`;
@@ -51,9 +51,7 @@ export function dive(job: BarJob, { goal, work }: { goal: number; work: number }
   }
   const groups = [...lengths.values()];
   const kinds = groups.map(([first]) => ({ length: first?.length ?? 0, kind: first?.kind ?? 0 }));
-  const worths = barWorth(kinds, job.types, job.unit);
-  if (worths === undefined || worths.effort > work) return undefined;
-  return new Diver(job, groups, worths, goal, work).run();
+  return new Diver(job, groups, barWorth(kinds, job.types), goal, work).run();
 }
 
 class Diver {
@@ -62,7 +60,7 @@ class Diver {
   private readonly worths: BarWorth;
   private readonly cover: Cover;
   private goal: number;
-  private work: number;
+  private readonly work: number;
   private rounds = 0;
   private bound = 0;
   private better: Filling | undefined;
@@ -96,7 +94,7 @@ class Diver {
   }
 
   private get isOver(): boolean {
-    return this.work <= 0 || this.bound >= this.goal - 1e-9;
+    return this.worths.spent >= this.work || this.bound >= this.goal - 1e-9;
   }
 
   private solved(rest: Rest, pool: readonly BarPattern[]): Columns {
@@ -106,9 +104,8 @@ class Diver {
       best: (worth) => this.worths.best(worth, rest.demand),
     });
     for (const pattern of pool) columns.add(within(pattern, rest));
-    while (this.work > 0 && columns.round()) {
+    while (this.worths.spent < this.work && columns.round()) {
       this.rounds += 1;
-      this.work -= this.worths.effort;
       // Nothing better than what is known can come of it.
       if (this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) break;
     }

@@ -23,8 +23,8 @@ interface Found extends Filling {
   readonly iterations: number;
 }
 
-/** Cells of tables that patterns may take for each step of the budget: they then take about as long. */
-const CELLS_A_STEP = 400_000;
+/** Entries of lists that patterns may take for each step of the budget: they then take about as long. */
+const ENTRIES_A_STEP = 50_000;
 
 export function searchBars(search: BarSearch): Found & { readonly lower: LowerBound } {
   if (search.pieces.length === 0) return { bars: [], left: [], iterations: 0, lower: search.lower };
@@ -32,12 +32,10 @@ export function searchBars(search: BarSearch): Found & { readonly lower: LowerBo
   if (first.left.length > 0 || isDone(first, search)) {
     return { ...downsized(search, refill(search, first, search.budget)), lower: search.lower };
   }
-  const dived = dive(search, { goal: costOf(first), work: search.budget * CELLS_A_STEP });
+  const dived = dive(search, { goal: costOf(first), work: search.budget * ENTRIES_A_STEP });
   const lower: LowerBound =
-    dived !== undefined && dived.bound > search.lower.bound
-      ? { bound: dived.bound, how: "pattern-lp" }
-      : search.lower;
-  const then = { ...(dived?.better ?? first), iterations: first.iterations + (dived?.rounds ?? 0) };
+    dived.bound > search.lower.bound ? { bound: dived.bound, how: "pattern-lp" } : search.lower;
+  const then = { ...(dived.better ?? first), iterations: first.iterations + dived.rounds };
   return { ...downsized(search, refill({ ...search, lower }, then, search.budget / 8)), lower };
 }
 

@@ -1,8 +1,8 @@
 /**
- * The most that pieces on one bar can be worth, each no oftener than it is wanted: bounded knapsacks by dynamic programming
- * (Martello & Toth, Knapsack Problems, Wiley 1990, ch. 3), multiples split into powers of two. One table answers for all bars
- * that serve the same pieces. Runs of a bar are filled apart, so that pieces may be counted once too often in several: a bound
- * is then lower, never wrong. Exact in whole numbers.
+ * The most that pieces on one bar can be worth, each no oftener than it is wanted: bounded knapsacks by lists of what is worth
+ * more than anything shorter (Nemhauser & Ullmann, Management Science 15 (1969) 494-505), multiples split into powers of two.
+ * Lengths may lie on any grid. One list answers for all bars that serve the same pieces. Runs of a bar are filled apart, so that
+ * pieces may be counted once too often in several: a bound is then lower, never wrong. Exact in whole numbers.
  */
 import type { BarType } from "./bar-fill.ts";
 import type { PricedPattern } from "./columns.ts";
@@ -20,21 +20,19 @@ export interface BarPattern extends PricedPattern {
 }
 
 export interface BarWorth {
-  /** Steps of one reckoning. */
-  readonly effort: number;
-  /** For whole-number worths and the pieces wanted of each type: the best pattern of each bar. */
-  best(worth: ArrayLike<number>, demand: ArrayLike<number>): BarPattern[];
+  /** Entries of lists made so far. */
+  readonly spent: number;
+  /**
+   * For whole-number worths and the pieces wanted of each type: the best pattern of each bar. Undefined where the lists grow
+   * too long.
+   */
+  best(worth: ArrayLike<number>, demand: ArrayLike<number>): BarPattern[] | undefined;
 }
 
-/** Cells of a table, above which nothing is reckoned. */
-const MOST_CELLS = 120_000;
+/** Entries of one list, above which it is given up. */
+const LONGEST_LIST = 60_000;
 
-/** @param unit a length that divides all lengths. Undefined where the tables would be too long. */
-export function barWorth(
-  types: readonly PieceKind[],
-  bars: readonly BarType[],
-  unit: number,
-): BarWorth | undefined {
+export function barWorth(types: readonly PieceKind[], bars: readonly BarType[]): BarWorth {
   const groups = new Map<ReadonlySet<number>, number[]>();
   bars.forEach(({ serves }, place) => {
     const same = groups.get(serves);
@@ -46,77 +44,156 @@ export function barWorth(
       (most, place) => (bars[place]?.runs ?? []).reduce((long, run) => Math.max(long, run), most),
       0,
     );
-    const cells = Math.floor(longest / unit);
     const own = types.flatMap(({ length, kind }, type) =>
-      serves.has(kind) && length <= longest ? [{ type, cells: Math.round(length / unit) }] : [],
+      serves.has(kind) && length <= longest ? [{ type, length }] : [],
     );
-    return { places, cells, own };
+    return { places, longest, own };
   });
-  if (tables.some(({ cells }) => cells > MOST_CELLS)) return undefined;
+  let spent = 0;
   return {
-    effort: tables.reduce((sum, { cells, own }) => sum + cells * (own.length + 1), 0),
-    best: (worth, demand) =>
-      tables.flatMap(({ places, cells, own }) => {
-        const table = knapsack(own, cells, worth, demand);
-        return places.map((stock) => patternOf(stock, bars[stock]?.runs ?? [], unit, table));
-      }),
+    get spent() {
+      return spent;
+    },
+    best(worth, demand) {
+      const patterns: BarPattern[] = [];
+      for (const { places, longest, own } of tables) {
+        const list = knapsack(own, longest, worth, demand);
+        if (list === undefined) return undefined;
+        spent += list.spent;
+        for (const stock of places) patterns.push(patternOf(stock, bars[stock]?.runs ?? [], list));
+      }
+      return patterns;
+    },
   };
 }
 
-interface Table {
-  readonly value: Float64Array;
-  take(cells: number): Map<number, number>;
+interface Part {
+  readonly type: number;
+  readonly count: number;
+  readonly length: number;
+  readonly worth: number;
+}
+
+/** Fillings by rising length and worth; each is the one before it with a part added. */
+interface List {
+  readonly spent: number;
+  readonly lengths: readonly number[];
+  readonly worths: readonly number[];
+  take(entry: number): Map<number, number>;
 }
 
 function knapsack(
-  own: readonly { readonly type: number; readonly cells: number }[],
-  cells: number,
+  own: readonly { readonly type: number; readonly length: number }[],
+  longest: number,
   worth: ArrayLike<number>,
   demand: ArrayLike<number>,
-): Table {
-  const parts: { readonly type: number; readonly count: number; readonly cells: number }[] = [];
-  for (const { type, cells: one } of own) {
-    if ((worth[type] ?? 0) <= 0) continue;
-    let left = Math.min(demand[type] ?? 0, Math.floor(cells / one));
-    for (let count = 1; left > 0; count *= 2) {
-      const many = Math.min(count, left);
-      parts.push({ type, count: many, cells: many * one });
-      left -= many;
-    }
-  }
-  const width = cells + 1;
-  const value = new Float64Array(width);
-  const taken = new Uint8Array(parts.length * width);
-  parts.forEach((part, place) => {
-    const gain = part.count * (worth[part.type] ?? 0);
-    const at = place * width;
-    for (let cell = cells; cell >= part.cells; cell--) {
-      const sum = (value[cell - part.cells] ?? 0) + gain;
-      if (sum > (value[cell] ?? 0)) {
-        value[cell] = sum;
-        taken[at + cell] = 1;
+): List | undefined {
+  const parts = partsOf(own, longest, worth, demand);
+  /** By step: the part added, and the step before. */
+  const added: number[] = [];
+  const before: number[] = [];
+  let lengths = [0];
+  let worths = [0];
+  let steps = [-1];
+  let spent = 1;
+  for (let place = 0; place < parts.length; place++) {
+    const { length, worth: gain } = parts[place] as Part;
+    const nextLengths: number[] = [];
+    const nextWorths: number[] = [];
+    const nextSteps: number[] = [];
+    let most = -1;
+    for (let having = 0, lacking = 0; lacking < lengths.length || having < lengths.length; ) {
+      const longer = having < lengths.length ? (lengths[having] ?? 0) + length : Number.POSITIVE_INFINITY;
+      const asIs = lacking < lengths.length ? (lengths[lacking] ?? 0) : Number.POSITIVE_INFINITY;
+      if (longer > longest && asIs === Number.POSITIVE_INFINITY) break;
+      if (asIs <= longer) {
+        const value = worths[lacking] ?? 0;
+        if (value > most) {
+          // Of two as long, the one worth more.
+          if (asIs === nextLengths.at(-1)) drop();
+          nextLengths.push(asIs);
+          nextWorths.push(value);
+          nextSteps.push(steps[lacking] ?? -1);
+          most = value;
+        }
+        lacking += 1;
+      } else {
+        const value = (worths[having] ?? 0) + gain;
+        if (value > most) {
+          if (longer === nextLengths.at(-1)) drop();
+          nextLengths.push(longer);
+          nextWorths.push(value);
+          nextSteps.push(added.length);
+          added.push(place);
+          before.push(steps[having] ?? -1);
+          most = value;
+        }
+        having += 1;
       }
     }
-  });
+    lengths = nextLengths;
+    worths = nextWorths;
+    steps = nextSteps;
+    spent += lengths.length;
+    if (lengths.length > LONGEST_LIST) return undefined;
+
+    function drop(): void {
+      nextLengths.pop();
+      nextWorths.pop();
+      nextSteps.pop();
+    }
+  }
   return {
-    value,
-    take: (most) => {
+    spent,
+    lengths,
+    worths,
+    take: (entry) => {
       const counts = new Map<number, number>();
-      let cell = most;
-      for (let place = parts.length - 1; place >= 0; place--) {
-        const part = parts[place];
-        if (part === undefined || taken[place * width + cell] !== 1) continue;
-        counts.set(part.type, (counts.get(part.type) ?? 0) + part.count);
-        cell -= part.cells;
+      for (let step = steps[entry] ?? -1; step >= 0; step = before[step] ?? -1) {
+        const { type, count } = parts[added[step] ?? 0] as Part;
+        counts.set(type, (counts.get(type) ?? 0) + count);
       }
       return counts;
     },
   };
 }
 
-function patternOf(stock: number, runs: readonly number[], unit: number, table: Table): BarPattern {
-  const filled = runs.map((run) => table.take(Math.floor(run / unit)));
-  const worth = runs.reduce((sum, run) => sum + (table.value[Math.floor(run / unit)] ?? 0), 0);
+/** Multiples of each type that is worth something, longest first so that lists stay short. */
+function partsOf(
+  own: readonly { readonly type: number; readonly length: number }[],
+  longest: number,
+  worth: ArrayLike<number>,
+  demand: ArrayLike<number>,
+): Part[] {
+  const parts: Part[] = [];
+  for (const { type, length } of own) {
+    const one = worth[type] ?? 0;
+    if (one <= 0) continue;
+    let left = Math.min(demand[type] ?? 0, Math.floor(longest / length));
+    for (let count = 1; left > 0; count *= 2) {
+      const many = Math.min(count, left);
+      parts.push({ type, count: many, length: many * length, worth: many * one });
+      left -= many;
+    }
+  }
+  return parts.sort((a, b) => b.length - a.length || a.type - b.type);
+}
+
+function entryFor({ lengths }: List, run: number): number {
+  let low = 0;
+  let high = lengths.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((lengths[middle] ?? 0) <= run) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+function patternOf(stock: number, runs: readonly number[], list: List): BarPattern {
+  const entries = runs.map((run) => entryFor(list, run));
+  const filled = entries.map((entry) => list.take(entry));
+  const worth = entries.reduce((sum, entry) => sum + (list.worths[entry] ?? 0), 0);
   return { stock, worth, runs: filled, counts: summed(filled) };
 }
 

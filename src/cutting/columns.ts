@@ -21,8 +21,11 @@ export interface ColumnJob {
   /** Pieces of each type. */
   readonly demand: readonly number[];
   readonly stock: readonly { readonly cost: number; readonly count: number }[];
-  /** The most that pieces from one of each stock can be worth, in whole numbers, and a pattern worth that. */
-  readonly best: (worth: Float64Array) => readonly PricedPattern[];
+  /**
+   * The most that pieces from one of each stock can be worth, in whole numbers, and a pattern worth that. Undefined where that
+   * is too much to reckon: then there is no bound but what is known.
+   */
+  readonly best: (worth: Float64Array) => readonly PricedPattern[] | undefined;
 }
 
 /** Whole numbers that the dearest sheet or bar is worth: a power of two, so that no price is rounded but once. */
@@ -129,6 +132,7 @@ export class Columns {
     const { demand, stock } = this.job;
     const worth = Float64Array.from(demand, (_, type) => Math.floor((at[type] ?? 0) * WHOLE));
     const patterns = this.job.best(worth);
+    if (patterns === undefined) return false;
     const lower = this.lagrange(worth, patterns);
     if (this.bestPrices === undefined || lower > this.lower) {
       this.bestPrices = Float64Array.from(at);
