@@ -2,8 +2,8 @@
 import { Columns, type Pattern } from "./columns.ts";
 import type { Cover } from "./cover.ts";
 import { guillotineWorth } from "./guillotine-worth.ts";
+import type { Layout, SheetJob } from "./sheet-nodes.ts";
 import { clear, filledRegions, Sheet } from "./sheet-nodes.ts";
-import type { Layout, SheetJob } from "./sheet-ruin.ts";
 
 interface SheetPattern extends Pattern {
   readonly sheet: Sheet;

@@ -156,6 +156,24 @@ function empty(sheet: Sheet, region: Region, found: (piece: number) => void): vo
   region.parts = [];
 }
 
+/** The sheet's pieces on a panel as wide or as high, where what then falls away was left over; undefined where they don't go. */
+export function onPanel(sheet: Sheet, panel: Panel, owner: number): Sheet | undefined {
+  const { axis, parts } = sheet.root;
+  const spare = { x: sheet.panel.width - panel.width, y: sheet.panel.height - panel.height };
+  if (axis === undefined || spare[axis] <= 0 || spare[axis === "x" ? "y" : "x"] !== 0) return undefined;
+  const place = parts.findIndex((part) => part.isLeftover);
+  const leftover = parts[place];
+  if (leftover === undefined || (axis === "x" ? leftover.width : leftover.height) <= spare[axis])
+    return undefined;
+  const copy = new Sheet(panel, owner, sheet);
+  for (const region of [copy.root, copy.root.parts[place]]) {
+    if (region === undefined) continue;
+    region.width -= axis === "x" ? spare.x : 0;
+    region.height -= axis === "y" ? spare.y : 0;
+  }
+  return copy;
+}
+
 /** Joins leftovers that lie in one row, as a layout made from elsewhere may have them. */
 export function joinLeftovers(sheet: Sheet): void {
   for (const region of [...sheet.leftovers]) {
@@ -187,4 +205,38 @@ export function turnsToFree(region: Region, way: Way): number {
   if (!cutX && !cutY) return region.level;
   if (cutX !== cutY) return region.level + (last === (cutX ? "x" : "y") ? 0 : 1);
   return region.level + (last === way.first ? 1 : 2);
+}
+
+export interface SheetJob {
+  readonly types: readonly PieceType[];
+  readonly panels: readonly Panel[];
+  /** Sheets there are of each panel, by the panel's place. */
+  readonly available: readonly number[];
+  /** The saw turns at most this often. */
+  readonly stages: number;
+}
+
+/** Sheets with the pieces laid so far, and how many of each type wait. */
+export interface Layout {
+  readonly sheets: readonly Sheet[];
+  readonly waiting: readonly number[];
+}
+
+export function costOf(sheets: readonly Sheet[]): number {
+  let cost = 0;
+  for (const { panel } of sheets) cost += panel.cost;
+  return cost;
+}
+
+/** Can the piece be cut from the panel when nothing else is? */
+export function fitsAlone(
+  type: Pick<PieceType, "width" | "height" | "turnable">,
+  panel: Panel,
+  stages: number,
+): boolean {
+  const fits = (width: number, height: number) =>
+    width <= panel.width &&
+    height <= panel.height &&
+    (width < panel.width ? 1 : 0) + (height < panel.height ? 1 : 0) <= stages;
+  return fits(type.width, type.height) || (type.turnable && panel.turnable && fits(type.height, type.width));
 }

@@ -6,23 +6,8 @@
  * leftover is the square of its area.
  */
 import { pick } from "./random.ts";
-import type { Panel, PieceType, Region, Way } from "./sheet-nodes.ts";
-import { clear, filledRegions, lay, Sheet, turnsToFree } from "./sheet-nodes.ts";
-
-export interface SheetJob {
-  readonly types: readonly PieceType[];
-  readonly panels: readonly Panel[];
-  /** Sheets there are of each panel, by the panel's place. */
-  readonly available: readonly number[];
-  /** The saw turns at most this often. */
-  readonly stages: number;
-}
-
-/** Sheets with the pieces laid so far, and how many of each type wait. */
-export interface Layout {
-  readonly sheets: readonly Sheet[];
-  readonly waiting: readonly number[];
-}
+import type { Layout, Panel, PieceType, Region, SheetJob, Way } from "./sheet-nodes.ts";
+import { clear, costOf, filledRegions, fitsAlone, lay, onPanel, Sheet, turnsToFree } from "./sheet-nodes.ts";
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
@@ -60,6 +45,8 @@ export class LayoutSearch {
   private waiting: number[];
   private step: number;
   private readonly least: number;
+  /** Panels by what they cost for their size. */
+  private readonly ranking: readonly number[];
   /** By type: leftovers that it would fit into. */
   private readonly places: number[];
 
@@ -71,6 +58,14 @@ export class LayoutSearch {
     this.step = this.sheets.reduce((most, { owner }) => Math.max(most, owner), 0) + 1;
     this.waiting = [...(start?.waiting ?? job.types.map(({ demands }) => demands.length))];
     this.places = job.types.map(() => 0);
+    const area = ({ width, height }: Panel) => width * height;
+    this.ranking = job.panels
+      .map((panel, place) => ({ panel, place }))
+      .sort(
+        (a, b) =>
+          a.panel.cost / area(a.panel) - b.panel.cost / area(b.panel) || area(b.panel) - area(a.panel),
+      )
+      .map(({ place }) => place);
     this.least = job.types.reduce(
       (least, { width, height }) => Math.min(least, width, height),
       Number.POSITIVE_INFINITY,
@@ -101,7 +96,15 @@ export class LayoutSearch {
       if (type === undefined) break;
       let found = (this.places[index] ?? 0) > 0 ? this.bestPlace(index, type, 0, blink) : undefined;
       if (found === undefined) {
-        const panels = this.affordable(type, limit - cost);
+        let panels = this.affordable(type, limit - cost);
+        if (panels.length === 0 && this.job.panels.length > 1 && this.downsize()) {
+          cost = costOf(this.sheets);
+          panels = this.affordable(type, limit - cost);
+          for (const one of waiting) this.places[one] = 0;
+          for (const one of this.sheets) {
+            for (const region of one.leftovers) this.countPlaces(waiting, one, region, 1);
+          }
+        }
         const chosen = open(type, panels);
         const panel = chosen === undefined ? undefined : this.job.panels[chosen];
         if (panel === undefined) {
@@ -167,15 +170,45 @@ export class LayoutSearch {
       }
     }
     const reached = now.waiting === 0;
-    if (!reached) {
+    if (reached) this.downsize();
+    else {
       this.sheets = [...bestLayout.sheets];
       this.waiting = [...bestLayout.waiting];
     }
     return { reached, steps };
   }
 
+  /** Changes sheets for cheaper ones where only leftover falls away. True where it changed any. */
+  downsize(): boolean {
+    const used = this.used();
+    let changed = false;
+    this.sheets.forEach((sheet, index) => {
+      const own = this.job.panels.indexOf(sheet.panel);
+      let best: Sheet | undefined;
+      this.job.panels.forEach((panel, place) => {
+        if (
+          panel.cost >= (best ?? sheet).panel.cost ||
+          (used[place] ?? 0) >= (this.job.available[place] ?? 0)
+        )
+          return;
+        if (sheet.panel.turnable !== panel.turnable) return;
+        best = onPanel(sheet, panel, this.step) ?? best;
+      });
+      if (best === undefined) return;
+      const place = this.job.panels.indexOf(best.panel);
+      used[own] = (used[own] ?? 0) - 1;
+      used[place] = (used[place] ?? 0) + 1;
+      this.sheets[index] = best;
+      changed = true;
+    });
+    return changed;
+  }
+
+  /** Every other time any panel, else the cheapest for its size, the largest of equals. */
   private readonly anyPanel = (_: PieceType, panels: readonly number[]): number | undefined =>
-    panels[pick(this.random, panels.length)];
+    this.random() < 0.5
+      ? panels[pick(this.random, panels.length)]
+      : this.ranking.find((place) => panels.includes(place));
 
   /** Puts aside the sheets that cost most for what lies on them until the rest costs no more than `limit`. */
   private discard(limit: number): void {
@@ -333,12 +366,18 @@ export class LayoutSearch {
     }
   }
 
-  private affordable(type: PieceType, money: number): number[] {
+  /** Sheets taken of each panel, by the panel's place. */
+  private used(): number[] {
     const used = this.job.panels.map(() => 0);
     for (const { panel } of this.sheets) {
       const place = this.job.panels.indexOf(panel);
       used[place] = (used[place] ?? 0) + 1;
     }
+    return used;
+  }
+
+  private affordable(type: PieceType, money: number): number[] {
+    const used = this.used();
     return this.job.panels.flatMap((panel, index) =>
       panel.cost <= money + 1e-9 &&
       (used[index] ?? 0) < (this.job.available[index] ?? 0) &&
@@ -357,23 +396,4 @@ function highest(waiting: readonly number[], rank: readonly number[]): number {
     if ((rank[waiting[at] ?? 0] ?? 0) > (rank[waiting[best] ?? 0] ?? 0)) best = at;
   }
   return best;
-}
-
-export function costOf(sheets: readonly Sheet[]): number {
-  let cost = 0;
-  for (const { panel } of sheets) cost += panel.cost;
-  return cost;
-}
-
-/** Can the piece be cut from the panel when nothing else is? */
-export function fitsAlone(
-  type: Pick<PieceType, "width" | "height" | "turnable">,
-  panel: Panel,
-  stages: number,
-): boolean {
-  const fits = (width: number, height: number) =>
-    width <= panel.width &&
-    height <= panel.height &&
-    (width < panel.width ? 1 : 0) + (height < panel.height ? 1 : 0) <= stages;
-  return fits(type.width, type.height) || (type.turnable && panel.turnable && fits(type.height, type.width));
 }

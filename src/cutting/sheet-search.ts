@@ -7,9 +7,10 @@ import { coverOf } from "./cover.ts";
 import { commonDivisor } from "./divisor.ts";
 import { pick, seeded } from "./random.ts";
 import { boundByColumns } from "./sheet-columns.ts";
-import type { PieceType } from "./sheet-nodes.ts";
-import type { Layout, Opening, SheetJob } from "./sheet-ruin.ts";
-import { costOf, LayoutSearch } from "./sheet-ruin.ts";
+import type { Layout, PieceType, SheetJob } from "./sheet-nodes.ts";
+import { costOf } from "./sheet-nodes.ts";
+import type { Opening } from "./sheet-ruin.ts";
+import { LayoutSearch } from "./sheet-ruin.ts";
 
 export interface SheetSearch extends SheetJob {
   /** Steps of ruin and recreate after the first layout. */
@@ -28,6 +29,8 @@ const quick = { history: 15, stagnation: 600, patient: false };
 const long = { history: 30, stagnation: 4000, patient: true };
 /** Below this budget nothing is spent on goals far off. */
 const LEAST_FOR_HALVING = 5000;
+/** Nor where so many costs lie between that halving them takes long. */
+const MOST_LEVELS = 64;
 /** Sums of worth that a bound by patterns may try for each step of the budget: it then takes about as long. */
 const SUMS_A_STEP = 40_000;
 
@@ -54,7 +57,8 @@ export function searchSheets(search: SheetSearch): Found {
     while (!isWaiting(best) && steps < until) {
       const most = costOf(best.sheets) - unit;
       if (most < lower.bound - unit / 1e3) break;
-      const halving = search.budget >= LEAST_FOR_HALVING && least <= most;
+      const levels = (most - least) / unit;
+      const halving = search.budget >= LEAST_FOR_HALVING && levels >= 0 && levels < MOST_LEVELS;
       const middle = Math.floor((least + most) / 2 / unit + 1e-6) * unit;
       const goal = halving ? Math.max(middle, least) : most;
       if (!pursue(goal, halving ? quick : long, until) && halving) least = goal + unit;
@@ -110,6 +114,7 @@ function firstLayout(
       passes += 1;
       const trial = new LayoutSearch(search, random);
       trial.recreate(Number.POSITIVE_INFINITY, open, rank && search.types.map(rank));
+      trial.downsize();
       if (best === undefined || isBetter(trial.layout(), best)) best = trial.layout();
     }
   }

@@ -13,7 +13,7 @@ import type {
   UnplacedReason,
 } from "./model.ts";
 import type { Panel, PieceType, Sheet } from "./sheet-nodes.ts";
-import { fitsAlone } from "./sheet-ruin.ts";
+import { fitsAlone } from "./sheet-nodes.ts";
 import { searchSheets } from "./sheet-search.ts";
 import { drawSheet } from "./sheet-tree.ts";
 
