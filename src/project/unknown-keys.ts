@@ -10,20 +10,22 @@ type Places = ReturnType<typeof wholeFile>;
 
 export function unknownKeyFindings(file: SourceFile): Finding[] {
   const findings: Finding[] = [];
-  const visit = (value: unknown, places: Places, path: Path): void => {
-    if (typeof value !== "object" || value === null || places.length === 0) return;
+  const visit = (value: object, places: Places, path: Path): void => {
+    if (places.length === 0) return;
     const known = isGroup(value) ? knownKeys(places) : undefined;
     for (const [key, entry] of Object.entries(value)) {
       const step = Array.isArray(value) ? Number(key) : key;
       if (known !== undefined && !known.includes(key)) {
         const unused = known.filter((word) => !Object.hasOwn(value, word));
         findings.push(unknownKey(file, [...path, step], nearest(key, unused)));
-      } else visit(entry, inside(places, step, entry), [...path, step]);
+      } else if (isHolding(entry)) visit(entry, inside(places, step, entry), [...path, step]);
     }
   };
-  visit(file.document, wholeFile(), []);
+  if (isHolding(file.document)) visit(file.document, wholeFile(), []);
   return findings;
 }
+
+const isHolding = (value: unknown): value is object => typeof value === "object" && value !== null;
 
 function unknownKey(file: SourceFile, path: Path, near: string | undefined): Finding {
   const key = String(path.at(-1));
