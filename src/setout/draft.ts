@@ -55,7 +55,7 @@ export interface ZoneDraft {
 }
 
 export function jointsOf(regions: readonly Region[], fields: Omit<Joint, "region" | "holes">): Joint[] {
-  const { kind, face, zone, width, along, line } = fields;
+  const { kind, face, zone, width, along, line, why } = fields;
   return regions.map(({ outline, holes }) => {
     const joint: { -readonly [Key in keyof Joint]: Joint[Key] } = {
       kind,
@@ -67,6 +67,7 @@ export function jointsOf(regions: readonly Region[], fields: Omit<Joint, "region
     };
     if (zone !== undefined) joint.zone = zone;
     if (line !== undefined) joint.line = line;
+    if (why !== undefined) joint.why = why;
     return joint;
   });
 }

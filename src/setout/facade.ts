@@ -124,6 +124,8 @@ export interface Joint {
   readonly along: "x" | "y";
   /** Control line that it answers to. */
   readonly line?: string;
+  /** Of joints between sheets. */
+  readonly why?: Why;
 }
 
 export interface Clearance {

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { readProject } from "../../src/project/read.ts";
 import { laySheets } from "../../src/setout/sheets/layout.ts";
 import { planColumns } from "../../src/setout/sheets/plan.ts";
@@ -43,6 +44,53 @@ describe("the demo", () => {
     expect(say(finding.says, ENGLISH_MM)).toMatch(
       /^6 sheets, none notched; .* fewer than 6\. Score [\d.]+: 6 sheets, 4 edges beside the studs\. .* rejected layout costs [\d.]+ more\. Score/,
     );
+  });
+});
+
+describe("joints between sheets", () => {
+  it("say each why they lie where they do: on the demo, worked from its openings", () => {
+    const { facade } = design(demo());
+    let [jambs, heads, all] = [0, 0, 0];
+    for (const { id, joints, openings } of facade.faces) {
+      for (const { kind, region, why, along } of joints) {
+        if (kind !== "sheet joint") continue;
+        all += 1;
+        expect(why, id).toBeDefined();
+        const { x, y } = polygonBounds(region);
+        if (why?.rule.key === "setout.sheets.joint.jamb") {
+          jambs += 1;
+          // 10 mm clear at each jamb; the joint of 8 lies on the opening's side.
+          const edges = openings.flatMap(({ region: { x: own } }) => [own[0] - 10, own[1] + 10 - 8]);
+          expect(edges).toContain(x[0]);
+          expect(along).toBe("y");
+        }
+        if (why?.rule.key === "setout.sheets.joint.head") {
+          heads += 1;
+          expect(openings.map(({ region: { y: own } }) => own[1] + 22)).toContain(y[0]);
+        }
+      }
+    }
+    expect([jambs, heads].every((count) => count > 0)).toBe(true);
+    expect(all).toBeGreaterThan(20);
+  });
+
+  it("carry the best layout without them, with its cost, and nothing where that has them too", () => {
+    const zone = faceZone({ ...PLAIN, pinned: { x: [300], y: [700] } });
+    const { runnerUp } = planColumns(zone);
+    const { joints } = laySheets(zone);
+    const pinned = joints.filter(({ why }) => why?.rule.key === "setout.sheets.joint.pin");
+    expect(pinned.map(({ along }) => along).sort()).toEqual(expect.arrayContaining(["x", "y"]));
+    let [told, silent] = [0, 0];
+    for (const { region, why } of joints.filter((one) => one.along === "y")) {
+      const [at] = polygonBounds(region).x;
+      const stays = runnerUp?.joints.some(({ x }) => x[0] === at);
+      expect(why?.runnerUp === undefined).toBe(stays);
+      if (why?.runnerUp) {
+        told += 1;
+        expect(say(why.runnerUp, ENGLISH_MM)).toMatch(/costs [\d.]+ more/);
+      } else silent += 1;
+    }
+    expect([told > 0, silent > 0]).toEqual([true, true]);
   });
 });
 

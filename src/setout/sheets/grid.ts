@@ -92,6 +92,6 @@ function equalLines({ zone, wishes }: Planner, fewest: number): LevelLine[] {
   const { joint } = zone.cladding;
   return [fewest, fewest + MOST_EXTRA_BANDS]
     .flatMap((parts) => divide(zone.ground.bounds.y, parts, joint).slice(0, -1))
-    .map(([, at]): LevelLine => ({ at, cost: WEIGHTS.offLine, forced: false }))
+    .map(([, at]): LevelLine => ({ at, cost: WEIGHTS.offLine, forced: false, answers: "equal" }))
     .filter(({ at }) => !isForbidden([at, snap(at + joint)], wishes.forbidden.y));
 }

@@ -12,6 +12,7 @@ import { freeWithin } from "../ground-plan.ts";
 import { letter, markOf } from "../marks.ts";
 import { sheetBattenWishes } from "./battens.ts";
 import type { JointAnswers } from "./candidates.ts";
+import { levelWhy, uprightWhy } from "./joint-why.ts";
 import { pinFindings } from "./pin-findings.ts";
 import { type ColumnPlan, planColumns } from "./plan.ts";
 import { reliefsOf } from "./reliefs.ts";
@@ -34,13 +35,14 @@ export function laySheets(zone: SheetZone): ZoneDraft & { readonly findings: rea
       }
     }
     for (const y of stack.joints) {
-      joints.push(...jointStrip(zone, { x, y }, { along: "x", width: cladding.joint }));
+      const level = { along: "x", width: cladding.joint, why: levelWhy(plan, x, y[0]) } as const;
+      joints.push(...jointStrip(zone, { x, y }, level));
     }
   });
-  for (const { x, line } of plan.joints) {
-    joints.push(
-      ...jointStrip(zone, { x, y: ground.bounds.y }, { along: "y", width: intervalLength(x), line }),
-    );
+  for (const joint of plan.joints) {
+    const { x, line } = joint;
+    const upright = { along: "y", width: intervalLength(x), line, why: uprightWhy(plan, joint) } as const;
+    joints.push(...jointStrip(zone, { x, y: ground.bounds.y }, upright));
   }
   return {
     pieces,
@@ -53,7 +55,7 @@ export function laySheets(zone: SheetZone): ZoneDraft & { readonly findings: rea
 function jointStrip(
   zone: SheetZone,
   rect: { x: Interval; y: Interval },
-  { along, width, line }: { along: "x" | "y"; width: number; line?: string | undefined },
+  { along, width, line, why }: { along: "x" | "y"; width: number; line?: string | undefined; why: Why },
 ): Joint[] {
   return jointsOf(freeWithin(zone.ground, rect), {
     kind: "sheet joint",
@@ -61,6 +63,7 @@ function jointStrip(
     zone: zone.ground.zone.id,
     width: snap(width),
     along,
+    why,
     ...(line && { line }),
   });
 }

@@ -15,7 +15,11 @@ export interface LevelLine {
   readonly cost: number;
   /** Every sheet that it crosses is parted. */
   readonly forced: boolean;
+  /** What the line answers to. */
+  readonly answers: LevelAnswers;
 }
+
+export type LevelAnswers = "pin" | "head" | "sill" | "line" | "band" | "stock" | "bond" | "equal";
 
 /** A third of the sheet: what neighbouring level joints keep apart in the offset pattern (common practice for bonds). */
 export const OFFSET_SHARE = 1 / 3;
@@ -26,37 +30,57 @@ export function levelLines(zone: SheetZone, wishes: JointWishes): LevelLine[] {
   const heads = ground.keepOuts.map(({ headLine }) => headLine);
   const sills = ground.keepOuts.flatMap(({ sillLine }) => (sillLine === undefined ? [] : [sillLine]));
   const found = new Map<number, LevelLine>();
-  const add = (at: number, cost: number, forced = false): void => {
+  const add = (at: number, answers: LevelAnswers): void => {
     const strip: Interval = [at, snap(at + cladding.joint)];
+    const forced = answers === "pin";
     if (at <= low || strip[1] >= high || (!forced && isForbidden(strip, wishes.forbidden.y))) return;
-    if (!found.has(at)) found.set(at, { at, cost, forced });
+    if (!found.has(at)) found.set(at, { at, cost: COSTS[answers], forced, answers });
   };
-  for (const { at } of wishes.pins.y) add(at, 0, true);
-  for (const at of heads) add(at, 0);
-  for (const at of sills) add(at, WEIGHTS.sill);
-  for (const at of lines) add(at, WEIGHTS.otherLine);
+  for (const { at } of wishes.pins.y) add(at, "pin");
+  for (const at of heads) add(at, "head");
+  for (const at of sills) add(at, "sill");
+  for (const at of lines) add(at, "line");
   for (const [from, to] of wishes.forbidden.y) {
-    add(snap(from - cladding.joint), WEIGHTS.offLine);
-    add(to, WEIGHTS.offLine);
+    add(snap(from - cladding.joint), "band");
+    add(to, "band");
   }
   // A step that leaves a sliver at either end serves nobody.
   const least = zone.sliver.floor * moduleOf(zone);
   for (const shape of shapesOf(zone)) {
-    for (const at of steps(shape, [low, high], cladding.joint, ground.zone.pattern === "offset")) {
-      if (at - low >= least && high - at - cladding.joint >= least) add(at, WEIGHTS.offLine);
+    const starts = ground.zone.pattern === "offset" ? BOND_STARTS : [1];
+    for (const start of starts) {
+      for (const at of steps(shape, [low, high], { joint: cladding.joint, start })) {
+        if (at - low < least || high - at - cladding.joint < least) continue;
+        add(at, start === 1 ? "stock" : "bond");
+      }
     }
   }
   return [...found.values()].sort((a, b) => a.at - b.at);
 }
 
-/** Lines a whole number of sheets from the base or the top; in the offset pattern halves and thirds of a sheet too. */
-function steps({ height }: Shape, [low, high]: Interval, joint: number, offset: boolean): number[] {
-  const starts = offset ? [1, 1 / 2, 1 / 3, 2 / 3] : [1];
+const COSTS: Readonly<Record<LevelAnswers, number>> = {
+  pin: 0,
+  head: 0,
+  sill: WEIGHTS.sill,
+  line: WEIGHTS.otherLine,
+  band: WEIGHTS.offLine,
+  stock: WEIGHTS.offLine,
+  bond: WEIGHTS.offLine,
+  equal: WEIGHTS.offLine,
+};
+
+/** In the offset pattern a column may begin with half a sheet or a third. */
+const BOND_STARTS = [1, 1 / 2, 1 / 3, 2 / 3];
+
+/** Lines a whole number of sheets from the base or the top, the first of them whole or a part. */
+function steps(
+  { height }: Shape,
+  [low, high]: Interval,
+  { joint, start }: { readonly joint: number; readonly start: number },
+): number[] {
   const pitch = height + joint;
-  return starts.flatMap((start) => {
-    const up: number[] = [];
-    for (let at = low + start * height; at < high; at += pitch) up.push(snap(at));
-    for (let at = high - start * height - joint; at > low; at -= pitch) up.push(snap(at));
-    return up;
-  });
+  const up: number[] = [];
+  for (let at = low + start * height; at < high; at += pitch) up.push(snap(at));
+  for (let at = high - start * height - joint; at > low; at -= pitch) up.push(snap(at));
+  return up;
 }

@@ -2,6 +2,7 @@
 import { type SheetBound, sheetBound } from "./bound.ts";
 import { type Found, findColumns, type Layout } from "./columns.ts";
 import { findGrid } from "./grid.ts";
+import type { LevelLine } from "./levels.ts";
 import { type JointWishes, jointWishes, type Pin, withoutPin } from "./pins.ts";
 import { type Planner, plannerFor } from "./planner.ts";
 import { NO_COST } from "./score.ts";
@@ -14,6 +15,7 @@ export interface ColumnPlan extends Layout {
   readonly candidates: number;
   readonly bound: SheetBound;
   readonly wishes: JointWishes;
+  readonly levels: readonly LevelLine[];
   /** What the layout would be without one of the pins. */
   readonly without: readonly { readonly pin: Pin; readonly layout: Layout }[];
 }
@@ -29,6 +31,7 @@ export function planColumns(zone: SheetZone): ColumnPlan {
     candidates,
     bound: sheetBound(planner),
     wishes,
+    levels: planner.levels,
     without: [...wishes.pins.x, ...wishes.pins.y].map((pin) => ({
       pin,
       layout: find(plannerFor(zone, withoutPin(wishes, pin))).best ?? NO_LAYOUT,
