@@ -1,13 +1,17 @@
 /** A soffit: where it lies in the building, what it fills, and that it follows its recess. Common practice throughout. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { demandsOf } from "../../src/codes/demands.ts";
 import { design } from "../../src/design.ts";
 import { inBuilding } from "../../src/geometry/frame.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { regionArea } from "../../src/geometry/region.ts";
+import { applyPatch } from "../../src/project/edit.ts";
 import { readDocument } from "../../src/project/read.ts";
+import type { Project } from "../../src/project/schema/project.ts";
 import type { Facade, FaceLayout, Piece } from "../../src/setout/facade.ts";
 import { createFaceMemo } from "../../src/setout/memo.ts";
+import { setOut } from "../../src/setout/set-out.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
 type Loose = any;
@@ -170,5 +174,47 @@ describe("the soffit of a recess", () => {
     );
     expect(without.faces.some(({ id }) => id.endsWith("soffit"))).toBe(false);
     expect(findings.some(({ code, outcome }) => code === "S015" && outcome === "attention")).toBe(true);
+  });
+});
+
+describe("a soffit whose courses fit no rod", () => {
+  const tight = (change: object): Project =>
+    projectWith((document) => {
+      const recess = document.faces
+        .flatMap(({ openings }: Loose) => openings)
+        .find(({ soffit: spec }: Loose) => spec);
+      const like = document.claddings.find(({ kind }: Loose) => kind === "boards");
+      document.claddings.push({ ...like, id: "overhead", direction: "horizontal", ...change });
+      // Boards laid across the joists hang on battens alone.
+      const built = document.buildUps.find(({ id }: Loose) => id === recess.soffit.buildUp);
+      const layers = built.layers.filter(({ kind }: Loose) => kind !== "rail");
+      document.buildUps.push({ ...built, id: "overhead", layers });
+      Object.assign(recess.soffit, { cladding: "overhead", buildUp: "overhead" });
+    });
+  const rodOf = (project: Project) =>
+    setOut(project, demandsOf(project)).findings.find(
+      ({ code, where }) => code === "S001" && where.face === "front-R1-soffit",
+    );
+
+  it.each([
+    { widths: [94], gapBand: [9, 9.05] },
+    { widths: [120], gapBand: [8, 8.1] },
+    { widths: [94, 126], gapBand: [8, 8.02], maxEqualWidthsTouching: 1 },
+  ])("says which gaps are near, and offers changes that make one possible: %o", (change) => {
+    const project = tight(change);
+    const said = rodOf(project);
+    expect(said?.outcome).toBe("fail");
+    const edits = (said?.choices ?? []).flatMap(({ edit }) => (edit ? [edit] : []));
+    expect(edits.length).toBeGreaterThan(0);
+    for (const edit of edits) {
+      const patched = applyPatch(project, edit);
+      if (!patched.ok) throw new Error(JSON.stringify(edit));
+      expect(rodOf(patched.document as Project), JSON.stringify(edit)).toMatchObject({ outcome: "pass" });
+    }
+    if (said?.says.key !== "setout.soffit.refused") return;
+    const { below, above } = said.says.values as { below: number; above: number };
+    const [least, most] = change.gapBand as [number, number];
+    expect(below).toBeLessThan(least);
+    expect(above).toBeGreaterThan(most);
   });
 });

@@ -8,10 +8,10 @@ import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import type { RodResult } from "../facade.ts";
-import type { ZoneGround } from "../ground-plan.ts";
-import { type RodProblem, type RodSegment, solveRod } from "../rod/index.ts";
+import { keepOutsOf, type ZoneGround } from "../ground-plan.ts";
+import type { RodProblem, RodSegment } from "../rod/index.ts";
 import { type GapsAsked, ownRod } from "./own-rod.ts";
-import { type UprightZone, uprightMends } from "./upright-mends.ts";
+import { type OwnRodZone, ownRodRefused } from "./own-rod-mends.ts";
 import { uprightSegments } from "./upright-segments.ts";
 
 export interface CornerBoards {
@@ -71,31 +71,34 @@ function solved({ face, zone }: ZoneGround, { segments }: RodResult): Finding {
 }
 
 /** Which segment refuses, with the gaps nearest to the band, and what would mend it. */
-function refused(problem: RodProblem, at: UprightZone): Finding {
-  const outcome = solveRod(problem);
-  const { face, zone } = at.ground;
+function refused(
+  problem: RodProblem,
+  { project, ground, cladding }: Pick<OwnRodZone, "project" | "ground" | "cladding">,
+): Finding {
+  const { face, zone } = ground;
   const [least, most] = problem.gapBand;
-  const first = outcome.kind === "impossible" ? outcome.segments[0] : undefined;
-  const choices = outcome.kind === "impossible" ? uprightMends(problem, at, outcome.nearestChanges) : [];
-  const [choice] = choices;
+  const own = new Set(ground.keepOuts.map(({ of }) => of));
+  const told = ownRodRefused(problem, {
+    project,
+    ground,
+    cladding,
+    jambs: uprightSegments(ground, Math.min(...cladding.widths)).jambs,
+    segmentsIn: (edited, { widths }) => {
+      const changed = edited.faces.find(({ id }) => id === face.id);
+      // A soffit has no opening, and is no face of the file.
+      const keepOuts = changed ? keepOutsOf(edited, changed).filter(({ of }) => own.has(of)) : [];
+      return uprightSegments({ bounds: ground.bounds, keepOuts }, Math.min(...widths)).segments;
+    },
+  });
   return finding({
     code: "S001",
     outcome: "fail",
     where: { face: face.id, zone: zone.id },
-    says:
-      first?.nearestBelow && first.nearestAbove
-        ? message("setout.upright.refused", {
-            zone: zone.id,
-            segment: first.id,
-            below: first.nearestBelow.gap,
-            above: first.nearestAbove.gap,
-            least,
-            most,
-          })
-        : message("setout.upright.impossible", { zone: zone.id, least, most }),
-    hint: choice?.says ?? message("setout.upright.hint"),
-    ...(choice?.edit && { edit: choice.edit }),
-    ...(choices.length > 0 && { choices }),
+    says: told.nearest
+      ? message("setout.upright.refused", { zone: zone.id, ...told.nearest, least, most })
+      : message("setout.upright.impossible", { zone: zone.id, least, most }),
+    hint: message("setout.upright.hint"),
+    ...told.mends,
     source: { kind: "common practice" },
   });
 }

@@ -7,6 +7,7 @@ import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { membraneStrips } from "../behind/index.ts";
 import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
+import { ownRodRefused } from "../boards/own-rod-mends.ts";
 import { type FaceEnds, freeEnd } from "../corners.ts";
 import type { ControlLine, RodResult, Solid, ZonePlane } from "../facade.ts";
 import type { LaidFace } from "../face-layout.ts";
@@ -35,7 +36,12 @@ export function laySoffit(
   const solids = solidsOf(framed, face).map(asJoist);
   const cladding = claddingOf(project, zone);
   const level = cladding.kind === "boards" && cladding.direction !== "vertical" ? cladding : undefined;
-  const rod = level && soffitRod(ground, level, demands.boards[level.id] ?? { gapBand: level.gapBand });
+  const rod =
+    level &&
+    soffitRod(project, ground, {
+      cladding: level,
+      asked: demands.boards[level.id] ?? { gapBand: level.gapBand },
+    });
   const ends: FaceEnds = { left: freeEnd(bounds.x[0]), right: freeEnd(bounds.x[1]) };
   const laid = layZone({
     project: framed,
@@ -116,26 +122,40 @@ function asJoist(solid: Solid): Solid {
 
 /** Courses from the front to the back, the first and the last board whole where the widths allow it. */
 function soffitRod(
+  project: Project,
   ground: ZoneGround,
-  cladding: BoardCladding,
-  asked: GapsAsked,
+  { cladding, asked }: { readonly cladding: BoardCladding; readonly asked: GapsAsked },
 ): { readonly rod: RodResult; readonly finding: Finding } {
   const [from, to] = ground.bounds.y;
   const segments = [{ id: "1", from, to, gapAtStart: false, gapAtEnd: false }];
-  const { rod, fits } = ownRod(ground, { cladding, asked, segments });
-  const boards = rod.segments.reduce((count, { courses }) => count + courses.length, 0);
+  const { problem, rod, fits } = ownRod(ground, { cladding, asked, segments });
+  const where = { face: ground.face.id, zone: ground.zone.id };
+  const source = { kind: "common practice" } as const;
+  if (fits) {
+    const boards = rod.segments.reduce((count, { courses }) => count + courses.length, 0);
+    const says = message("setout.soffit.solved", { boards, gap: rod.segments[0]?.gap ?? 0 });
+    return { rod, finding: finding({ code: "S001", outcome: "pass", where, says, source }) };
+  }
   const [least, most] = asked.gapBand;
+  const told = ownRodRefused(problem, { project, ground, cladding, jambs: [], segmentsIn: () => segments });
   return {
     rod,
     finding: finding({
       code: "S001",
-      outcome: fits ? "pass" : "fail",
-      where: { face: ground.face.id, zone: ground.zone.id },
-      says: fits
-        ? message("setout.soffit.solved", { boards, gap: rod.segments[0]?.gap ?? 0 })
+      outcome: "fail",
+      where,
+      says: told.nearest
+        ? message("setout.soffit.refused", {
+            face: ground.face.id,
+            below: told.nearest.below,
+            above: told.nearest.above,
+            least,
+            most,
+          })
         : message("setout.soffit.impossible", { face: ground.face.id, least, most }),
-      ...(!fits && { hint: message("setout.soffit.hint") }),
-      source: { kind: "common practice" },
+      hint: message("setout.soffit.hint"),
+      ...told.mends,
+      source,
     }),
   };
 }

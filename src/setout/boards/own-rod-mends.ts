@@ -1,38 +1,63 @@
-/** What would make an impossible rod of upright boards possible, each way tried on the project itself before it is offered. */
-import type { Choice, PatchOperation } from "../../findings/finding.ts";
+/** What would make an impossible rod of one zone possible, each way tried on the project itself before it is offered. */
+import type { Choice, Finding, PatchOperation } from "../../findings/finding.ts";
 import { checkProject } from "../../project/check.ts";
 import { applyPatch } from "../../project/edit.ts";
 import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
-import { keepOutsOf, type ZoneGround } from "../ground-plan.ts";
+import type { ZoneGround } from "../ground-plan.ts";
 import {
   isPossible,
   type LineMove,
   leastMoveTogether,
   type NearestChange,
   type RodProblem,
+  type RodSegment,
+  solveRod,
 } from "../rod/index.ts";
 import { roundings } from "../storey/line-moves.ts";
 import { bandProposal, byTouch, lookProposal, type Proposal, widened } from "../storey/proposal.ts";
-import { type Jamb, uprightSegments } from "./upright-segments.ts";
+import type { Jamb } from "./upright-segments.ts";
 
-export interface UprightZone {
+/** A zone whose boards hang on a rod of their own. */
+export interface OwnRodZone {
   readonly project: Project;
   readonly ground: ZoneGround;
   readonly cladding: BoardCladding;
+  /** Between the segments; none of a soffit. */
+  readonly jambs: readonly Jamb[];
+  /** The segments in an edited project. */
+  readonly segmentsIn: (project: Project, cladding: BoardCladding) => readonly RodSegment[];
+}
+
+export interface OwnRodRefused {
+  /** The first segment that no count fits, with the gaps nearest to the band (mm). */
+  readonly nearest?: { readonly segment: string; readonly below: number; readonly above: number };
+  /** Of a finding: its mends, the best of them in front. */
+  readonly mends: Pick<Finding, "choices"> & Partial<Pick<Finding, "hint" | "edit">>;
+}
+
+/** What is to be said of a rod that no boards fit. */
+export function ownRodRefused(problem: RodProblem, at: OwnRodZone): OwnRodRefused {
+  const outcome = solveRod(problem);
+  if (outcome.kind !== "impossible") return { mends: {} };
+  const choices = ownRodMends(problem, at, outcome.nearestChanges);
+  const [choice] = choices;
+  const [first] = outcome.segments;
+  return {
+    ...(first?.nearestBelow &&
+      first.nearestAbove && {
+        nearest: { segment: first.id, below: first.nearestBelow.gap, above: first.nearestAbove.gap },
+      }),
+    mends: choice ? { hint: choice.says, ...(choice.edit && { edit: choice.edit }), choices } : {},
+  };
 }
 
 /** Best first: what touches least of what was given. Those that cannot be written into the file come last. */
-export function uprightMends(
-  problem: RodProblem,
-  at: UprightZone,
-  changes: readonly NearestChange[],
-): Choice[] {
-  const { jambs } = uprightSegments(at.ground, Math.min(...at.cladding.widths));
+function ownRodMends(problem: RodProblem, at: OwnRodZone, changes: readonly NearestChange[]): Choice[] {
   const proposals = [
-    ...changes.map((change) => proposalsOf(at, jambs, { change, problem })),
-    ...openingsMoved(at, jambs, problem),
+    ...changes.map((change) => proposalsOf(at, change, problem)),
+    ...openingsMoved(at, problem),
   ];
   const written = proposals.flatMap(
     (list) => list.find(({ edit }) => edit && holds(at, problem, edit)) ?? [],
@@ -45,16 +70,12 @@ export function uprightMends(
 }
 
 /** The change as an edit, once for each rounding worth trying. */
-function proposalsOf(
-  at: UprightZone,
-  jambs: readonly Jamb[],
-  { change, problem }: { readonly change: NearestChange; readonly problem: RodProblem },
-): Proposal[] {
+function proposalsOf(at: OwnRodZone, change: NearestChange, problem: RodProblem): Proposal[] {
   switch (change.kind) {
     case "move-line":
-      return jambsMoved(at, jambs, [change]);
+      return jambsMoved(at, [change]);
     case "move-lines":
-      return jambsMoved(at, jambs, change.moves);
+      return jambsMoved(at, change.moves);
     case "widen-band": {
       const value = widened(problem.gapBand, change.end, change.by);
       return value ? [bandProposal(at.project, at.cladding, { value, by: change.by })] : [];
@@ -69,10 +90,10 @@ function proposalsOf(
 }
 
 /** A zone's end is the wall's, or another cladding's: it does not move. */
-function jambsMoved(at: UprightZone, jambs: readonly Jamb[], moves: readonly LineMove[]): Proposal[] {
+function jambsMoved(at: OwnRodZone, moves: readonly LineMove[]): Proposal[] {
   const placed = moves.flatMap((move) => {
     const jamb =
-      move.endOf !== undefined && move.startOf !== undefined ? jambs[Number(move.endOf) - 1] : undefined;
+      move.endOf !== undefined && move.startOf !== undefined ? at.jambs[Number(move.endOf) - 1] : undefined;
     const opening = jamb && openingAt(at, jamb.opening);
     return jamb && opening ? [{ move, jamb, ...opening }] : [];
   });
@@ -103,8 +124,8 @@ function jambsMoved(at: UprightZone, jambs: readonly Jamb[], moves: readonly Lin
 }
 
 /** Windows moved whole along the wall; doors stand where they stand. */
-function openingsMoved(at: UprightZone, jambs: readonly Jamb[], problem: RodProblem): Proposal[][] {
-  const whole = jambs.flatMap(({ opening, side }, i) =>
+function openingsMoved(at: OwnRodZone, problem: RodProblem): Proposal[][] {
+  const whole = at.jambs.flatMap(({ opening, side }, i) =>
     side === "left" ? [{ opening, border: i + 1 }] : [],
   );
   return whole.flatMap(({ opening: id, border }): Proposal[][] => {
@@ -129,7 +150,7 @@ function openingsMoved(at: UprightZone, jambs: readonly Jamb[], problem: RodProb
   });
 }
 
-function openingAt({ project, ground }: UprightZone, id: string) {
+function openingAt({ project, ground }: OwnRodZone, id: string) {
   const i = project.faces.findIndex((face) => face.id === ground.face.id);
   const j = project.faces[i]?.openings.findIndex((one) => one.id === id) ?? -1;
   const opening = project.faces[i]?.openings[j];
@@ -137,21 +158,17 @@ function openingAt({ project, ground }: UprightZone, id: string) {
 }
 
 /** Whether the project with the edit is one that can be read, and the zone's rod possible. */
-function holds(at: UprightZone, problem: RodProblem, edit: readonly PatchOperation[]): boolean {
+function holds(at: OwnRodZone, problem: RodProblem, edit: readonly PatchOperation[]): boolean {
   const patched = applyPatch(at.project, edit);
   if (!patched.ok) return false;
   const project = patched.document as Project;
-  const face = project.faces.find(({ id }) => id === at.ground.face.id);
   const cladding = project.claddings.find(({ id }) => id === at.cladding.id);
-  if (!face || cladding?.kind !== "boards") return false;
+  if (cladding?.kind !== "boards") return false;
   const file = { name: project.title, document: project };
   if (checkProject(file, project).some(({ outcome }) => outcome === "fail")) return false;
-  const own = new Set(at.ground.keepOuts.map(({ of }) => of));
-  const keepOuts = keepOutsOf(project, face).filter(({ of }) => own.has(of));
-  const { segments } = uprightSegments({ bounds: at.ground.bounds, keepOuts }, Math.min(...cladding.widths));
   return isPossible({
     ...problem,
-    segments,
+    segments: at.segmentsIn(project, cladding),
     gapBand: cladding.gapBand,
     maxEqualTouching: cladding.maxEqualWidthsTouching,
   });
