@@ -11,7 +11,7 @@ import type { Point } from "../geometry/point.ts";
 /** Steel sheet (mm), and near this thickness, at 7850 kg/m³, its mass by developed area. */
 export const BENT_METAL = { thickness: 0.6, kgPerM2: 4.7 } as const;
 /** Inner radius of a fold in thin sheet (mm; common practice). */
-export const FOLD_RADIUS_MM = 1;
+const FOLD_RADIUS_MM = 1;
 
 /** Place of the neutral line in the thickness, of mild steel and aluminium: 0.64 over a right angle's π / 2. */
 export const NEUTRAL_LINE = 0.64 / (Math.PI / 2);

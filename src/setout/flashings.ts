@@ -27,7 +27,7 @@ const DRIP_EDGE_MM = 8;
 /** Between a flashing and the frame, and between its ends and the cladding beside it. */
 export const PLAY_MM = 2;
 /** How high a dam turns up at each end. */
-export const END_DAM_MM = 25;
+const END_DAM_MM = 25;
 
 type Where = "head" | "sill";
 
