@@ -26,7 +26,8 @@ interface Set {
   readonly best: string;
   readonly lower: string;
   readonly takes?: (instance: Instance) => boolean;
-  readonly budget?: number;
+  /** Steps that come to about a second for the hardest instances. */
+  readonly budget: number;
   readonly must: string;
 }
 
@@ -44,6 +45,7 @@ const sets: readonly Set[] = [
     turn: false,
     best: "bestOG",
     lower: "lbGO",
+    budget: 20000,
     must: "≤ 3528 in 1 s, ≥ 82 % proven in 10 s",
   },
   {
@@ -52,6 +54,7 @@ const sets: readonly Set[] = [
     turn: true,
     best: "bestRG",
     lower: "lbGR",
+    budget: 20000,
     must: "≤ 3415 in 1 s, ≥ 88 % proven in 10 s",
   },
   {
@@ -61,6 +64,7 @@ const sets: readonly Set[] = [
     best: "knownO",
     lower: "lbGO",
     takes: oneSize,
+    budget: 6000,
     must: "≥ 95 % proven in 2 s",
   },
   {
@@ -70,6 +74,7 @@ const sets: readonly Set[] = [
     best: "knownR",
     lower: "lbGR",
     takes: oneSize,
+    budget: 6000,
     must: "≥ 95 % proven in 2 s",
   },
   {
@@ -79,6 +84,7 @@ const sets: readonly Set[] = [
     best: "knownO",
     lower: "lbGO",
     takes: (one) => !oneSize(one),
+    budget: 6000,
     must: "",
   },
   {
@@ -88,6 +94,7 @@ const sets: readonly Set[] = [
     best: "knownR",
     lower: "lbGR",
     takes: (one) => !oneSize(one),
+    budget: 6000,
     must: "",
   },
   {
@@ -96,6 +103,7 @@ const sets: readonly Set[] = [
     turn: false,
     best: "best",
     lower: "lb",
+    budget: 3000,
     must: "",
   },
   {
@@ -104,6 +112,7 @@ const sets: readonly Set[] = [
     turn: false,
     best: "bestOF",
     lower: "lb",
+    budget: 10000,
     must: "≤ +2.5 % in 1 s",
   },
   {
@@ -113,6 +122,7 @@ const sets: readonly Set[] = [
     best: "best",
     lower: "lb",
     takes: (one) => !hard(one),
+    budget: 1000,
     must: "≥ 95 % proven in 1 s",
   },
   {
@@ -130,6 +140,7 @@ const sets: readonly Set[] = [
     turn: false,
     best: "best",
     lower: "lb",
+    budget: 200,
     must: "",
   },
   {
@@ -138,6 +149,7 @@ const sets: readonly Set[] = [
     turn: false,
     best: "best",
     lower: "lb",
+    budget: 200,
     must: "gap ≤ 0.5 % in 1 s",
   },
 ];
@@ -162,10 +174,10 @@ interface Run {
 }
 
 function cut(instance: Instance, collection: Collection, set: Set): Run {
-  const budget = options.budget === undefined ? set.budget : Number(options.budget);
+  const budget = Number(options.budget ?? set.budget);
   const document = { ...collection, instances: [instance] };
   const start = process.cpuUsage();
-  const { answers, problems } = saw(document, { turn: set.turn, ...(budget !== undefined && { budget }) });
+  const { answers, problems } = saw(document, { turn: set.turn, budget });
   const { user, system } = process.cpuUsage(start);
   const [answer] = answers;
   if (!answer) throw new Error(`${instance.id}: ${JSON.stringify(problems[0])}`);

@@ -38,10 +38,11 @@ interface Rest {
 const DISCREPANCIES = 2;
 
 /**
+ * Gives what it has after each round.
  * @param goal cost of a plan that is known
  * @param work how many entries of lists may be made in all
  */
-export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Dive {
+export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Generator<Dive, Dive> {
   const lengths = new Map<string, Piece[]>();
   for (const piece of job.pieces) {
     const key = `${piece.length} ${piece.kind}`;
@@ -74,18 +75,24 @@ class Diver {
     this.cover = coverOf(job.types.map(({ cost, stock }) => ({ cost, count: job.available[stock] ?? 0 })));
   }
 
-  run(): Dive {
+  *run(): Generator<Dive, Dive> {
     const all = {
       demand: this.groups.map((group) => group.length),
       counts: this.job.types.map(({ stock }) => this.job.available[stock] ?? 0),
       chosen: [],
       cost: 0,
     };
-    const columns = this.solved(all, []);
+    const columns = yield* this.solved(all, []);
     this.bound = this.cover.roundUp(columns.bound);
     if (columns.done && columns.covered) {
-      for (let tries = 0; tries <= DISCREPANCIES && !this.isOver; tries++) this.descend(all, columns, tries);
+      for (let tries = 0; tries <= DISCREPANCIES && !this.isOver; tries++) {
+        yield* this.descend(all, columns, tries);
+      }
     }
+    return this.now();
+  }
+
+  private now(): Dive {
     return {
       bound: this.bound,
       rounds: this.rounds,
@@ -97,7 +104,7 @@ class Diver {
     return this.worths.spent >= this.work || this.bound >= this.goal - 1e-9;
   }
 
-  private solved(rest: Rest, pool: readonly BarPattern[]): Columns {
+  private *solved(rest: Rest, pool: readonly BarPattern[]): Generator<Dive, Columns> {
     const columns = new Columns({
       demand: rest.demand,
       stock: this.job.types.map(({ cost }, place) => ({ cost, count: rest.counts[place] ?? 0 })),
@@ -106,6 +113,7 @@ class Diver {
     for (const pattern of pool) columns.add(within(pattern, rest));
     while (this.worths.spent < this.work && columns.round()) {
       this.rounds += 1;
+      yield this.now();
       // Nothing better than what is known can come of it.
       if (this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) break;
     }
@@ -113,7 +121,7 @@ class Diver {
   }
 
   /** Takes patterns until nothing is left; `strays` is how often the second best may be taken on the way. */
-  private descend(rest: Rest, columns: Columns, strays: number): void {
+  private *descend(rest: Rest, columns: Columns, strays: number): Generator<Dive, void> {
     if (this.isOver || this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) return;
     const used = columns.solution().map(({ pattern, level }) => ({ pattern: pattern as BarPattern, level }));
     let next = rest;
@@ -125,20 +133,21 @@ class Diver {
         .filter(({ level }) => level > 1e-6)
         .sort((a, b) => b.level - a.level || b.pattern.counts.size - a.pattern.counts.size);
       const choices = ranked.slice(0, 1 + strays);
-      choices.forEach(({ pattern }, place) => {
+      for (const [place, { pattern }] of choices.entries()) {
         if (place > 0 && this.isOver) return;
         const one = this.take(rest, pattern);
-        if (one !== rest) this.follow(one, columns, strays - place);
-      });
+        if (one !== rest) yield* this.follow(one, columns, strays - place);
+      }
       return;
     }
-    this.follow(next, columns, strays);
+    yield* this.follow(next, columns, strays);
   }
 
-  private follow(rest: Rest, columns: Columns, strays: number): void {
+  private *follow(rest: Rest, columns: Columns, strays: number): Generator<Dive, void> {
     this.complete(rest);
     if (rest.demand.every((count) => count === 0)) return;
-    this.descend(rest, this.solved(rest, columns.all() as BarPattern[]), strays);
+    const solved = yield* this.solved(rest, columns.all() as BarPattern[]);
+    yield* this.descend(rest, solved, strays);
   }
 
   private take(rest: Rest, pattern: BarPattern): Rest {

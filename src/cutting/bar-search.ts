@@ -19,34 +19,65 @@ export interface BarSearch {
   readonly lower: LowerBound;
 }
 
-interface Found extends Filling {
+/** The best filling so far, and what none costs less than as far as is known. */
+export interface Found {
+  readonly filling: Filling;
+  readonly lower: LowerBound;
   readonly iterations: number;
 }
 
 /** Entries of lists that patterns may take for each step of the budget: they then take about as long. */
 const ENTRIES_A_STEP = 50_000;
 
-export function searchBars(search: BarSearch): Found & { readonly lower: LowerBound } {
-  if (search.pieces.length === 0) return { bars: [], left: [], iterations: 0, lower: search.lower };
-  const first = downsized(search, firstPlan(search));
-  if (first.left.length > 0 || isDone(first, search)) {
-    return { ...downsized(search, refill(search, first, search.budget)), lower: search.lower };
-  }
-  const dived = dive(search, { goal: costOf(first), work: search.budget * ENTRIES_A_STEP });
-  const lower: LowerBound =
-    dived.bound > search.lower.bound ? { bound: dived.bound, how: "pattern-lp" } : search.lower;
-  const then = { ...(dived.better ?? first), iterations: first.iterations + dived.rounds };
-  return { ...downsized(search, refill({ ...search, lower }, then, search.budget / 8)), lower };
-}
+/** Refilling gets few of the steps: what dives have left is seldom mended by it. */
+const REFILL_SHARE = 1 / 8;
+/** Steps of refilling from one breath to the next. */
+const BREATH = 8;
 
-function downsized(search: BarSearch, found: Found): Found {
-  return { ...downsize(search, found), iterations: found.iterations };
+/** Gives what it has now and then, at first as soon as all pieces are in bars once; may be left at any time. */
+export function* searchBars(search: BarSearch): Generator<Found, Found> {
+  if (search.pieces.length === 0) {
+    const none = { filling: { bars: [], left: [] }, lower: search.lower, iterations: 0 };
+    yield none;
+    return none;
+  }
+  const first = firstPlan(search);
+  let { iterations } = first;
+  let best = downsize(search, first);
+  let { lower } = search;
+  const found = (): Found => ({ filling: best, lower, iterations });
+  yield found();
+  let refills = search.budget;
+  if (best.left.length === 0 && !isDone(best, search.lower)) {
+    refills *= REFILL_SHARE;
+    const diving = dive(search, { goal: costOf(best), work: search.budget * ENTRIES_A_STEP });
+    for (let next = diving.next(); ; next = diving.next()) {
+      if (next.value.bound > lower.bound + 1e-9) lower = { bound: next.value.bound, how: "pattern-lp" };
+      best = next.value.better ?? best;
+      if (next.done) {
+        iterations += next.value.rounds;
+        break;
+      }
+      yield found();
+    }
+  }
+  const refilling = refill(search, best, refills, lower);
+  for (let next = refilling.next(); ; next = refilling.next()) {
+    best = next.value.filling;
+    if (next.done) {
+      iterations += next.value.steps;
+      break;
+    }
+    yield found();
+  }
+  best = downsize(search, best);
+  return found();
 }
 
 /** Prices to try: as they are, and leaning to short or to long bars. */
 const leanings = [1, 0.9, 1.1];
 
-function firstPlan(search: BarSearch): Found {
+function firstPlan(search: BarSearch): Filling & { readonly iterations: number } {
   const pieces = longestFirst(search.pieces);
   let best: Filling | undefined;
   let iterations = 0;
@@ -56,17 +87,28 @@ function firstPlan(search: BarSearch): Found {
       const filling = fill({ ...search, pieces, price });
       iterations += 1;
       if (best === undefined || isBetter(filling, best)) best = filling;
-      if (isDone(best, search)) return { ...best, iterations };
+      if (isDone(best, search.lower)) return { ...best, iterations };
     }
   }
   return { ...(best ?? { bars: [], left: pieces }), iterations };
 }
 
-function refill(search: BarSearch, start: Found, budget: number): Found {
+interface Refilled {
+  readonly filling: Filling;
+  readonly steps: number;
+}
+
+function* refill(
+  search: BarSearch,
+  start: Filling,
+  budget: number,
+  lower: LowerBound,
+): Generator<Refilled, Refilled> {
   const random = seeded(search.seed);
-  let best: Filling = start;
+  let best = start;
   let steps = 0;
-  while (steps < budget && !isDone(best, search) && best.bars.length + best.left.length > 1) {
+  while (steps < budget && !isDone(best, lower) && best.bars.length + best.left.length > 1) {
+    if (steps % BREATH === BREATH - 1) yield { filling: best, steps };
     steps += 1;
     const taken = chooseBars(best, random);
     const kept = best.bars.filter((_, index) => !taken.has(index));
@@ -82,7 +124,7 @@ function refill(search: BarSearch, start: Found, budget: number): Found {
     const candidate = { bars: [...kept, ...again.bars], left: again.left };
     if (!isBetter(best, candidate)) best = candidate;
   }
-  return { ...best, iterations: start.iterations + steps };
+  return { filling: best, steps };
 }
 
 /** Two to five bars to empty; the emptiest is among them every other time. */
@@ -141,8 +183,8 @@ function barsAfter(available: readonly number[], bars: readonly FilledBar[]): nu
   return left;
 }
 
-function isDone(plan: Filling, search: BarSearch): boolean {
-  return plan.left.length === 0 && costOf(plan) <= search.lower.bound + 1e-6;
+function isDone(plan: Filling, { bound }: LowerBound): boolean {
+  return plan.left.length === 0 && costOf(plan) <= bound + 1e-6;
 }
 
 /** Less left out, then cheaper, then fuller bars beside emptier ones, which frees a bar in the end. */

@@ -1,13 +1,13 @@
 /** Cutting: plans for sheets, lengths and rips, what they can cost at least, and the check that they can be sawn. */
 export { boundSheets } from "./bounds.ts";
-export { cutLengths } from "./lengths.ts";
+export { cutLengths, lengthPlans } from "./lengths.ts";
 export type * from "./model.ts";
 export type { PilePieces, PileRequest, PileResult } from "./pile.ts";
 export { cutPile } from "./pile.ts";
 export { ripBoards, soundRuns, stripStock } from "./rips.ts";
 export type { SawAnswer, SawOptions, SawProblem } from "./saw.ts";
 export { saw } from "./saw.ts";
-export { cutSheets } from "./sheets.ts";
+export { cutSheets, sheetPlans } from "./sheets.ts";
 export type { LengthProblemCode } from "./verify/lengths.ts";
 export { verifyLengthPlan } from "./verify/lengths.ts";
 export type { CutProblem } from "./verify/problem.ts";

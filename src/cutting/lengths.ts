@@ -1,5 +1,6 @@
 import { fromGridSteps, toGridSteps } from "../units/length.ts";
 import type { BarType, FilledBar, Piece } from "./bar-fill.ts";
+import type { Found } from "./bar-search.ts";
 import { searchBars } from "./bar-search.ts";
 import { boundLengths, compare, sumOf } from "./bounds.ts";
 import { barCost, lengthPlanCost } from "./cost.ts";
@@ -25,32 +26,51 @@ const usualBudget = 200;
  * what any such plan can cost. Never throws: a piece that can't be had is listed with why. Same request, same plan.
  */
 export function cutLengths(request: LengthRequest): CutResult<LengthPlan> {
-  const seed = request.seed ?? 1;
-  const sections = new Set(request.demands.map((demand) => demand.section));
-  const parts = [...sections].map((section) => cutSection(request, section, seed));
-  const unplaced = parts.flatMap((part) => part.unplaced);
-  const plan = {
-    bars: drawBars(
-      parts.flatMap((part) => part.bars),
-      request,
-    ),
-    unplaced,
-  };
-  const cost = lengthPlanCost(plan, request.stock);
-  const bound = compare({ unplaced, cost }, sumOf(parts.map((part) => part.lower)));
-  return { plan, cost, bound, iterations: parts.reduce((sum, part) => sum + part.iterations, 0), seed };
+  const plans = lengthPlans(request);
+  for (let next = plans.next(); ; next = plans.next()) if (next.done) return next.value;
 }
 
-function cutSection(request: LengthRequest, section: string, seed: number) {
+/**
+ * The same, giving the best plan so far every few milliseconds, the first as soon as there is one: the same object until the plan
+ * is better or the bound is higher. Who has seen enough stops asking. The last is what `cutLengths` returns.
+ */
+export function* lengthPlans(
+  request: LengthRequest,
+): Generator<CutResult<LengthPlan>, CutResult<LengthPlan>> {
+  const seed = request.seed ?? 1;
+  const sections = new Set(request.demands.map((demand) => demand.section));
+  const parts = [...sections].map((section) => {
+    const job = jobOf(request, section);
+    const search = searchOf(request, job, seed);
+    // All first plans come at once, so that every plan given is of all sections.
+    return { job, search, now: search.next().value };
+  });
+  let result = resultOf(request, parts, seed);
+  for (const part of parts) {
+    for (let next = part.search.next(); ; next = part.search.next()) {
+      const changed = next.value.filling !== part.now.filling || next.value.lower !== part.now.lower;
+      part.now = next.value;
+      if (next.done) break;
+      if (changed) result = resultOf(request, parts, seed);
+      yield result;
+    }
+  }
+  return resultOf(request, parts, seed);
+}
+
+type Job = ReturnType<typeof jobOf>;
+
+/** The pieces of one section, the bars that they may be cut from, and what can never be had. */
+function jobOf(request: LengthRequest, section: string) {
   const kerf = toGridSteps(request.kerf);
   const kinds = new Map<string, { number: number; demand: LengthDemand }>();
   const pieces: Piece[] = [];
-  const unplaced: Unplaced[] = [];
+  const never: Unplaced[] = [];
   request.demands.forEach((demand, index) => {
     if (demand.section !== section) return;
     const reason = whyNever(demand, request);
     if (reason !== undefined) {
-      unplaced.push({ demandId: demand.id, reason });
+      never.push({ demandId: demand.id, reason });
       return;
     }
     const key = JSON.stringify([demand.minWidth, demand.minThickness, demand.lots]);
@@ -58,29 +78,46 @@ function cutSection(request: LengthRequest, section: string, seed: number) {
     kinds.set(key, kind);
     pieces.push({ demand: index, length: toGridSteps(demand.length) + kerf, kind: kind.number });
   });
-  const types = barTypes(request, section, [...kinds.values()]);
-  const chosen = new Set(pieces.map((piece) => piece.demand));
-  const lower = boundLengths(request, chosen);
-  const found = searchBars({
+  return { pieces, types: barTypes(request, section, [...kinds.values()]), never };
+}
+
+function searchOf(request: LengthRequest, { pieces, types }: Job, seed: number): Generator<Found, Found> {
+  return searchBars({
     pieces,
     types,
     available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
     unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
     budget: request.budget ?? usualBudget,
     seed,
-    lower,
+    lower: boundLengths(request, new Set(pieces.map((piece) => piece.demand))),
   });
-  for (const piece of found.left) {
-    chosen.delete(piece.demand);
-    unplaced.push({ demandId: request.demands[piece.demand]?.id ?? "", reason: "stock-used-up" });
-  }
-  return {
-    bars: found.bars,
-    unplaced,
-    iterations: found.iterations,
-    // What is left out takes no stock, so the bound is that of the pieces placed.
-    lower: found.left.length === 0 ? found.lower : boundLengths(request, chosen),
-  };
+}
+
+function resultOf(
+  request: LengthRequest,
+  parts: readonly { readonly job: Job; readonly now: Found }[],
+  seed: number,
+): CutResult<LengthPlan> {
+  const lower = sumOf(
+    parts.map(({ job, now }) => {
+      // What is left out takes no stock, so the bound is that of the pieces placed.
+      const left = new Set(now.filling.left);
+      const placed = job.pieces.filter((piece) => !left.has(piece)).map(({ demand }) => demand);
+      return left.size === 0 ? now.lower : boundLengths(request, new Set(placed));
+    }),
+  );
+  const unplaced = parts.flatMap(({ job, now }) => [
+    ...job.never,
+    ...now.filling.left.map(({ demand }) => ({
+      demandId: request.demands[demand]?.id ?? "",
+      reason: "stock-used-up" as const,
+    })),
+  ]);
+  const bars = parts.flatMap(({ now }) => now.filling.bars);
+  const plan = { bars: drawBars(bars, request), unplaced };
+  const cost = lengthPlanCost(plan, request.stock);
+  const bound = compare({ unplaced, cost }, lower);
+  return { plan, cost, bound, iterations: parts.reduce((sum, { now }) => sum + now.iterations, 0), seed };
 }
 
 function barTypes(

@@ -13,20 +13,20 @@ export interface ColumnBound {
   readonly bound: number;
   /** Whole sheets of the patterns that the bound rests on; not all pieces are laid. */
   readonly rounded: Layout;
-  readonly rounds: number;
 }
 
 /** Sums that one reckoning of what patterns are worth may try; above this the bound is not sought. */
 const MOST_EFFORT = 6e7;
 
 /**
+ * Gives the bound so far after each round.
  * @param goal cost of a plan that is known; the search ends when the bound comes up to it
  * @param work how many sums may be tried in all
  */
-export function boundByColumns(
+export function* boundByColumns(
   job: SheetJob,
   { goal, work, cover }: { goal: number; work: number; cover: Cover },
-): ColumnBound | undefined {
+): Generator<number, ColumnBound | undefined> {
   const worths = guillotineWorth(job.types, job.panels);
   if (worths === undefined || worths.effort > Math.min(MOST_EFFORT, work)) return undefined;
   const columns = new Columns({
@@ -34,12 +34,11 @@ export function boundByColumns(
     stock: job.panels.map(({ cost }, place) => ({ cost, count: job.available[place] ?? 0 })),
     best: (worth) => worths.best(worth),
   });
-  let rounds = 0;
   for (let left = work; left > 0 && cover.roundUp(columns.bound) < goal - 1e-9; left -= worths.effort) {
     if (!columns.round()) break;
-    rounds += 1;
+    yield cover.roundUp(columns.bound);
   }
-  return { bound: cover.roundUp(columns.bound), rounded: roundedDown(job, columns), rounds };
+  return { bound: cover.roundUp(columns.bound), rounded: roundedDown(job, columns) };
 }
 
 /** Each pattern in use as often as it is used whole; pieces that are then laid more than once are taken off again. */

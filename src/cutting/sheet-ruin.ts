@@ -11,6 +11,8 @@ import { clear, costOf, filledRegions, fitsAlone, lay, onPanel, Sheet, turnsToFr
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
+/** Steps from one breath to the next. */
+const BREATH = 64;
 /** A place is passed over this often, so that the best one does not always win. */
 const BLINK = 0.03;
 
@@ -124,11 +126,11 @@ export class LayoutSearch {
     }
   }
 
-  /** Looks for a layout of all pieces at no more than `limit`; true once it is the search's own. */
-  pursue(goal: Pursuit): {
-    reached: boolean;
-    steps: number;
-  } {
+  /**
+   * Looks for a layout of all pieces at no more than `limit`; if it is reached, it is the search's own. Stops for breath now and
+   * then, giving the steps made so far.
+   */
+  *pursue(goal: Pursuit): Generator<number, { reached: boolean; steps: number }> {
     this.discard(goal.limit);
     this.recreate(goal.limit, this.anyPanel);
     let now = this.standing();
@@ -147,6 +149,7 @@ export class LayoutSearch {
         patience *= 1.6;
         idle = 0;
       }
+      if (steps % BREATH === BREATH - 1) yield steps;
       steps += 1;
       this.step += 1;
       const before = this.layout();

@@ -20,9 +20,11 @@ export interface SheetSearch extends SheetJob {
   readonly lower: LowerBound;
 }
 
-interface Found extends Layout {
-  readonly iterations: number;
+/** The best layout so far, and what none costs less than as far as is known. */
+export interface Found {
+  readonly layout: Layout;
   readonly lower: LowerBound;
+  readonly iterations: number;
 }
 
 const quick = { history: 15, stagnation: 600, patient: false };
@@ -34,7 +36,8 @@ const MOST_LEVELS = 64;
 /** Sums of worth that a bound by patterns may try for each step of the budget: it then takes about as long. */
 const SUMS_A_STEP = 40_000;
 
-export function searchSheets(search: SheetSearch): Found {
+/** Gives what it has now and then, at first as soon as all pieces are laid once; may be left at any time. */
+export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
   const cover = coverOf(
     search.panels.map(({ cost }, place) => ({ cost, count: search.available[place] ?? 0 })),
   );
@@ -44,15 +47,20 @@ export function searchSheets(search: SheetSearch): Found {
   let best = first.layout;
   let { lower } = search;
   let steps = 0;
-  const pursue = (limit: number, how: typeof quick, until: number, start = best): boolean => {
+  const found = (more = 0): Found => ({ layout: best, lower, iterations: first.passes + steps + more });
+
+  function* pursue(limit: number, how: typeof quick, until: number, start = best): Generator<Found, boolean> {
     const trial = new LayoutSearch(search, random, start);
     const run = trial.pursue({ ...how, limit, steps: until - steps });
-    steps += run.steps;
-    if (run.reached || isBetter(trial.layout(), best)) best = trial.layout();
-    return run.reached;
-  };
+    let breath = run.next();
+    for (; !breath.done; breath = run.next()) yield found(breath.value);
+    steps += breath.value.steps;
+    if (isBetter(search, trial.layout(), best)) best = trial.layout();
+    return breath.value.reached;
+  }
+
   /** Lower and lower goals, first halving what is between the cost and the bound. */
-  const lessen = (until: number): void => {
+  function* lessen(until: number): Generator<Found, void> {
     let least = lower.bound;
     while (!isWaiting(best) && steps < until) {
       const most = costOf(best.sheets) - unit;
@@ -61,24 +69,30 @@ export function searchSheets(search: SheetSearch): Found {
       const halving = search.budget >= LEAST_FOR_HALVING && levels >= 0 && levels < MOST_LEVELS;
       const middle = Math.floor((least + most) / 2 / unit + 1e-6) * unit;
       const goal = halving ? Math.max(middle, least) : most;
-      if (!pursue(goal, halving ? quick : long, until) && halving) least = goal + unit;
-    }
-  };
-
-  if (isWaiting(best)) pursue(Number.POSITIVE_INFINITY, long, search.budget);
-  lessen(search.budget / 4);
-  if (!isWaiting(best) && costOf(best.sheets) > lower.bound + unit / 1e3) {
-    const goal = costOf(best.sheets);
-    const columns = boundByColumns(search, { goal, work: search.budget * SUMS_A_STEP, cover });
-    if (columns !== undefined) {
-      if (columns.bound > lower.bound) lower = { bound: columns.bound, how: "guillotine-lp" };
-      if (lower.bound < goal && search.stages === Number.POSITIVE_INFINITY) {
-        pursue(lower.bound, quick, search.budget, columns.rounded);
-      }
+      const reached = yield* pursue(goal, halving ? quick : long, until);
+      if (!reached && halving) least = goal + unit;
+      yield found();
     }
   }
-  lessen(search.budget);
-  return { ...best, iterations: first.passes + steps, lower };
+
+  yield found();
+  if (isWaiting(best)) yield* pursue(Number.POSITIVE_INFINITY, long, search.budget);
+  yield* lessen(search.budget / 4);
+  const goal = costOf(best.sheets);
+  if (!isWaiting(best) && goal > lower.bound + unit / 1e3) {
+    const run = boundByColumns(search, { goal, work: search.budget * SUMS_A_STEP, cover });
+    let round = run.next();
+    for (; !round.done; round = run.next()) {
+      if (round.value > lower.bound + 1e-9) lower = { bound: round.value, how: "guillotine-lp" };
+      yield found();
+    }
+    const rounded = round.value?.rounded;
+    if (rounded !== undefined && lower.bound < goal && search.stages === Number.POSITIVE_INFINITY) {
+      yield* pursue(lower.bound, quick, search.budget, rounded);
+    }
+  }
+  yield* lessen(search.budget);
+  return found();
 }
 
 const ranks: readonly ((type: PieceType) => number)[] = [
@@ -115,19 +129,16 @@ function firstLayout(
       const trial = new LayoutSearch(search, random);
       trial.recreate(Number.POSITIVE_INFINITY, open, rank && search.types.map(rank));
       trial.downsize();
-      if (best === undefined || isBetter(trial.layout(), best)) best = trial.layout();
+      if (best === undefined || isBetter(search, trial.layout(), best)) best = trial.layout();
     }
   }
   return { layout: best ?? { sheets: [], waiting: [] }, passes };
-
-  function isBetter(a: Layout, b: Layout): boolean {
-    const left = areaWaiting(search, a) - areaWaiting(search, b);
-    return left < 0 || (left === 0 && costOf(a.sheets) < costOf(b.sheets));
-  }
 }
 
-function isBetter(a: Layout, b: Layout): boolean {
-  return !isWaiting(a) && (isWaiting(b) || costOf(a.sheets) < costOf(b.sheets));
+/** Less left out, then cheaper. */
+function isBetter(job: SheetJob, a: Layout, b: Layout): boolean {
+  const left = areaWaiting(job, a) - areaWaiting(job, b);
+  return left < 0 || (left === 0 && costOf(a.sheets) < costOf(b.sheets));
 }
 
 function areaWaiting({ types }: SheetJob, { waiting }: Layout): number {

@@ -14,6 +14,7 @@ import type {
 } from "./model.ts";
 import type { Panel, PieceType, Sheet } from "./sheet-nodes.ts";
 import { fitsAlone } from "./sheet-nodes.ts";
+import type { Found } from "./sheet-search.ts";
 import { searchSheets } from "./sheet-search.ts";
 import { drawSheet } from "./sheet-tree.ts";
 
@@ -25,36 +26,80 @@ const usualBudget = 1000;
  * such plan can cost. Never throws: a piece that can't be had is listed with why. Same request, same plan.
  */
 export function cutSheets(request: SheetRequest): CutResult<SheetPlan> {
-  const seed = request.seed ?? 1;
-  const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
-  const parts = [...kinds].map((kind) => cutKind(request, kind, seed));
-  const unplaced = parts.flatMap((part) => part.unplaced);
-  const plan = { sheets: parts.flatMap((part) => part.sheets), unplaced };
-  const cost = sheetPlanCost(plan, request.stock);
-  const bound = compare({ unplaced, cost }, sumOf(parts.map((part) => part.lower)));
-  return { plan, cost, bound, iterations: parts.reduce((sum, part) => sum + part.iterations, 0), seed };
+  const plans = sheetPlans(request);
+  for (let next = plans.next(); ; next = plans.next()) if (next.done) return next.value;
 }
 
-function cutKind(request: SheetRequest, kind: string, seed: number) {
-  const { types, panels, unit, unplaced } = jobOf(request, kind);
-  const chosen = new Set(types.flatMap(({ demands }) => demands));
-  const lower = boundSheets(request, chosen);
-  const stages = request.stages ?? Number.POSITIVE_INFINITY;
-  const available = panels.map(({ stock }) => request.stock[stock]?.count ?? Number.POSITIVE_INFINITY);
-  const budget = request.budget ?? usualBudget;
-  const found = searchSheets({ types, panels, available, stages, budget, seed, lower });
+/**
+ * The same, giving the best plan so far every few milliseconds, the first as soon as there is one: the same object until the plan
+ * is better or the bound is higher. Who has seen enough stops asking. The last is what `cutSheets` returns.
+ */
+export function* sheetPlans(request: SheetRequest): Generator<CutResult<SheetPlan>, CutResult<SheetPlan>> {
+  const seed = request.seed ?? 1;
+  const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
+  const parts = [...kinds].map((kind) => {
+    const job = jobOf(request, kind);
+    const search = searchOf(request, job, seed);
+    // All first plans come at once, so that every plan given is of all kinds.
+    return { job, search, now: search.next().value };
+  });
+  let result = resultOf(request, parts, seed);
+  for (const part of parts) {
+    for (let next = part.search.next(); ; next = part.search.next()) {
+      const changed = next.value.layout !== part.now.layout || next.value.lower !== part.now.lower;
+      part.now = next.value;
+      if (next.done) break;
+      if (changed) result = resultOf(request, parts, seed);
+      yield result;
+    }
+  }
+  return resultOf(request, parts, seed);
+}
+
+type Job = ReturnType<typeof jobOf>;
+
+function searchOf(request: SheetRequest, { types, panels }: Job, seed: number): Generator<Found, Found> {
+  return searchSheets({
+    types,
+    panels,
+    available: panels.map(({ stock }) => request.stock[stock]?.count ?? Number.POSITIVE_INFINITY),
+    stages: request.stages ?? Number.POSITIVE_INFINITY,
+    budget: request.budget ?? usualBudget,
+    seed,
+    lower: boundSheets(request, new Set(types.flatMap(({ demands }) => demands))),
+  });
+}
+
+function resultOf(
+  request: SheetRequest,
+  parts: readonly { readonly job: Job; readonly now: Found }[],
+  seed: number,
+): CutResult<SheetPlan> {
+  const drawn = parts.map(({ job, now }) => partOf(request, job, now));
+  const plan = {
+    sheets: drawn.flatMap(({ sheets }) => sheets),
+    unplaced: drawn.flatMap(({ unplaced }) => unplaced),
+  };
+  const cost = sheetPlanCost(plan, request.stock);
+  const bound = compare({ unplaced: plan.unplaced, cost }, sumOf(drawn.map(({ lower }) => lower)));
+  return { plan, cost, bound, iterations: parts.reduce((sum, { now }) => sum + now.iterations, 0), seed };
+}
+
+/** One kind's sheets, what is left out, and the bound. */
+function partOf(request: SheetRequest, { types, unit, never }: Job, { layout, lower }: Found) {
+  const placed = new Set(types.flatMap(({ demands }) => demands));
+  const unplaced = [...never];
   types.forEach(({ demands }, index) => {
-    for (const demand of demands.slice(demands.length - (found.waiting[index] ?? 0))) {
-      chosen.delete(demand);
+    for (const demand of demands.slice(demands.length - (layout.waiting[index] ?? 0))) {
+      placed.delete(demand);
       unplaced.push({ demandId: request.demands[demand]?.id ?? "", reason: "stock-used-up" });
     }
   });
   return {
-    sheets: draw(found.sheets, types, unit, request),
+    sheets: draw(layout.sheets, types, unit, request),
     unplaced,
-    iterations: found.iterations,
     // What is left out takes no stock, so the bound is that of the pieces placed.
-    lower: found.waiting.some((count) => count > 0) ? boundSheets(request, chosen) : found.lower,
+    lower: unplaced.length > never.length ? boundSheets(request, placed) : lower,
   };
 }
 
@@ -66,13 +111,13 @@ function jobOf(request: SheetRequest, kind: string) {
     (stock.kind ?? "") === kind ? [panelOf(stock, index, kerf)] : [],
   );
   const sizes = new Map<string, Omit<PieceType, "demands"> & { demands: number[] }>();
-  const unplaced: Unplaced[] = [];
+  const never: Unplaced[] = [];
   request.demands.forEach((demand, index) => {
     if ((demand.kind ?? "") !== kind) return;
     const size = sizeOf(demand, kerf);
     const reason = whyNever(size, grown, request, stages);
     if (reason !== undefined) {
-      unplaced.push({ demandId: demand.id, reason });
+      never.push({ demandId: demand.id, reason });
       return;
     }
     const key = `${size.width} ${size.height} ${size.turnable}`;
@@ -88,7 +133,7 @@ function jobOf(request: SheetRequest, kind: string) {
     width: one.width / unit,
     height: one.height / unit,
   });
-  return { types: [...sizes.values()].map(inUnits), panels: fit.map(inUnits), unit, unplaced };
+  return { types: [...sizes.values()].map(inUnits), panels: fit.map(inUnits), unit, never };
 }
 
 function sizeOf(demand: SheetDemand, kerf: number) {

@@ -12,7 +12,14 @@ import type {
   SheetRequest,
   SheetSolver,
 } from "../../src/cutting/index.ts";
-import { cutLengths, cutSheets, verifyLengthPlan, verifySheetPlan } from "../../src/cutting/index.ts";
+import {
+  cutLengths,
+  cutSheets,
+  lengthPlans,
+  sheetPlans,
+  verifyLengthPlan,
+  verifySheetPlan,
+} from "../../src/cutting/index.ts";
 
 const sheetSolvers: [string, SheetSolver][] = [
   ["sheets", cutSheets],
@@ -202,5 +209,55 @@ describe.each(lengthSolvers)("%s", (_, solve) => {
     expect(verifyLengthPlan({ request, plan: result.plan, claim: result })).toEqual([]);
     expect(solve(structuredClone(request))).toEqual(result);
     expect(request).toEqual(before);
+  });
+});
+
+/** All that a search gives on its way, each once, and what it returns. */
+function onTheWay<Result>(plans: Generator<Result, Result>): { given: Result[]; last: Result } {
+  const given = new Set<Result>();
+  for (let next = plans.next(); ; next = plans.next()) {
+    if (next.done) return { given: [...given], last: next.value };
+    given.add(next.value);
+  }
+}
+
+/** What is left out, then the cost: neither ever grows. */
+function expectEverBetter(
+  given: readonly { cost: number; bound: { bound: number }; plan: { unplaced: readonly unknown[] } }[],
+): void {
+  given.slice(1).forEach((one, before) => {
+    const other = given[before]!;
+    if (one.plan.unplaced.length !== other.plan.unplaced.length) return;
+    expect(one.cost).toBeLessThanOrEqual(other.cost);
+    expect(one.bound.bound).toBeGreaterThanOrEqual(other.bound.bound);
+  });
+}
+
+describe("plans on the way", () => {
+  it.each(sheetRequests)(
+    "of sheets: %s: each can be sawn, none is worse than before, the last is the plan",
+    (_, request) => {
+      const { given, last } = onTheWay(sheetPlans(request));
+      for (const { plan, ...claim } of given) expect(verifySheetPlan({ request, plan, claim })).toEqual([]);
+      expectEverBetter(given);
+      expect(last).toEqual(cutSheets(request));
+    },
+  );
+
+  it.each(lengthRequests)(
+    "of lengths: %s: each can be sawn, none is worse than before, the last is the plan",
+    (_, request) => {
+      const { given, last } = onTheWay(lengthPlans(request));
+      for (const { plan, ...claim } of given) expect(verifyLengthPlan({ request, plan, claim })).toEqual([]);
+      expectEverBetter(given);
+      expect(last).toEqual(cutLengths(request));
+    },
+  );
+
+  it("may be left after the first, which is whole", () => {
+    const [, request] = sheetRequests.find(([name]) => name === "a facade's worth")!;
+    const { value } = sheetPlans(request).next();
+    expect(value.plan.unplaced).toEqual([]);
+    expect(verifySheetPlan({ request, plan: value.plan, claim: value })).toEqual([]);
   });
 });
