@@ -174,6 +174,28 @@ export function onPanel(sheet: Sheet, panel: Panel, owner: number): Sheet | unde
   return copy;
 }
 
+/** The sheet's pieces on a larger panel; what it has more along the axis is leftover, right across. */
+export function enlarged(sheet: Sheet, panel: Panel, axis: Axis, owner: number): Sheet {
+  const whole = new Sheet(panel, owner);
+  whole.leftovers.length = 0;
+  const part = partOff(whole, whole.root, axis, axis === "x" ? sheet.panel.width : sheet.panel.height);
+  const { root } = sheet;
+  const copies = new Map<Region, Region>();
+  part.piece = root.piece;
+  part.turned = root.turned;
+  if (root.axis === axis) {
+    // Its row becomes the larger sheet's own.
+    const row = whole.root;
+    row.parts.splice(row.parts.indexOf(part), 1, ...root.parts.map((one) => copied(one, row, copies)));
+  } else {
+    part.axis = root.axis;
+    part.parts = root.parts.map((one) => copied(one, part, copies));
+  }
+  whole.leftovers.push(...copies.values());
+  joinLeftovers(whole);
+  return whole;
+}
+
 /** Joins leftovers that lie in one row, as a layout made from elsewhere may have them. */
 export function joinLeftovers(sheet: Sheet): void {
   for (const region of [...sheet.leftovers]) {

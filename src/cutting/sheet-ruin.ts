@@ -273,13 +273,9 @@ export class LayoutSearch {
     });
     let worth = 0;
     for (const sheet of this.sheets) {
-      for (const { width, height } of sheet.leftovers) worth += this.worth(width, height);
+      for (const { width, height } of sheet.leftovers) worth += worthOf(width, height);
     }
     return { waiting, worth };
-  }
-
-  private worth(width: number, height: number): number {
-    return (width * height) ** 2;
   }
 
   private hardest(waiting: readonly number[]): number {
@@ -333,14 +329,14 @@ export class LayoutSearch {
           const spareX = region.width - width;
           const spareY = region.height - height;
           if (spareX < 0 || spareY < 0) continue;
-          const whole = this.worth(region.width, region.height);
+          const whole = worthOf(region.width, region.height);
           for (const first of axes) {
             // Where one cut or none is needed, the order of cuts makes no difference.
             if (first === "y" && (spareX === 0 || spareY === 0)) break;
             const rest =
               first === "x"
-                ? this.worth(spareX, region.height) + this.worth(width, spareY)
-                : this.worth(region.width, spareY) + this.worth(spareX, height);
+                ? worthOf(spareX, region.height) + worthOf(width, spareY)
+                : worthOf(region.width, spareY) + worthOf(spareX, height);
             if (whole - rest >= least || (blink > 0 && this.random() < blink)) continue;
             const way = { piece: index, turned: turned === 1, width, height, first };
             if (turnsToFree(region, way) > this.job.stages) continue;
@@ -392,6 +388,8 @@ export class LayoutSearch {
 }
 
 const axes = ["x", "y"] as const;
+
+const worthOf = (width: number, height: number): number => (width * height) ** 2;
 
 function highest(waiting: readonly number[], rank: readonly number[]): number {
   let best = 0;

@@ -9,6 +9,7 @@ import { pick, seeded } from "./random.ts";
 import { boundByColumns } from "./sheet-columns.ts";
 import type { Layout, PieceType, SheetJob } from "./sheet-nodes.ts";
 import { costOf } from "./sheet-nodes.ts";
+import { largestOffcut } from "./sheet-offcut.ts";
 import type { Opening } from "./sheet-ruin.ts";
 import { LayoutSearch } from "./sheet-ruin.ts";
 
@@ -33,6 +34,8 @@ const long = { history: 30, stagnation: 4000, patient: true };
 const LEAST_FOR_HALVING = 5000;
 /** Nor where so many costs lie between that halving them takes long. */
 const MOST_LEVELS = 64;
+/** Steps spent on the largest offcut once the cost is settled, as a share of the budget. */
+const OFFCUT_SHARE = 1 / 4;
 /** Sums of worth that a bound by patterns may try for each step of the budget: it then takes about as long. */
 const SUMS_A_STEP = 40_000;
 
@@ -75,6 +78,10 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     }
   }
 
+  const raise = (bound: number): void => {
+    if (bound > lower.bound + 1e-9) lower = { bound, how: "guillotine-lp" };
+  };
+
   yield found();
   if (isWaiting(best)) yield* pursue(Number.POSITIVE_INFINITY, long, search.budget);
   yield* lessen(search.budget / 4);
@@ -83,15 +90,23 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     const run = boundByColumns(search, { goal, work: search.budget * SUMS_A_STEP, cover });
     let round = run.next();
     for (; !round.done; round = run.next()) {
-      if (round.value > lower.bound + 1e-9) lower = { bound: round.value, how: "guillotine-lp" };
+      raise(round.value);
       yield found();
     }
+    if (round.value !== undefined) raise(round.value.bound);
     const rounded = round.value?.rounded;
     if (rounded !== undefined && lower.bound < goal && search.stages === Number.POSITIVE_INFINITY) {
       yield* pursue(lower.bound, quick, search.budget, rounded);
     }
   }
   yield* lessen(search.budget);
+  if (!isWaiting(best) && search.stages === Number.POSITIVE_INFINITY) {
+    const wish = { job: search, layout: best, steps: search.budget * OFFCUT_SHARE, random };
+    const run = largestOffcut(wish);
+    let step = run.next();
+    for (; !step.done; step = run.next()) yield found(step.value);
+    best = step.value;
+  }
   return found();
 }
 

@@ -131,3 +131,34 @@ describe("stock", () => {
     expect(free.plan.sheets).toHaveLength(1);
   });
 });
+
+describe("what is left over, once the cost is settled (common practice: in one piece)", () => {
+  const largest = (request: SheetRequest) =>
+    Math.max(
+      ...cutSheets(request).plan.sheets.flatMap(({ offcuts }) =>
+        offcuts.map((one) => one.width * one.height),
+      ),
+    );
+  const stock = [{ id: "s", width: 1000, height: 2000, cost: 1 }];
+
+  it("is the half of a sheet that four pieces of a quarter of the other half leave", () => {
+    expect(largest({ stock, demands: equal(4, 500, 500, false), kerf: 0, budget: 400 })).toBe(1000 * 1000);
+  });
+
+  it("is on one of two sheets, right across it: six of half a metre, stacked", () => {
+    expect(largest({ stock, demands: equal(6, 1000, 500, false), kerf: 0, budget: 400 })).toBe(1000 * 1000);
+  });
+
+  it("is never less for steps spent on it than what the first layout leaves at the same cost", () => {
+    const demands = [
+      ...equal(5, 430, 610, true),
+      ...equal(4, 290, 820, true).map((one) => ({ ...one, id: `q${one.id}` })),
+    ];
+    const first = cutSheets({ stock, demands, kerf: 4, budget: 0 });
+    const then = cutSheets({ stock, demands, kerf: 4, budget: 800 });
+    expect(then.cost).toBe(first.cost);
+    expect(largest({ stock, demands, kerf: 4, budget: 800 })).toBeGreaterThan(
+      largest({ stock, demands, kerf: 4, budget: 0 }),
+    );
+  });
+});
