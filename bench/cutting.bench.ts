@@ -132,6 +132,7 @@ const sets: readonly Set[] = [
     best: "best",
     lower: "lb",
     takes: hard,
+    budget: 1000,
     must: "",
   },
   {
