@@ -12,8 +12,8 @@ import { rodOf } from "../picks/rod.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { YearPlot } from "../years/YearPlot.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
-import { YearPlot } from "./YearPlot.tsx";
 
 export interface PickDetailProps {
   readonly design: Design;
