@@ -38,6 +38,8 @@ const BARE: Round = { beside: 0, ahead: 0 };
 const STACKS_KEPT = 64;
 /** Enough for a good layout, not for the best. */
 const FEW_STACKS = 4;
+/** Four crowded pairs: most zones do with fewer. */
+const NEAR = 4 * WEIGHTS.crowded;
 
 /**
  * @param limit layouts that cost more are not looked for
@@ -49,11 +51,25 @@ export function findColumns(
   joints = uprightJoints(planner),
 ): Found {
   // Layouts over the joints that show are among all layouts: their costs bound what is worth looking at in full.
-  const [, coarse] = search(planner, joints.filter(isHard), { limit, most: FEW_STACKS });
+  const [, coarse] = goodLayouts(planner, joints.filter(isHard), limit);
   const [best, runnerUp] = search(planner, joints, { limit: Math.min(limit, coarse?.total ?? limit) }).map(
     (end) => unwind(planner, end),
   );
   return { candidates: joints.length - 2, ...(best && { best }), ...(runnerUp && { runnerUp }) };
+}
+
+/** Layouts of few stacks to a column, sought first near the least that any can cost: few stacks of a column come near it. */
+function goodLayouts(planner: Planner, joints: readonly UprightJoint[], limit: number): Path[] {
+  const sought = { limit, most: FEW_STACKS };
+  if (planner.zone.ground.zone.pattern !== "offset") return search(planner, joints, sought);
+  const least = new ToEnd(planner, joints, apartOf(planner)).from(joints[0] as UprightJoint);
+  const near = search(planner, joints, { ...sought, limit: Math.min(limit, least + NEAR) });
+  return near.length < 2 ? search(planner, joints, sought) : near;
+}
+
+/** Neighbours' level joints nearer than this are crowded (mm). */
+function apartOf({ tallest }: Planner): number {
+  return OFFSET_SHARE * tallest - 1e-9;
 }
 
 /** Whether columns that cost at least so much each can make a layout within the limit. */
@@ -150,7 +166,7 @@ class Walker {
     this.#most = most;
     this.#limit = limit + NOISE;
     this.#leastFrom = leastFrom(planner);
-    this.#apart = OFFSET_SHARE * planner.tallest - 1e-9;
+    this.#apart = apartOf(planner);
     if (planner.zone.ground.zone.pattern === "offset") this.#toEnd = new ToEnd(planner, joints, this.#apart);
   }
 
