@@ -29,6 +29,13 @@ describeInBrowser("the parts of the job", (browser) => {
     const mark = plan?.sheets[0]?.result.plan.sheets[0]?.placements[0]?.demandId ?? "";
     await page.locator(`.scene-picture text[data-of="${mark}"]`).first().click();
     await soon(() => page.locator(`.drawing-host [data-of="${mark}"].picked`).count()).toBeGreaterThan(0);
+    const other = plan?.sheets[0]?.result.plan.sheets[1]?.placements[0]?.demandId ?? "";
+    const lit = page.locator(`.drawing-host [data-of="${other}"].picked`);
+    expect(await lit.count()).toBe(0);
+    await page.locator(`.scene-picture text[data-of="${other}"]`).first().hover();
+    await soon(() => lit.count()).toBeGreaterThan(0);
+    await page.mouse.move(0, 0);
+    await soon(() => lit.count()).toBe(0);
     expect(await violations(page)).toEqual([]);
   });
 

@@ -16,6 +16,8 @@ export interface CuttingBandProps {
   readonly pile: Project["pile"];
   readonly pick: Pick | undefined;
   onMark(mark: string): void;
+  /** The piece under the pointer, to be shown on the facade. */
+  onOver(mark: string | undefined): void;
   onFinding(finding: Finding): void;
 }
 
@@ -28,6 +30,7 @@ export const CuttingBand = memo(function CuttingBand({
   pile,
   pick,
   onMark,
+  onOver,
   onFinding,
 }: CuttingBandProps) {
   const { w, s } = useWords();
@@ -92,7 +95,7 @@ export const CuttingBand = memo(function CuttingBand({
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
         {showsPile && <PileTable pile={pile} plan={cut?.plan} />}
         {scenes.map((scene) => (
-          <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} />
+          <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} onOver={onOver} />
         ))}
       </Scrolls>
       <p className="caution">{w("page.cutting.caution")}</p>

@@ -64,6 +64,7 @@ export function Workbench(sources: WorkbenchProps) {
   const [pick, setPick] = useState<Pick>();
   const [jump, setJump] = useState<Jump>();
   const [marked, setMarked] = useState<readonly string[]>([]);
+  const [over, setOver] = useState<string>();
   const [fieldOf, setFieldOf] = useState<FieldFinder>();
   const [timesSmaller, setTimesSmaller] = useState<number>();
   const [walk, setWalk] = useState<"offered" | "going" | "none">(preferences.offered ? "none" : "offered");
@@ -149,6 +150,11 @@ export function Workbench(sources: WorkbenchProps) {
     },
     [goTo],
   );
+  // What the pointer is over on a cut plan is seen on the facade as long as the plan is.
+  const lit = useMemo(
+    () => (over === undefined || part !== "cutting" ? marked : [...marked, over]),
+    [marked, over, part],
+  );
   const drawn = part === "sheets" || part === "proof";
   const cutting = useCutting(sources.cutter, {
     name: settled?.name,
@@ -174,6 +180,7 @@ export function Workbench(sources: WorkbenchProps) {
           pile={settled?.design.project.pile}
           pick={pick}
           onMark={goToMark}
+          onOver={setOver}
           onFinding={show}
         />
       );
@@ -210,7 +217,7 @@ export function Workbench(sources: WorkbenchProps) {
             load={sheeted?.load ?? 0}
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
-            marked={marked}
+            marked={lit}
             jump={jump}
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}
             onPick={pickOnly}
