@@ -59,7 +59,7 @@ export function ripBoards(request: RipRequest): RipPlan {
 }
 
 /** The board across which strips may lie, mm from its left edge: less wane, less straightening. */
-function straightWidth(board: PileBoard, request: RipRequest): Span {
+export function straightWidth(board: PileBoard, request: Pick<RipRequest, "straighten">): Span {
   const straighten = request.straighten ?? usualStraightening;
   const wane = (edge: "left" | "right") => (board.wane?.edge === edge ? board.wane.width : 0);
   return { from: wane("left") + straighten, to: board.width - wane("right") - straighten };
