@@ -52,7 +52,7 @@ export function dive(job: BarJob, { goal, work }: { goal: number; work: number }
   }
   const groups = [...lengths.values()];
   const kinds = groups.map(([first]) => ({ length: first?.length ?? 0, kind: first?.kind ?? 0 }));
-  return new Diver(job, groups, barWorth(kinds, job.types), goal, work).run();
+  return new Diver(job, groups, barWorth(kinds, job.types, job.unit), goal, work).run();
 }
 
 class Diver {

@@ -1,7 +1,7 @@
 /**
  * The most that pieces on one bar can be worth, each no oftener than it is wanted: bounded knapsacks by lists of what is worth
- * more than anything shorter (Nemhauser & Ullmann, Management Science 15 (1969) 494-505), multiples split into powers of two.
- * Lengths may lie on any grid. One list answers for all bars that serve the same pieces. Runs of a bar are filled apart, so that
+ * more than anything shorter (Nemhauser & Ullmann, Management Science 15 (1969) 494-505), or, where lengths lie on a coarse grid,
+ * by a table over it (Martello & Toth, Knapsack Problems, Wiley 1990, ch. 3); multiples split into powers of two. One list answers for all bars that serve the same pieces. Runs of a bar are filled apart, so that
  * pieces may be counted once too often in several: a bound is then lower, never wrong. Exact in whole numbers.
  */
 import type { BarType } from "./bar-fill.ts";
@@ -31,8 +31,13 @@ export interface BarWorth {
 
 /** Entries of one list, above which it is given up. */
 const LONGEST_LIST = 60_000;
+/** Cells of a table, above which a list is made instead. */
+const LONGEST_TABLE = 20_000;
+/** A table's cells are reckoned so much faster than a list's entries. */
+const CELLS_AN_ENTRY = 8;
 
-export function barWorth(types: readonly PieceKind[], bars: readonly BarType[]): BarWorth {
+/** @param unit a length that divides all lengths */
+export function barWorth(types: readonly PieceKind[], bars: readonly BarType[], unit: number): BarWorth {
   const groups = new Map<ReadonlySet<number>, number[]>();
   bars.forEach(({ serves }, place) => {
     const same = groups.get(serves);
@@ -57,7 +62,8 @@ export function barWorth(types: readonly PieceKind[], bars: readonly BarType[]):
     best(worth, demand) {
       const patterns: BarPattern[] = [];
       for (const { places, longest, own } of tables) {
-        const list = knapsack(own, longest, worth, demand);
+        const parts = partsOf(own, longest, worth, demand);
+        const list = longest / unit <= LONGEST_TABLE ? tableOf(parts, longest, unit) : listOf(parts, longest);
         if (list === undefined) return undefined;
         spent += list.spent;
         for (const stock of places) patterns.push(patternOf(stock, bars[stock]?.runs ?? [], list));
@@ -74,21 +80,47 @@ interface Part {
   readonly worth: number;
 }
 
-/** Fillings by rising length and worth; each is the one before it with a part added. */
-interface List {
+/** The best fillings of every length. */
+interface Fillings {
   readonly spent: number;
-  readonly lengths: readonly number[];
-  readonly worths: readonly number[];
-  take(entry: number): Map<number, number>;
+  worthOf(run: number): number;
+  take(run: number): Map<number, number>;
 }
 
-function knapsack(
-  own: readonly { readonly type: number; readonly length: number }[],
-  longest: number,
-  worth: ArrayLike<number>,
-  demand: ArrayLike<number>,
-): List | undefined {
-  const parts = partsOf(own, longest, worth, demand);
+function tableOf(parts: readonly Part[], longest: number, unit: number): Fillings {
+  const width = Math.floor(longest / unit) + 1;
+  const value = new Float64Array(width);
+  const taken = new Uint8Array(parts.length * width);
+  parts.forEach(({ length, worth }, place) => {
+    const size = Math.round(length / unit);
+    const at = place * width;
+    for (let cell = width - 1; cell >= size; cell--) {
+      const sum = (value[cell - size] ?? 0) + worth;
+      if (sum > (value[cell] ?? 0)) {
+        value[cell] = sum;
+        taken[at + cell] = 1;
+      }
+    }
+  });
+  return {
+    spent: (parts.length * width) / CELLS_AN_ENTRY,
+    worthOf: (run) => value[Math.floor(run / unit)] ?? 0,
+    take: (run) => {
+      const counts = new Map<number, number>();
+      let cell = Math.floor(run / unit);
+      for (let place = parts.length - 1; place >= 0; place--) {
+        const part = parts[place];
+        if (part === undefined || taken[place * width + cell] !== 1) continue;
+        counts.set(part.type, (counts.get(part.type) ?? 0) + part.count);
+        cell -= Math.round(part.length / unit);
+      }
+      return counts;
+    },
+  };
+}
+
+/** Fillings by rising length and worth; each is the one before it with a part added. */
+function listOf(parts: readonly Part[], longest: number): Fillings | undefined {
   /** By step: the part added, and the step before. */
   const added: number[] = [];
   const before: number[] = [];
@@ -145,11 +177,10 @@ function knapsack(
   }
   return {
     spent,
-    lengths,
-    worths,
-    take: (entry) => {
+    worthOf: (run) => worths[entryFor(lengths, run)] ?? 0,
+    take: (run) => {
       const counts = new Map<number, number>();
-      for (let step = steps[entry] ?? -1; step >= 0; step = before[step] ?? -1) {
+      for (let step = steps[entryFor(lengths, run)] ?? -1; step >= 0; step = before[step] ?? -1) {
         const { type, count } = parts[added[step] ?? 0] as Part;
         counts.set(type, (counts.get(type) ?? 0) + count);
       }
@@ -179,7 +210,8 @@ function partsOf(
   return parts.sort((a, b) => b.length - a.length || a.type - b.type);
 }
 
-function entryFor({ lengths }: List, run: number): number {
+/** Place of the longest filling that goes into a run. */
+function entryFor(lengths: readonly number[], run: number): number {
   let low = 0;
   let high = lengths.length;
   while (low < high) {
@@ -190,10 +222,9 @@ function entryFor({ lengths }: List, run: number): number {
   return low - 1;
 }
 
-function patternOf(stock: number, runs: readonly number[], list: List): BarPattern {
-  const entries = runs.map((run) => entryFor(list, run));
-  const filled = entries.map((entry) => list.take(entry));
-  const worth = entries.reduce((sum, entry) => sum + (list.worths[entry] ?? 0), 0);
+function patternOf(stock: number, runs: readonly number[], fillings: Fillings): BarPattern {
+  const filled = runs.map((run) => fillings.take(run));
+  const worth = runs.reduce((sum, run) => sum + fillings.worthOf(run), 0);
   return { stock, worth, runs: filled, counts: summed(filled) };
 }
 

@@ -182,6 +182,7 @@ function tableOf(
 }
 
 const MOST_SUMS = 2500;
+const MOST_PAIRS = 400_000;
 const LESS_WIDE = 1_000_000_001;
 const LESS_HIGH = 1_000_000_002;
 
@@ -192,6 +193,7 @@ function rasterOf(sides: readonly number[], wholes: readonly number[]): Raster |
   if (sums === undefined) return undefined;
   const down = (size: number) => sums[placeUpTo(sums, size)];
   const pairs = new Map<number, (readonly [number, number])[]>();
+  let number = 0;
   const open = wholes.flatMap((whole) => down(whole) ?? []);
   while (open.length > 0) {
     const size = open.pop();
@@ -205,6 +207,8 @@ function rasterOf(sides: readonly number[], wholes: readonly number[]): Raster |
       if (right !== undefined && left !== undefined) found.set(left * 2 ** 26 + right, [left, right]);
     }
     pairs.set(size, [...found.values()]);
+    number += found.size;
+    if (number > MOST_PAIRS) return undefined;
     for (const [left, right] of found.values()) open.push(left, right);
   }
   const sizes = [...pairs.keys()].sort((a, b) => a - b);
