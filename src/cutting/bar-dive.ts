@@ -36,6 +36,8 @@ interface Rest {
 
 /** How often, along one dive, another pattern than the first may be taken. */
 const DISCREPANCIES = 2;
+/** Pieces left, above which filling bar by bar takes longer than it helps. */
+const MOST_TO_FILL = 60;
 
 /**
  * Gives what it has after each round.
@@ -170,7 +172,7 @@ class Diver {
       const place = this.job.types[stock]?.stock ?? -1;
       available[place] = (available[place] ?? 0) - 1;
     }
-    for (const fill of [bestFit, fullestBars]) {
+    for (const fill of pieces.length > MOST_TO_FILL ? [bestFit] : [bestFit, fullestBars]) {
       const filling = fill({ ...this.job, pieces, available, price: ({ cost }) => cost });
       const cost = rest.cost + filling.bars.reduce((sum, { type }) => sum + type.cost, 0);
       if (filling.left.length > 0 || cost >= this.goal - 1e-9) continue;
