@@ -5,6 +5,7 @@ import { searchBars } from "./bar-search.ts";
 import { boundLengths, compare, sumOf } from "./bounds.ts";
 import { barCost, lengthPlanCost } from "./cost.ts";
 import { commonDivisor } from "./divisor.ts";
+import { begun, ended, inTurn } from "./in-turn.ts";
 import type {
   CutBar,
   CutResult,
@@ -26,8 +27,7 @@ const usualBudget = 200;
  * what any such plan can cost. Never throws: a piece that can't be had is listed with why. Same request, same plan.
  */
 export function cutLengths(request: LengthRequest): CutResult<LengthPlan> {
-  const plans = lengthPlans(request);
-  for (let next = plans.next(); ; next = plans.next()) if (next.done) return next.value;
+  return ended(lengthPlans(request));
 }
 
 /**
@@ -41,21 +41,12 @@ export function* lengthPlans(
   const sections = new Set(request.demands.map((demand) => demand.section));
   const parts = [...sections].map((section) => {
     const job = jobOf(request, section);
-    const search = searchOf(request, job, seed);
-    // All first plans come at once, so that every plan given is of all sections.
-    return { job, search, now: search.next().value };
+    return { job, ...begun(searchOf(request, job, seed)) };
   });
-  let result = resultOf(request, parts, seed);
-  for (const part of parts) {
-    for (let next = part.search.next(); ; next = part.search.next()) {
-      const changed = next.value.filling !== part.now.filling || next.value.lower !== part.now.lower;
-      part.now = next.value;
-      if (next.done) break;
-      if (changed) result = resultOf(request, parts, seed);
-      yield result;
-    }
-  }
-  return resultOf(request, parts, seed);
+  return yield* inTurn(parts, {
+    isOther: (found, before) => found.filling !== before.filling || found.lower !== before.lower,
+    resultOf: () => resultOf(request, parts, seed),
+  });
 }
 
 type Job = ReturnType<typeof jobOf>;

@@ -2,6 +2,7 @@ import { toGridSteps } from "../units/length.ts";
 import { boundSheets, compare, sumOf } from "./bounds.ts";
 import { sheetCost, sheetPlanCost } from "./cost.ts";
 import { commonDivisor } from "./divisor.ts";
+import { begun, ended, inTurn } from "./in-turn.ts";
 import type {
   CutResult,
   CutSheet,
@@ -26,8 +27,7 @@ const usualBudget = 1000;
  * such plan can cost. Never throws: a piece that can't be had is listed with why. Same request, same plan.
  */
 export function cutSheets(request: SheetRequest): CutResult<SheetPlan> {
-  const plans = sheetPlans(request);
-  for (let next = plans.next(); ; next = plans.next()) if (next.done) return next.value;
+  return ended(sheetPlans(request));
 }
 
 /**
@@ -39,21 +39,12 @@ export function* sheetPlans(request: SheetRequest): Generator<CutResult<SheetPla
   const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
   const parts = [...kinds].map((kind) => {
     const job = jobOf(request, kind);
-    const search = searchOf(request, job, seed);
-    // All first plans come at once, so that every plan given is of all kinds.
-    return { job, search, now: search.next().value };
+    return { job, ...begun(searchOf(request, job, seed)) };
   });
-  let result = resultOf(request, parts, seed);
-  for (const part of parts) {
-    for (let next = part.search.next(); ; next = part.search.next()) {
-      const changed = next.value.layout !== part.now.layout || next.value.lower !== part.now.lower;
-      part.now = next.value;
-      if (next.done) break;
-      if (changed) result = resultOf(request, parts, seed);
-      yield result;
-    }
-  }
-  return resultOf(request, parts, seed);
+  return yield* inTurn(parts, {
+    isOther: (found, before) => found.layout !== before.layout || found.lower !== before.lower,
+    resultOf: () => resultOf(request, parts, seed),
+  });
 }
 
 type Job = ReturnType<typeof jobOf>;

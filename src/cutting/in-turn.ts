@@ -1,0 +1,38 @@
+/** Searches for the parts of one plan, one after the other. */
+
+export interface Searched<Found> {
+  readonly search: Generator<Found, Found>;
+  /** The best so far. */
+  now: Found;
+}
+
+/** All first answers come at once, so that every result is of all parts. */
+export function begun<Found>(search: Generator<Found, Found>): Searched<Found> {
+  return { search, now: search.next().value };
+}
+
+/**
+ * Gives the result of all parts whenever a search takes breath: the same object until an answer is another than before. The last
+ * is what the searches end with.
+ */
+export function* inTurn<Found, Result>(
+  parts: readonly Searched<Found>[],
+  { isOther, resultOf }: { isOther: (found: Found, before: Found) => boolean; resultOf: () => Result },
+): Generator<Result, Result> {
+  let result = resultOf();
+  for (const part of parts) {
+    for (let next = part.search.next(); ; next = part.search.next()) {
+      const changed = isOther(next.value, part.now);
+      part.now = next.value;
+      if (next.done) break;
+      if (changed) result = resultOf();
+      yield result;
+    }
+  }
+  return resultOf();
+}
+
+/** What a search ends with. */
+export function ended<Result>(search: Generator<Result, Result>): Result {
+  for (let next = search.next(); ; next = search.next()) if (next.done) return next.value;
+}
