@@ -2,7 +2,7 @@
 import type { Design } from "../../design.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { heading } from "../../scene/views/extent.ts";
-import type { FaceLayout, Fixing, Joint, Piece } from "../../setout/facade.ts";
+import type { FaceLayout, Fixing, Joint, Piece, Why } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import { faceOf, jointOf, type Pick, penetrationOf, pieceOf } from "./pick.ts";
 
@@ -123,8 +123,7 @@ function pieceFacts(piece: Piece): Fact[] {
   ];
   if (piece.massKg > 0)
     rows.push(fact("page.fact.mass", message("page.value.mass", { value: piece.massKg })));
-  rows.push(fact("page.fact.why", piece.why.rule));
-  if (piece.why.runnerUp) rows.push(fact("page.fact.runner-up", piece.why.runnerUp));
+  rows.push(...whyFacts(piece.why));
   if (piece.why.line) rows.push(fact("page.fact.line", piece.why.line));
   rows.push(fact("page.fact.fixings", fixingsText(piece.fixings)));
   const supports = piece.supports.slice(0, MOST_SUPPORTS).join(", ");
@@ -136,6 +135,11 @@ function pieceFacts(piece: Piece): Fact[] {
 }
 
 const MOST_SUPPORTS = 6;
+
+/** Why something is where it is, and what was left for it. */
+function whyFacts({ rule, runnerUp }: Why): Fact[] {
+  return [fact("page.fact.why", rule), ...(runnerUp ? [fact("page.fact.runner-up", runnerUp)] : [])];
+}
 
 /** Fixings by kind and screw: `14 × sliding point sheet-38, hole 7 to 9, bite 29 mm`. */
 function fixingsText(fixings: readonly Fixing[]): Message {
@@ -175,6 +179,7 @@ function jointFacts(joint: Joint): Fact[] {
       message("page.value.length", { value: from }),
     ),
     fact("page.fact.face", heading(joint.face)),
+    ...(joint.why ? whyFacts(joint.why) : []),
     ...(joint.line ? [fact("page.fact.line", joint.line)] : []),
   ];
 }
