@@ -4,7 +4,6 @@ export { cutLengths, lengthPlans } from "./lengths.ts";
 export type * from "./model.ts";
 export type { PilePieces, PileRequest, PileResult } from "./pile.ts";
 export { cutPile } from "./pile.ts";
-export { ripWidths } from "./rip-widths.ts";
 export { ripBoards, soundRuns, stripStock } from "./rips.ts";
 export type { SawAnswer, SawOptions, SawProblem } from "./saw.ts";
 export { saw } from "./saw.ts";
