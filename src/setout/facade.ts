@@ -197,6 +197,8 @@ export interface RodResult {
   readonly zones: readonly { readonly face: string; readonly zone: string }[];
   readonly segments: readonly RodSegmentResult[];
   readonly missedLines: readonly { readonly line: string; readonly offBy: number }[];
+  /** Ducts for which another rod was passed over that would leave slivers beside them. */
+  readonly clearOf?: readonly string[];
 }
 
 /** A layer of a build-up with its place. */

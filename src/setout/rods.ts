@@ -64,6 +64,7 @@ export function setOutRod(
       zones: spec.zones.map(({ face, zone }) => ({ face, zone })),
       segments,
       missedLines: missed.map(({ line, offBy }) => ({ line, offBy })),
+      ...(outcome.kind === "solved" && outcome.best.clearOf && { clearOf: outcome.best.clearOf.ducts }),
     },
     primary: new Set(setting.lines.borders.map(({ at }) => at)),
     findings: [...setting.faultyRips.map((rip) => ripFinding(setting, rip, path)), ...findings],

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import type { Interval } from "../../src/geometry/interval.ts";
 import { readDocument } from "../../src/project/read.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
@@ -25,7 +26,37 @@ describe("boards beside a duct", () => {
     expect(demo("S024").findings).toEqual([]);
   });
 
-  it("are named where a strip is left, with the nearest height that leaves none", () => {
+  it("are spared by another order of widths where one does it, and each of them says so with the order passed over", () => {
+    const tap = { id: "T1", kind: "tap", x: 4200, y: 250, diameter: 40 };
+    const edges: Interval = [250 - 20 - 10, 250 + 20 + 10];
+    const leftOf = ({ facade }: ReturnType<typeof demo>): number[] =>
+      (facade.rods[0]?.segments ?? []).flatMap(({ courses }) =>
+        courses.flatMap(({ from, to, width }) =>
+          edges[1] <= from || edges[0] >= to
+            ? []
+            : [edges[0] - from, to - edges[1]].filter((left) => left > 0 && left < 0.3333 * width),
+        ),
+      );
+    const usual = demo("S024");
+    const [least] = leftOf(usual);
+    expect(least).toBeGreaterThan(0);
+    const spared = demo("S024", (document) => {
+      west(document).penetrations = [tap];
+    });
+    expect(leftOf(spared)).toEqual([]);
+    expect(spared.findings).toEqual([]);
+    expect(spared.facade.rods[0]?.segments.map(({ gap }) => gap)).toEqual(
+      usual.facade.rods[0]?.segments.map(({ gap }) => gap),
+    );
+    const beside = spared.facade.faces[0]?.pieces.filter(
+      ({ why }) => why.rule.key === "setout.why.course.no-sliver",
+    );
+    expect(beside?.length).toBeGreaterThan(0);
+    for (const { why } of beside ?? [])
+      expect(why.runnerUp).toMatchObject({ values: { of: "T1", left: least } });
+  });
+
+  it("are named where a strip is left whatever the order, with the nearest height that leaves none", () => {
     const courses = demo("S024").facade.rods[0]?.segments[0]?.courses ?? [];
     const course = courses.find(({ width }) => width === 126);
     if (!course) throw new Error("no course of 126");

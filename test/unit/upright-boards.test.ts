@@ -85,6 +85,37 @@ describe("upright boards on the demo's west face", () => {
     expect(of("board").every(({ grain, bevelDeg }) => grain === "y" && bevelDeg === undefined)).toBe(true);
   });
 
+  it("are ordered so that a tap's sleeve leaves no sliver of one, where the usual order would", () => {
+    const boards = (tap?: Loose) => {
+      const result = westUpright((document) => {
+        document.faces.find(({ id }: Loose) => id === "west").penetrations = tap ? [tap] : [];
+      });
+      if (!result.ok) throw new Error(JSON.stringify(result.findings));
+      const { facade, findings: all } = design(result.project);
+      const face = facade.faces.find(({ id }) => id === "west");
+      return {
+        all: (face?.pieces ?? []).filter(({ kind }) => kind === "board"),
+        slivers: all.filter(({ code }) => code === "S024"),
+      };
+    };
+    // 40 of tap with 10 clear all round, its left edge 12 mm into a board that stands whole beside the window.
+    const [, , usual] = boards()
+      .all.map(({ outline }) => polygonBounds(outline))
+      .filter(({ x, y }) => y[1] - y[0] > 2000 && x[0] > 300);
+    if (!usual) throw new Error("no whole board");
+    const x = usual.x[0] + 12 + 30;
+    const spared = boards({ id: "T1", kind: "tap", x, y: 600, diameter: 40 });
+    expect(spared.slivers).toEqual([]);
+    const beside = spared.all.filter(({ why }) => why.rule.key === "setout.why.course.no-sliver");
+    expect(beside.length).toBeGreaterThan(0);
+    expect(beside[0]?.why.runnerUp?.values).toMatchObject({ of: "T1" });
+    for (const { outline, cut } of beside) {
+      const [from, to] = polygonBounds(outline).x;
+      for (const left of [x - 30 - from, to - (x + 30)])
+        if (left > 0) expect(left).toBeGreaterThan(cut.width / 3 - 0.1);
+    }
+  });
+
   it("raise no failing finding", () => {
     expect(findings.filter(({ outcome }) => outcome === "fail")).toEqual([]);
   });

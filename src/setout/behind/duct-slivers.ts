@@ -1,6 +1,6 @@
 /**
- * Boards that a round duct leaves narrower than the sliver's floor over or under it. They split at the next screw. The duct
- * moves more easily than the courses, which the openings hold: the nearest height that leaves no sliver is told.
+ * Boards that a round duct leaves narrower than the sliver's floor over or under it, where no rod spares them. They split at the next
+ * screw. The duct moves more easily than the courses, which the openings hold: the nearest height that leaves no sliver is told.
  */
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { Interval } from "../../geometry/interval.ts";
@@ -10,6 +10,7 @@ import { snap } from "../../units/length.ts";
 import { longerBehind } from "../corners.ts";
 import type { Piece } from "../facade.ts";
 import { claddingOf } from "../resolve.ts";
+import { type DuctStrip, sliversBeside } from "../rod/index.ts";
 import type { Wall } from "./wall.ts";
 
 /** Lengths nearer than this are one (mm). */
@@ -92,10 +93,8 @@ interface Course {
   readonly width: number;
 }
 
-interface Sliver {
+interface Sliver extends DuctStrip {
   readonly mark: string;
-  readonly left: number;
-  readonly least: number;
 }
 
 function spanOf({ box, width }: Course): Interval {
@@ -107,14 +106,12 @@ function spanOf({ box, width }: Course): Interval {
 function sliverAt(at: number, radius: number, courses: readonly Course[], share: number): Sliver | undefined {
   let worst: Sliver | undefined;
   for (const course of courses) {
-    const [from, to] = spanOf(course);
-    const [low, high] = [at - radius, at + radius];
-    if (high <= from + NOISE_MM || low >= to - NOISE_MM) continue;
-    const least = snap(share * course.width);
-    for (const left of [low - from, to - high]) {
-      if (left > NOISE_MM && left < least - NOISE_MM && (!worst || left < worst.left))
-        worst = { mark: course.mark, left: snap(left), least };
-    }
+    const { mark, width } = course;
+    for (const strip of sliversBeside([at - radius, at + radius], spanOf(course), {
+      width,
+      leastShare: share,
+    }))
+      if (!worst || strip.left < worst.left) worst = { mark, ...strip };
   }
   return worst;
 }

@@ -1,6 +1,6 @@
 /** Lays out the courses of a board zone: runs broken at openings, pieces joined over battens, the gaps between. */
 import { type Finding, finding } from "../../findings/finding.ts";
-import type { Interval } from "../../geometry/interval.ts";
+import { type Interval, overlaps } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectsOverlap } from "../../geometry/rect.ts";
 import { intersect, type Region } from "../../geometry/region.ts";
@@ -171,14 +171,23 @@ function boardPiece(
   };
 }
 
-function whyOf({ runnerUp }: BoardZone, { number, width }: RodCourse, moved: ButtAtDuct | undefined): Why {
+function whyOf(
+  { runnerUp, rod, ground }: BoardZone,
+  { number, from, to, width }: RodCourse,
+  moved: ButtAtDuct | undefined,
+): Why {
   if (moved) {
     return {
       rule: message("setout.why.course.clear-of-duct", { course: number, width, of: moved.of }),
       runnerUp: message("setout.why.course.butt-at-duct", { at: moved.at, of: moved.of }),
     };
   }
-  const rule = message("setout.why.course", { course: number, width });
+  const spared = ground.rounds.find(
+    ({ of, bounds }) => rod.clearOf?.includes(of) && overlaps(bounds.y, [from, to]),
+  );
+  const rule = spared
+    ? message("setout.why.course.no-sliver", { course: number, width, of: spared.of })
+    : message("setout.why.course", { course: number, width });
   return runnerUp ? { rule, runnerUp } : { rule };
 }
 

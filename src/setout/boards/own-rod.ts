@@ -3,10 +3,12 @@
  * gap keeps to the band all year where the season is known and some rod does so; else to the band as given.
  */
 import type { BoardCladding } from "../../project/schema/project.ts";
+import type { Message } from "../../text/message.ts";
 import type { RodResult } from "../facade.ts";
 import type { ZoneGround } from "../ground-plan.ts";
 import { bestRod, type RodProblem, type RodSegment } from "../rod/index.ts";
 import { fallbackRod, placedSegments } from "../storey/courses.ts";
+import { besideDucts } from "../storey/runner-up.ts";
 import { bandThroughYear, type GapSeason } from "../storey/season.ts";
 
 /** What is asked of the gaps of a zone's boards. */
@@ -15,24 +17,26 @@ export interface GapsAsked {
   readonly seasonal?: GapSeason | undefined;
 }
 
+/** What an own rod is made from. */
+export interface OwnRodAsked {
+  readonly cladding: BoardCladding;
+  readonly asked: GapsAsked;
+  readonly segments: readonly RodSegment[];
+  readonly ducts?: RodProblem["ducts"];
+}
+
 export interface OwnRod {
   readonly problem: RodProblem;
   readonly rod: RodResult;
   /** Whether some rod fits; else the courses are for show only. */
   readonly fits: boolean;
+  /** The rod passed over for the ducts beside its boards. */
+  readonly runnerUp?: Message;
 }
 
 export function ownRod(
   { face, zone }: ZoneGround,
-  {
-    cladding,
-    asked,
-    segments,
-  }: {
-    readonly cladding: BoardCladding;
-    readonly asked: GapsAsked;
-    readonly segments: readonly RodSegment[];
-  },
+  { cladding, asked, segments, ducts }: OwnRodAsked,
 ): OwnRod {
   const problem: RodProblem = {
     segments,
@@ -40,6 +44,7 @@ export function ownRod(
     gapBand: asked.gapBand,
     maxEqualTouching: cladding.maxEqualWidthsTouching,
     secondaryLines: [],
+    ...(ducts && { ducts }),
   };
   const widest = Math.max(...cladding.widths);
   const yearly =
@@ -52,7 +57,9 @@ export function ownRod(
       zones: [{ face: face.id, zone: zone.id }],
       segments: placedSegments(problem, solved ? solved.segments : fallbackRod(problem)),
       missedLines: [],
+      ...(solved?.clearOf && { clearOf: solved.clearOf.ducts }),
     },
     fits: solved !== undefined,
+    ...(solved?.clearOf && { runnerUp: besideDucts(solved.clearOf) }),
   };
 }

@@ -5,11 +5,12 @@
  */
 import { type Finding, finding } from "../../findings/finding.ts";
 import type { BoardCladding, Project } from "../../project/schema/project.ts";
-import { message } from "../../text/message.ts";
+import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import type { RodResult } from "../facade.ts";
 import { keepOutsOf, type ZoneGround } from "../ground-plan.ts";
 import type { RodProblem, RodSegment } from "../rod/index.ts";
+import { ductsAcross } from "../storey/ducts.ts";
 import { type GapsAsked, ownRod } from "./own-rod.ts";
 import { type OwnRodZone, ownRodRefused } from "./own-rod-mends.ts";
 import { uprightSegments } from "./upright-segments.ts";
@@ -29,6 +30,8 @@ export interface UprightAsked {
 
 export interface UprightRod {
   readonly rod: RodResult;
+  /** The rod passed over for the ducts beside its boards. */
+  readonly runnerUp?: Message;
   /** Whether the boards in the mitres of inside corners are seen narrower than the rod's widths, to be sawn from these. */
   readonly narrowed: boolean;
   readonly findings: readonly Finding[];
@@ -40,15 +43,22 @@ export function uprightRod(
   { project, asked, corners }: UprightAsked,
 ): UprightRod {
   const { segments } = uprightSegments(ground, Math.min(...cladding.widths));
-  const usual = ownRod(ground, { cladding, asked, segments });
+  const { ducts } = ductsAcross(ground.rounds, {
+    axis: "x",
+    leastShare: project.limits.sliver.floor.value,
+  });
+  const own = { cladding, asked, ...(ducts && { ducts }) };
+  const usual = ownRod(ground, { ...own, segments });
   const narrower = isTooWide(usual.rod, corners)
-    ? ownRod(ground, { cladding, asked, segments: toBackEdges(segments, corners) })
+    ? ownRod(ground, { ...own, segments: toBackEdges(segments, corners) })
     : undefined;
   const narrowed = narrower?.fits === true;
   const fits = usual.fits || narrowed;
   const rod = narrowed ? fromFaceEdges(narrower.rod, corners) : usual.rod;
+  const { runnerUp } = narrowed ? narrower : usual;
   return {
     rod,
+    ...(runnerUp && { runnerUp }),
     narrowed,
     findings: [fits ? solved(ground, rod) : refused(usual.problem, { project, ground, cladding })],
   };

@@ -66,7 +66,7 @@ export function layUpright(
   ).width;
   const corners = endsAt(ground.bounds.x, ends);
   const widest = widestBoard(project, cladding);
-  const { rod, narrowed, findings } = uprightRod(ground, cladding, {
+  const { rod, runnerUp, narrowed, findings } = uprightRod(ground, cladding, {
     project,
     asked: demands.boards[cladding.id] ?? { gapBand: cladding.gapBand },
     corners: {
@@ -85,6 +85,7 @@ export function layUpright(
     plane,
     ends: endsOfTurned(turned),
     rod,
+    ...(runnerUp && { runnerUp }),
     studs: railLines(ground.bounds.y, { spacing, width: railStock.width }),
     studSpacing: spacing,
     battenWidth: railStock.width,

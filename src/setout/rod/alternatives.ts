@@ -9,7 +9,7 @@ interface Candidate {
 /** Margin in grid steps below which two sums of gaps are the same number with different noise. */
 const SAME_STEPS = 1e-8;
 
-function isBetter(one: CountsFound, other: CountsFound): boolean {
+export function isBetter(one: CountsFound, other: CountsFound): boolean {
   if (one.linesMet !== other.linesMet) return one.linesMet > other.linesMet;
   if (Math.abs(one.spread - other.spread) > SAME_STEPS) return one.spread < other.spread;
   if (Math.abs(one.offset - other.offset) > SAME_STEPS) return one.offset < other.offset;

@@ -1,5 +1,5 @@
 import { toGridSteps } from "../../units/length.ts";
-import type { RodProblem } from "./problem.ts";
+import type { DuctSpan, RodProblem } from "./problem.ts";
 
 /** A segment in whole grid steps. */
 export interface GridSegment {
@@ -31,9 +31,13 @@ export interface GridRod {
   readonly maxTouching: number;
   readonly lines: readonly GridLine[];
   readonly preferredGap: number;
+  /** Ducts beside which no board may be laid that they leave a sliver of. Millimetres. */
+  readonly clearOf: { readonly spans: readonly DuctSpan[]; readonly leastShare: number };
 }
 
-/** The rod on the grid. The problem must be free of faults (`problemFaults`). */
+const NO_DUCTS: GridRod["clearOf"] = { spans: [], leastShare: 0 };
+
+/** The rod on the grid, ducts left aside. The problem must be free of faults (`problemFaults`). */
 export function toGridRod(problem: RodProblem): GridRod {
   const ripped = problem.ripped ?? [];
   const rippedWidths = [...new Set(ripped.map((board) => toGridSteps(board.width)))];
@@ -65,6 +69,7 @@ export function toGridRod(problem: RodProblem): GridRod {
     })),
     preferredGap:
       problem.preferredGap === undefined ? (band[0] + band[1]) / 2 : toGridSteps(problem.preferredGap),
+    clearOf: NO_DUCTS,
   };
 }
 

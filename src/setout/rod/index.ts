@@ -1,6 +1,8 @@
 /** The exact storey rod: boards and gaps between control lines. Plain values in, plain values out, millimetres. */
+export { type DuctStrip, sliversBeside } from "./duct-strips.ts";
 export { leastMoveTogether } from "./move-together.ts";
 export type {
+  ClearOfDucts,
   Course,
   GapOutsideBand,
   LineMove,
@@ -17,6 +19,7 @@ export type {
   WidthCount,
 } from "./outcome.ts";
 export type {
+  DuctSpan,
   RippedBoard,
   RodProblem,
   RodProblemCode,

@@ -1,4 +1,5 @@
 import type { CountChoice } from "./counts.ts";
+import { barredSteps, meetsDucts } from "./duct-strips.ts";
 import { type GridRod, touchingLimit } from "./grid-rod.ts";
 import { type Lattice, latticeOf, nodeOf } from "./lattice.ts";
 import { meetingsOf } from "./meetings.ts";
@@ -23,6 +24,8 @@ interface Stage {
   readonly lattice: Lattice;
   readonly hits: Int16Array;
   readonly adjoins: boolean;
+  /** Steps that would leave a sliver beside a duct. */
+  readonly barred: Uint8Array | undefined;
   readonly worth: Int32Array;
 }
 
@@ -64,7 +67,8 @@ function orderBoards(
     const hits = new Int16Array(lattice.size);
     for (const meeting of meetingsOf(rod, segment, choice))
       hits[nodeOf(lattice, meeting.used)] = meeting.lines;
-    return [{ lattice, hits, adjoins: segment.adjoins, worth }];
+    const barred = meetsDucts(rod, segment) ? barredSteps(rod, segment, choice) : undefined;
+    return [{ lattice, hits, adjoins: segment.adjoins, barred, worth }];
   });
   const widths = rod.widths.length;
   const widestFirst = rod.widths
@@ -91,9 +95,11 @@ function orderBoards(
   };
   const worthOfLaying = (at: { index: number; node: number; state: number; width: number }): number => {
     const step = at.state * widths + at.width;
-    const onward = stages[at.index]?.lattice.onward[at.node * widths + at.width] ?? -1;
+    const stage = stages[at.index];
+    const place = at.node * widths + at.width;
+    const onward = stage?.lattice.onward[place] ?? -1;
     const after = states.next[step] ?? -1;
-    if (onward < 0 || after < 0) return FORBIDDEN;
+    if (onward < 0 || after < 0 || stage?.barred?.[place] === 1) return FORBIDDEN;
     const worth = worthOf(at.index, onward, after);
     return worth === FORBIDDEN ? FORBIDDEN : worth - (states.repeats[step] ?? 0);
   };

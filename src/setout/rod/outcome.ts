@@ -1,3 +1,4 @@
+import type { DuctStrip } from "./duct-strips.ts";
 import type { RippedBoard, RodProblemFault } from "./problem.ts";
 
 /** One board in place, in millimetres; `to - from` is `width`, on the grid exactly (in doubles, to the last bit or so). */
@@ -58,6 +59,17 @@ export interface RodSolution {
   readonly longestRun: number;
   /** Repeats of a pattern of one, two or three boards right after itself, which the order keeps as few as it can. */
   readonly repeats: number;
+  /** Where it is another rod than ducts left aside would give. */
+  readonly clearOf?: ClearOfDucts;
+}
+
+/** The rod that was passed over because ducts leave slivers of its boards. */
+export interface ClearOfDucts {
+  /** Ducts beside which it leaves a sliver and the chosen rod none. */
+  readonly ducts: readonly string[];
+  readonly without: Omit<RodSolution, "clearOf">;
+  /** The narrowest of its slivers beside them. */
+  readonly sliver: { readonly of: string; readonly width: number } & DuctStrip;
 }
 
 /** How the result is known to be the best. */
@@ -122,7 +134,7 @@ export type RodOutcome =
   | {
       readonly kind: "solved";
       readonly best: RodSolution;
-      /** The next best rods with other counts, best first. */
+      /** The next best rods with other counts, best first, ducts left aside. */
       readonly alternatives: readonly RodSolution[];
       readonly ruleCosts: readonly RuleCost[];
       readonly proof: RodProof;

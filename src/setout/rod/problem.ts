@@ -34,6 +34,13 @@ export interface RippedBoard {
   readonly width: number;
 }
 
+/** A stretch of the rod that round ducts of that span cut out of the boards before them. */
+export interface DuctSpan {
+  readonly of: readonly string[];
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface RodProblem {
   /** In order, not overlapping. A board run goes on over a border where two segments meet, and starts afresh where they do not. */
   readonly segments: readonly RodSegment[];
@@ -46,6 +53,8 @@ export interface RodProblem {
   /** Wished, not demanded: as many as possible are met. */
   readonly secondaryLines: readonly SecondaryLine[];
   readonly ripped?: readonly RippedBoard[];
+  /** Beside which no sliver of a board should be left: of its width, less than `leastShare`. */
+  readonly ducts?: { readonly spans: readonly DuctSpan[]; readonly leastShare: number };
   /** The gap to come near where the rest leaves a choice; the middle of the band unless told. */
   readonly preferredGap?: number;
 }

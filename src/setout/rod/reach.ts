@@ -21,8 +21,8 @@ export function meetableLines(rod: GridRod, segment: GridSegment, choice: CountC
  * What one choice of counts can do in one segment: for each state of the look rule it may begin in, the states it may end in and the
  * most secondary lines it can meet on the way there.
  *
- * It begins with a bound that leaves the look rule aside, never too low, and exact where there is no such rule. It is sharpened by working
- * every order only when the search is about to rely on it.
+ * It begins with a bound that leaves the look rule and ducts aside, never too low, and exact where there is neither. It is sharpened by
+ * working every order only when the search is about to rely on it.
  */
 export class Reach {
   readonly choice: CountChoice;
@@ -31,18 +31,21 @@ export class Reach {
   readonly #meetings: readonly Meeting[];
   readonly #states: TouchingStates;
   readonly #bound: Int16Array;
+  readonly #barred: (() => Uint8Array) | undefined;
   readonly #worked = new Map<number, Int16Array>();
   #isExact: boolean;
 
-  constructor(states: TouchingStates, meetable: Meetable) {
+  /** @param barred the steps that would leave a sliver beside a duct; absent where no duct is near */
+  constructor(states: TouchingStates, meetable: Meetable, barred?: () => Uint8Array) {
     const { choice, meetings, mostLines } = meetable;
     this.choice = choice;
     this.mostLines = mostLines;
     this.#states = states;
     this.#meetings = meetings;
-    this.#isExact = states.count === 1;
+    this.#barred = barred;
+    this.#isExact = states.count === 1 && barred === undefined;
     this.#bound = Int16Array.from(states.lastWidth, (width) => {
-      const canEnd = width < 0 ? this.#isExact : (choice.counts[width] ?? 0) > 0;
+      const canEnd = width < 0 ? states.count === 1 : (choice.counts[width] ?? 0) > 0;
       return canEnd ? this.mostLines : -1;
     });
   }
@@ -58,7 +61,7 @@ export class Reach {
 
   /** Most lines met by end state, -1 for an end state out of reach, beginning in `state`. */
   from(state: number): Int16Array {
-    if (!this.#isExact || this.#states.count === 1) return this.#bound;
+    if (!this.#isExact || (this.#states.count === 1 && this.#barred === undefined)) return this.#bound;
     const known = this.#worked.get(state);
     if (known !== undefined) return known;
     const worked = this.#work(state);
@@ -70,6 +73,7 @@ export class Reach {
     const lattice = latticeOf(this.choice);
     const { count: states, next } = this.#states;
     const widths = this.choice.counts.length;
+    const barred = this.#barred?.();
     const hits = new Int16Array(lattice.size);
     for (const meeting of this.#meetings) hits[nodeOf(lattice, meeting.used)] = meeting.lines;
     const most = new Int16Array(lattice.size * states).fill(-1);
@@ -77,7 +81,7 @@ export class Reach {
     for (let node = 0; node < lattice.size; node += 1) {
       for (let width = 0; width < widths; width += 1) {
         const onward = lattice.onward[node * widths + width] ?? -1;
-        if (onward < 0) continue;
+        if (onward < 0 || barred?.[node * widths + width] === 1) continue;
         const met = hits[onward] ?? 0;
         for (let state = 0; state < states; state += 1) {
           const before = most[node * states + state] ?? -1;

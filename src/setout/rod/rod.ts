@@ -1,5 +1,6 @@
 import { fromGridSteps, toGridSteps } from "../../units/length.ts";
 import { bestFew } from "./alternatives.ts";
+import { clearOfDucts } from "./clear-of-ducts.ts";
 import { countChoices, countsCanKeepLook, nearestOutsideBand } from "./counts.ts";
 import { problemFaults } from "./faults.ts";
 import { isFeasible } from "./feasible.ts";
@@ -32,6 +33,7 @@ const BAND_EASED_BY_MM = 1;
  * `maxEqualTouching` boards of one width touch, borders included. Among the rods that keep them, in this order: fewest secondary lines
  * missed; least spread of gaps between segments; least sum of distances from the preferred gap; fewest boards. The order of boards then
  * has the fewest repeats of patterns of up to three boards (two in a very long rod), and the widest board first where that leaves a choice.
+ * Where that rod leaves a sliver beside a duct, `clearOfDucts` seeks another.
  *
  * Gaps that vary within a segment would make no rod possible that is not: gaps within the band have their mean within the band, and the
  * same counts fit with that mean throughout.
@@ -57,7 +59,10 @@ export function solveRod(problem: RodProblem): RodOutcome {
     const segments = refusals(rod);
     return { kind: "impossible", segments, nearestChanges: nearestChanges(rod), ruleCosts, proof };
   }
-  return { kind: "solved", best: solution, alternatives, ruleCosts, proof };
+  const clear = best && clearOfDucts(problem, { rod, choices }, { found: best, solution });
+  if (!clear) return { kind: "solved", best: solution, alternatives, ruleCosts, proof };
+  const others = [solution, ...alternatives].filter((one) => !sameCounts(one, clear)).slice(0, ALTERNATIVES);
+  return { kind: "solved", best: clear, alternatives: others, ruleCosts, proof };
 }
 
 /** Whether there is a rod at all: the first question of `solveRod`, at a small part of its work. */
@@ -69,9 +74,19 @@ export function isPossible(problem: RodProblem): boolean {
 export function bestRod(problem: RodProblem): RodSolution | undefined {
   if (problemFaults(problem).length > 0) return undefined;
   const rod = toGridRod(problem);
-  const found = bestCounts(prepareSearch(rod));
+  const choices = meetableTable(rod);
+  const found = bestCounts(prepareSearch(rod, choices));
   const boards = found && orderer(rod)(found.picks.map((reach) => reach.choice));
-  return found && boards && buildSolution(problem, rod, found, boards);
+  const solution = found && boards && buildSolution(problem, rod, found, boards);
+  return solution && (clearOfDucts(problem, { rod, choices }, { found, solution }) ?? solution);
+}
+
+function sameCounts(one: RodSolution, other: RodSolution): boolean {
+  return one.segments.every(({ counts }, index) =>
+    counts.every(({ width, count }) =>
+      other.segments[index]?.counts.some((same) => same.width === width && same.count === count),
+    ),
+  );
 }
 
 function costOfRules(

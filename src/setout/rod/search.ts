@@ -1,4 +1,5 @@
 import { countChoices, countsCanKeepLook } from "./counts.ts";
+import { barredSteps, meetsDucts } from "./duct-strips.ts";
 import type { GridRod } from "./grid-rod.ts";
 import { type Meetable, meetableLines, Reach } from "./reach.ts";
 import { type TouchingStates, touchingStates } from "./touching.ts";
@@ -40,11 +41,15 @@ export function prepareSearch(
   choices: readonly (readonly Meetable[])[] = meetableTable(rod),
 ): RodSearch {
   const states = touchingStates(rod);
-  const table = choices.map((list) =>
-    list
+  const table = choices.map((list, index) => {
+    const segment = rod.segments[index];
+    const near = segment !== undefined && meetsDucts(rod, segment) ? segment : undefined;
+    return list
       .filter(({ choice }) => countsCanKeepLook(choice, rod.maxTouching))
-      .map((meetable) => new Reach(states, meetable)),
-  );
+      .map(
+        (meetable) => new Reach(states, meetable, near && (() => barredSteps(rod, near, meetable.choice))),
+      );
+  });
   return { rod, states, table };
 }
 

@@ -3,6 +3,7 @@ import type { BoardCladding, Project, RodSpec } from "../../project/schema/proje
 import { sameLength, snap } from "../../units/length.ts";
 import { claddingOf } from "../resolve.ts";
 import type { RippedBoard, RodProblem, SecondaryLine } from "../rod/index.ts";
+import { ductsAcross } from "./ducts.ts";
 import { linesOf, type RodLine, type RodLines, type RodZone } from "./lines.ts";
 import { bandThroughYear, type GapSeason } from "./season.ts";
 
@@ -54,6 +55,10 @@ export function settingOf(task: RodTask): RodSetting {
     gapBand,
     maxEqualTouching: cladding.maxEqualWidthsTouching,
     secondaryLines: lines.secondary.map((line) => asSecondary(line, { spec, gapBand, narrowestOfAll })),
+    ...ductsAcross(
+      zones.flatMap(({ ground }) => ground.rounds),
+      { axis: "y", leastShare: project.limits.sliver.floor.value },
+    ),
     ...(ripped.length === 0 ? {} : { ripped }),
   };
   const widest = Math.max(...cladding.widths, ...ripped.map(({ width }) => width));
