@@ -1,13 +1,17 @@
 /** Makes the pages of `docs/equations` from the equations: formula, inputs with unit and range, result, source, tests. */
 import { readdirSync, readFileSync } from "node:fs";
 import { AIR_EQUATIONS } from "../src/equations/air/index.ts";
+import { BEAMS_EQUATIONS } from "../src/equations/beams/index.ts";
 import { CAVITY_EQUATIONS } from "../src/equations/cavity/index.ts";
 import { DURABILITY_EQUATIONS } from "../src/equations/durability/index.ts";
 import type { Equation } from "../src/equations/equation.ts";
+import { HANGING_EQUATIONS } from "../src/equations/hanging/index.ts";
 import { HEAT_EQUATIONS } from "../src/equations/heat/index.ts";
 import { EQUATIONS } from "../src/equations/index.ts";
 import { LIGHT_EQUATIONS } from "../src/equations/light/index.ts";
 import { RAIN_EQUATIONS } from "../src/equations/rain/index.ts";
+import { SCREWS_EQUATIONS } from "../src/equations/screws/index.ts";
+import { WIND_EQUATIONS } from "../src/equations/wind/index.ts";
 
 const root = new URL("../", import.meta.url);
 
@@ -24,6 +28,10 @@ const OF_FOLDERS: readonly Page[] = [
   { file: "rain", title: "Driven rain", equations: RAIN_EQUATIONS },
   { file: "heat", title: "Heat loss", equations: HEAT_EQUATIONS },
   { file: "durability", title: "Durability and mass", equations: DURABILITY_EQUATIONS },
+  { file: "wind", title: "Wind on walls", equations: WIND_EQUATIONS },
+  { file: "beams", title: "Bending", equations: BEAMS_EQUATIONS },
+  { file: "screws", title: "Screws", equations: SCREWS_EQUATIONS },
+  { file: "hanging", title: "Hanging through insulation", equations: HANGING_EQUATIONS },
 ];
 
 /** Each equation stands on one page; those of no folder are about movement and openings. */

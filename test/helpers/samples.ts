@@ -1,6 +1,7 @@
 /** Inputs of every equation: in range, and so unlike that a swap of two of one unit shows. */
 import { AIR_SAMPLES } from "./equation-samples.ts";
 import { LIGHT_SAMPLES } from "./light-samples.ts";
+import { STRUCTURE_SAMPLES } from "./structure-samples.ts";
 
 export const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   "equilibrium-moisture": { temperatureC: 21, humidityPercent: 65 },
@@ -45,5 +46,6 @@ export const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>>
   },
   "open-share": { gapMm: 8, boardMm: 140 },
   ...AIR_SAMPLES,
+  ...STRUCTURE_SAMPLES,
   ...LIGHT_SAMPLES,
 };

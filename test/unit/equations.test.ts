@@ -7,6 +7,7 @@ import { EQUATIONS } from "../../src/equations/index.ts";
 import { AIR_ALIKE } from "../helpers/equation-samples.ts";
 import { LIGHT_ALIKE } from "../helpers/light-samples.ts";
 import { SAMPLES } from "../helpers/samples.ts";
+import { STRUCTURE_ALIKE } from "../helpers/structure-samples.ts";
 
 /**
  * Pairs of one unit that a sum treats alike: it does not care which of two is which, so no test can tell them apart and no
@@ -34,6 +35,7 @@ const ALIKE: Readonly<Record<string, readonly string[]>> = {
   "net-vent-area": ["freeShare cleanShare"],
   ...AIR_ALIKE,
   ...LIGHT_ALIKE,
+  ...STRUCTURE_ALIKE,
 };
 
 /** The pairs of inputs that share a unit and so can be mistaken for each other. */
