@@ -39,6 +39,21 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(await violations(page)).toEqual([]);
   });
 
+  it("searches on for cheaper cuts until it is told to stop", async () => {
+    const { page } = open;
+    await go(page, "Cutting");
+    await page.locator(".search-on button", { hasText: "Search on" }).click();
+    const stop = page.locator(".search-on button", { hasText: "Stop and keep" });
+    await soon(() => page.locator(".search-on .closing").count()).toBe(1);
+    const said = await page.locator(".search-on p").first().textContent();
+    const { plan } = example("atelier-bouleau").cut;
+    expect(said).toContain(`${plan?.cost.toFixed(2)} CAD so far`);
+    expect(await violations(page)).toEqual([]);
+    await stop.click();
+    await soon(() => stop.count()).toBe(0);
+    expect(await page.locator(".search-on").textContent()).toContain("Nothing cheaper");
+  });
+
   it("the order on the page is the order of the take-off, and is handed out as a file", async () => {
     const { page } = open;
     await go(page, "Order");

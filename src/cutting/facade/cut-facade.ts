@@ -33,10 +33,24 @@ export interface CutOutcome {
   readonly findings: readonly Finding[];
 }
 
-const SOLVERS: CutSolvers = { sheets: cutSheets, lengths: inBatches(cutLengths), pile: cutPile };
+/** Our own, which search with as many steps as the project asks for. */
+function ownSolvers({ cutting }: Project): CutSolvers {
+  const effort = cutting?.effort ?? 1;
+  const harder = <Request extends { readonly budget?: number }>(request: Request): Request =>
+    request.budget === undefined ? request : { ...request, budget: request.budget * effort };
+  return {
+    sheets: (request) => cutSheets(harder(request)),
+    lengths: inBatches((request) => cutLengths(harder(request))),
+    pile: (request) => cutPile(harder(request)),
+  };
+}
 
 /** @param solvers others than our own, as for a trial of a new one */
-export function cutFacade(project: Project, facade: Facade, solvers: CutSolvers = SOLVERS): CutOutcome {
+export function cutFacade(
+  project: Project,
+  facade: Facade,
+  solvers: CutSolvers = ownSolvers(project),
+): CutOutcome {
   const sawn = sawnPieces(project, facade);
   const sheets = sheetParts(project, sawn, solvers.sheets);
   const lengths = lengthParts(project, sawn, solvers.lengths);

@@ -8,6 +8,9 @@ import { structure } from "./structure.ts";
 import { id, length, note, ownFigure } from "./values.ts";
 import { SCHEMA_VERSION } from "./version.ts";
 
+/** What the longest search for cuts takes, in usual ones. */
+export const MOST_EFFORT = 64;
+
 export const project = z.looseObject({
   $schema: z.string().optional(),
   schemaVersion: z.literal(SCHEMA_VERSION),
@@ -37,6 +40,17 @@ export const project = z.looseObject({
   rods: z.array(rod).optional(),
   stock,
   pile: pile.optional(),
+  cutting: z
+    .looseObject({
+      note,
+      effort: z
+        .int()
+        .min(1)
+        .max(MOST_EFFORT)
+        .optional()
+        .describe("How many times the usual number of steps the cuts are searched for."),
+    })
+    .optional(),
   /** Readings of the wall; positive stands out from the plumb plane. */
   survey: z
     .array(

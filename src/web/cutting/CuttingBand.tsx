@@ -1,24 +1,28 @@
 import { memo, useMemo, useState } from "react";
+import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
-import type { Project } from "../../project/schema/project.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { cutParts } from "./cut-parts.ts";
 import { PileTable } from "./PileTable.tsx";
+import { SearchOn } from "./SearchOn.tsx";
 import type { Cutting } from "./use-cutting.ts";
 
 export interface CuttingBandProps {
   readonly cutting: Cutting;
-  readonly pile: Project["pile"];
+  readonly design: Design;
+  readonly document: unknown;
   readonly pick: Pick | undefined;
   onMark(mark: string): void;
   /** The piece under the pointer, to be shown on the facade. */
   onOver(mark: string | undefined): void;
   onFinding(finding: Finding): void;
+  onEdit(edit: Edit): void;
 }
 
 /** No part of a plan is called so. */
@@ -27,14 +31,17 @@ const PILE = "the pile itself";
 /** What is sawn from which sheet, length and board, with the cuts in their order. */
 export const CuttingBand = memo(function CuttingBand({
   cutting,
-  pile,
+  design,
+  document,
   pick,
   onMark,
   onOver,
   onFinding,
+  onEdit,
 }: CuttingBandProps) {
   const { w, s } = useWords();
   const { cut, stale, broken } = cutting;
+  const { pile } = design.project;
   const parts = useMemo(() => (cut?.plan ? cutParts(cut.plan) : []), [cut]);
   const [chosen, setChosen] = useState<string>();
   const picked = pick?.kind === "piece" ? pick.id : undefined;
@@ -91,6 +98,7 @@ export const CuttingBand = memo(function CuttingBand({
             );
           })}
         </ul>
+        {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
       </div>
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
         {showsPile && <PileTable pile={pile} plan={cut?.plan} />}

@@ -173,15 +173,17 @@ export function Workbench(sources: WorkbenchProps) {
         </>
       );
     }
-    if (part === "cutting")
+    if (part === "cutting" && settled)
       return (
         <CuttingBand
           cutting={cutting}
-          pile={settled?.design.project.pile}
+          design={settled.design}
+          document={present(settled.history).document}
           pick={pick}
           onMark={goToMark}
           onOver={setOver}
           onFinding={show}
+          onEdit={edit}
         />
       );
     if (part === "proof" && settled)

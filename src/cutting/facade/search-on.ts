@@ -1,0 +1,66 @@
+/** Searches on for cheaper cuts than the project's own, with ever more steps, as long as someone asks for the next. */
+import { MOST_EFFORT, type Project } from "../../project/schema/project.ts";
+import type { Facade } from "../../setout/facade.ts";
+import { tidySum } from "../cost.ts";
+import { cutFacade } from "./cut-facade.ts";
+import type { CutPlan } from "./plan.ts";
+
+/** What cuts come to that are searched for with so much effort, as `cutting.effort` of the file asks for it. */
+export interface Tried {
+  readonly effort: number;
+  /** In the stock's currency; square metres of sheets and boards where no stock has a price. */
+  readonly costIn: "money" | "m2";
+  readonly cost: number;
+  /** What no plan costs less than, as far as is known by now. */
+  readonly bound: number;
+  /** Of all tried so far none was cheaper, and this is the least effort that gives it. */
+  readonly best: boolean;
+  /** Of no part a cheaper plan exists. */
+  readonly proven: boolean;
+}
+
+/**
+ * Twice the effort each time, beginning with the project's own, until no plan can cost less or the most is spent. A plan that a
+ * verifier refuses is left out.
+ */
+export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
+  let best: CutPlan | undefined;
+  let bound = 0;
+  for (let effort = project.cutting?.effort ?? 1; effort <= MOST_EFFORT; effort *= 2) {
+    const { plan } = cutFacade({ ...project, cutting: { ...project.cutting, effort } }, facade);
+    if (!plan) continue;
+    const better = best === undefined || isCheaper(plan, best);
+    if (better) best = plan;
+    const { costIn, parts } = weighed(plan);
+    bound = Math.max(bound, tidySum(parts.map((one) => one.bound.bound)));
+    const proven = resultsOf(plan).every((one) => one.bound.proven);
+    yield { effort, costIn, cost: tidySum(parts.map(({ cost }) => cost)), bound, best: better, proven };
+    if (proven) return;
+  }
+}
+
+/** Whether a plan leaves out fewer pieces, or as many and costs less; what has no price counts where the money is the same. */
+function isCheaper(one: CutPlan, than: CutPlan): boolean {
+  const [of = [], old = []] = [one, than].map((plan) => [
+    plan.unplaced.length + plan.boards.toFind.reduce((sum, { pieces }) => sum + pieces.length, 0),
+    plan.cost,
+    tidySum(resultsOf(plan).map(({ cost }) => cost)),
+  ]);
+  const at = of.findIndex((value, i) => value !== old[i]);
+  return at >= 0 && (of[at] ?? 0) < (old[at] ?? 0);
+}
+
+function weighed(plan: CutPlan) {
+  const { sheets, lengths, boards, rips } = plan;
+  const priced = [...sheets, ...lengths, ...boards.bought].filter(({ costIn }) => costIn === "money");
+  if (priced.length > 0) return { costIn: "money" as const, parts: priced.map(({ result }) => result) };
+  const parts = [...sheets.map(({ result }) => result), ...(rips ? [rips.result.lengths] : [])];
+  return { costIn: "m2" as const, parts };
+}
+
+function resultsOf({ sheets, lengths, boards, rips }: CutPlan) {
+  return [
+    ...[...sheets, ...lengths, ...boards.bought].map(({ result }) => result),
+    ...(rips ? [rips.result.lengths] : []),
+  ];
+}
