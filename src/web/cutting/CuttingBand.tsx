@@ -59,6 +59,7 @@ export const CuttingBand = memo(function CuttingBand({
         <p className="sub" aria-live="polite">
           {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.cutting.about")}
         </p>
+        {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
         <ul>
           {parts.map(({ key, name, count }) => (
             <li key={key}>
@@ -98,7 +99,6 @@ export const CuttingBand = memo(function CuttingBand({
             );
           })}
         </ul>
-        {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
       </div>
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
         {showsPile && <PileTable pile={pile} plan={cut?.plan} />}

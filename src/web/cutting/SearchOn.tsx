@@ -53,11 +53,11 @@ export function SearchOn({
       {state === "broken" && <p className="sub">{w("page.cutting.broken")}</p>}
       {state === "ended" && !better && <p className="sub">{w("page.search.none")}</p>}
       {state === "running" || (state === "ended" && better) ? (
-        <button type="button" className="fold" onClick={keep}>
+        <button type="button" onClick={keep}>
           {w(state === "running" ? "page.search.stop" : "page.search.keep")}
         </button>
       ) : (
-        <button type="button" className="fold" onClick={start}>
+        <button type="button" onClick={start}>
           {w("page.search.on")}
         </button>
       )}
