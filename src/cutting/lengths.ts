@@ -142,7 +142,8 @@ function suits(demand: LengthDemand, stock: LengthStock): boolean {
   return demand.lots === undefined || (stock.lot !== undefined && demand.lots.includes(stock.lot));
 }
 
-function whyNever(demand: LengthDemand, request: LengthRequest): UnplacedReason | undefined {
+/** Why no bar of the request can ever give the piece; undefined where one can. */
+export function whyNever(demand: LengthDemand, request: LengthRequest): UnplacedReason | undefined {
   const ofSection = request.stock.filter((stock) => stock.section === demand.section);
   if (ofSection.length === 0) return "no-stock";
   const suitable = ofSection.filter((stock) => suits(demand, stock));
@@ -168,8 +169,8 @@ function drawBars(filled: readonly FilledBar[], request: LengthRequest): CutBar[
 }
 
 /** Pieces of each run from its start, longest first; what is left behind the last cut, if long enough, is a rest. */
-function layOut(
-  bar: FilledBar,
+export function layOut(
+  bar: Pick<FilledBar, "pieces">,
   runs: readonly Span[],
   request: LengthRequest,
 ): Pick<CutBar, "pieces" | "rests"> {

@@ -1,15 +1,23 @@
+import { toGridSteps } from "../units/length.ts";
+import { boundLengths, compare } from "./bounds.ts";
 import { lengthPlanCost } from "./cost.ts";
-import { cutLengths } from "./lengths.ts";
+import { layOut, whyNever } from "./lengths.ts";
 import type {
+  CutBar,
   CutResult,
   LengthDemand,
   LengthPlan,
+  LengthRequest,
   LengthStock,
   PileBoard,
   RipPlan,
   RipRequest,
 } from "./model.ts";
-import { ripBoards, stripStock } from "./rips.ts";
+import { type CutStrip, type PileCutting, type SearchBoard, searchPile } from "./pile-search.ts";
+import { ripPlanOf, soundRuns, straightWidth, stripStock, suits } from "./rips.ts";
+import { usableRuns } from "./runs.ts";
+
+const usualBudget = 300;
 
 /** The pieces wanted of one strip width. */
 export interface PilePieces {
@@ -42,95 +50,112 @@ export interface PileResult {
   readonly lengths: CutResult<LengthPlan>;
 }
 
-/** Extra sound length asked of the pile, round by round, while pieces that it could give find no place. */
-const allowances = [1.02, 1.08, 1.16, 1.3, 1.5, 2];
-
-/**
- * From the pile to the pieces: rips strips for the lengths wanted, cuts them, and where pieces are left over asks the
- * pile for more of those widths, until all have a place or the pile has no more to give. Of the rounds, the one that
- * leaves out least and then uses least wood is cut once more with the whole search.
- */
+/** From the pile to the pieces: boards ripped and strips cut in one search, for the least of pieces left out and then the least of boards. */
 export function cutPile(request: PileRequest): PileResult {
-  const ask = request.wanted.map(() => 0);
-  const rough = { ...request, budget: 0 };
-  let best = cutOnce(rough, ask);
-  let last = best;
-  let kept = [...ask];
-  while (askForMore(ask, last, request)) {
-    last = cutOnce(rough, ask);
-    if (!isBetter(last, best)) continue;
-    best = last;
-    kept = [...ask];
-  }
-  return cutOnce(request, kept);
-}
-
-/** Raises the allowance of each width that has pieces left over though the pile met what was asked; false: none. */
-function askForMore(ask: number[], last: PileResult, request: PileRequest): boolean {
-  const missing = new Set(last.lengths.plan.unplaced.map((one) => one.demandId));
-  let more = false;
-  request.wanted.forEach((want, index) => {
-    const level = ask[index] ?? 0;
-    const met = last.rips.supply[index]?.short === 0;
-    if (!met || level + 1 >= allowances.length || !want.pieces.some((piece) => missing.has(piece.id))) return;
-    ask[index] = level + 1;
-    more = true;
-  });
-  return more;
-}
-
-function cutOnce(request: PileRequest, ask: readonly number[]): PileResult {
   const { boards, wanted, kerf } = request;
-  const ripRequest: RipRequest = {
-    boards,
-    kerf,
-    ...(request.straighten === undefined ? {} : { straighten: request.straighten }),
-    widths: wanted.map((want, index) => {
-      const lengths = want.pieces.map((piece) => piece.length);
+  const ripRequest = ripRequestOf(request);
+  const pieces = wanted.flatMap((want, width) =>
+    want.pieces.map(({ id, length }) => ({ demand: demandOf(want, { id, length }), width })),
+  );
+  const demands = pieces.map(({ demand }) => demand);
+  const grow = toGridSteps(kerf);
+  const lengthRequest = { ...cutOptions(request), stock: [], demands };
+  const found = searchPile({
+    boards: boards.map((board): SearchBoard => {
+      const { from, to } = straightWidth(board, request);
+      const whole = { id: board.id, section: "", length: board.length, sound: soundRuns(board) };
       return {
-        section: want.section,
-        width: want.width,
-        ...(want.minThickness === undefined ? {} : { minThickness: want.minThickness }),
-        ...(want.lots === undefined ? {} : { lots: want.lots }),
-        totalLength:
-          lengths.reduce((sum, length) => sum + length + kerf, 0) * (allowances[ask[index] ?? 0] ?? 1),
-        shortest: lengths.reduce((least, length) => Math.min(least, length), Number.POSITIVE_INFINITY),
+        room: toGridSteps(to) - toGridSteps(from) + grow,
+        runs: usableRuns(whole, lengthRequest).map((run) => run.to - run.from + grow),
+        area: toGridSteps(board.length) * toGridSteps(board.width),
+        suits: wanted.map((want) => suits(board, want)),
       };
     }),
-  };
-  const rips = ripBoards(ripRequest);
-  const strips = stripStock(rips, ripRequest);
-  const demands = wanted.flatMap((want) =>
-    want.pieces.map((piece) => ({
-      id: piece.id,
-      length: piece.length,
-      section: want.section,
-      minWidth: want.width,
-      ...(want.minThickness === undefined ? {} : { minThickness: want.minThickness }),
-      ...(want.lots === undefined ? {} : { lots: want.lots }),
-    })),
+    widths: wanted.map(({ width }) => toGridSteps(width) + grow),
+    pieces: pieces.map(({ demand, width }) => ({ width, length: toGridSteps(demand.length) + grow })),
+    budget: request.budget ?? usualBudget,
+    seed: request.seed ?? 1,
+  });
+  const ripped = boards.flatMap((board, at) => {
+    const strips = found.boards[at];
+    // As they come to lie across the board, so that strips and their pieces are named alike.
+    return strips
+      ? [{ board, strips: [...strips].sort((a, b) => widthOf(wanted, b) - widthOf(wanted, a)) }]
+      : [];
+  });
+  const rips = ripPlanOf(
+    ripped.map(({ board, strips }) => ({ board, strips: strips.map(({ width }) => width) })),
+    ripRequest,
   );
-  const { endTrim, defectMargin, keepRestFrom, budget, seed } = request;
-  const lengths = cutLengths({
-    stock: strips,
-    demands,
+  const strips = stripStock(rips, ripRequest);
+  const full = { ...lengthRequest, stock: strips };
+  const bars = ripped.flatMap((one) => one.strips).map((strip, at) => barOf(strip, strips[at], full));
+  return { ripRequest, rips, strips, demands, lengths: resultOf(full, bars, found) };
+}
+
+function widthOf(wanted: readonly PilePieces[], { width }: CutStrip): number {
+  return wanted[width]?.width ?? 0;
+}
+
+function ripRequestOf({ boards, wanted, kerf, straighten }: PileRequest): RipRequest {
+  return {
+    boards,
+    kerf,
+    ...(straighten === undefined ? {} : { straighten }),
+    widths: wanted.map(({ section, width, minThickness, lots, pieces }) => ({
+      section,
+      width,
+      ...(minThickness === undefined ? {} : { minThickness }),
+      ...(lots === undefined ? {} : { lots }),
+      totalLength: pieces.reduce((sum, { length }) => sum + length + kerf, 0),
+      shortest: pieces.reduce((least, { length }) => Math.min(least, length), Number.POSITIVE_INFINITY),
+    })),
+  };
+}
+
+function cutOptions({ kerf, endTrim, defectMargin, keepRestFrom }: PileRequest) {
+  return {
     kerf,
     ...(endTrim === undefined ? {} : { endTrim }),
     ...(defectMargin === undefined ? {} : { defectMargin }),
     ...(keepRestFrom === undefined ? {} : { keepRestFrom }),
-    ...(budget === undefined ? {} : { budget }),
-    ...(seed === undefined ? {} : { seed }),
+  };
+}
+
+function demandOf(want: PilePieces, piece: PilePieces["pieces"][number]): LengthDemand {
+  return {
+    id: piece.id,
+    length: piece.length,
+    section: want.section,
+    minWidth: want.width,
+    ...(want.minThickness === undefined ? {} : { minThickness: want.minThickness }),
+    ...(want.lots === undefined ? {} : { lots: want.lots }),
+  };
+}
+
+function barOf({ pieces }: CutStrip, stock: LengthStock | undefined, request: LengthRequest): CutBar {
+  const kerf = toGridSteps(request.kerf);
+  const lengthOf = (demand: number): number => toGridSteps(request.demands[demand]?.length ?? 0) + kerf;
+  const placed = pieces.map((run) => run.map((demand) => ({ demand, length: lengthOf(demand), kind: 0 })));
+  const runs = stock === undefined ? [] : usableRuns(stock, request);
+  return { stockId: stock?.id ?? "", index: 0, ...layOut({ pieces: placed }, runs, request) };
+}
+
+/** The bound is that of cutting the same pieces from the strips as they are ripped. */
+function resultOf(
+  request: LengthRequest,
+  bars: readonly CutBar[],
+  { left, iterations, seed }: PileCutting,
+): CutResult<LengthPlan> {
+  const out = new Set(left);
+  const unplaced = left.flatMap((at) => {
+    const demand = request.demands[at];
+    return demand
+      ? [{ demandId: demand.id, reason: whyNever(demand, request) ?? ("stock-used-up" as const) }]
+      : [];
   });
-  return { ripRequest, rips, strips, demands, lengths };
-}
-
-function isBetter(a: PileResult, b: PileResult): boolean {
-  const left = missingLength(a) - missingLength(b);
-  if (left !== 0) return left < 0;
-  return lengthPlanCost(a.lengths.plan, a.strips) < lengthPlanCost(b.lengths.plan, b.strips);
-}
-
-function missingLength(result: PileResult): number {
-  const missing = new Set(result.lengths.plan.unplaced.map((one) => one.demandId));
-  return result.demands.reduce((sum, demand) => sum + (missing.has(demand.id) ? demand.length : 0), 0);
+  const plan = { bars, unplaced };
+  const cost = lengthPlanCost(plan, request.stock);
+  const placed = new Set(request.demands.flatMap((_, at) => (out.has(at) ? [] : [at])));
+  return { plan, cost, bound: compare({ unplaced, cost }, boundLengths(request, placed)), iterations, seed };
 }

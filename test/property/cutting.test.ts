@@ -1,11 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { LengthRequest, RipRequest, SheetRequest } from "../../src/cutting/index.ts";
+import type { LengthRequest, PileRequest, SheetRequest } from "../../src/cutting/index.ts";
 import {
   cutLengths,
+  cutPile,
   cutSheets,
-  ripBoards,
-  stripStock,
   verifyLengthPlan,
   verifyRipPlan,
   verifySheetPlan,
@@ -88,8 +87,12 @@ const lengthRequest: fc.Arbitrary<LengthRequest> = fc.record({
     .map((list) => list.map((one, index) => ({ id: `p${index}`, section: "board", ...one }))),
 });
 
-const ripRequest: fc.Arbitrary<RipRequest> = fc.record({
+const pileRequest: fc.Arbitrary<PileRequest> = fc.record({
   kerf,
+  endTrim: fc.constantFrom(0, 10),
+  defectMargin: fc.constantFrom(0, 5),
+  budget: fc.constantFrom(0, 40),
+  seed: fc.integer({ min: 1, max: 1000 }),
   straighten: fc.constantFrom(0, 2.5),
   boards: fc
     .array(
@@ -112,21 +115,26 @@ const ripRequest: fc.Arbitrary<RipRequest> = fc.record({
       { maxLength: 12 },
     )
     .map((list) => list.map((one, index) => ({ id: `w${index}`, ...one }))),
-  widths: fc
+  wanted: fc
     .uniqueArray(
       fc.record(
         {
           width: fc.integer({ min: 45, max: 160 }),
-          totalLength: length(0, 20000),
+          lengths: fc.array(length(100, 2500), { maxLength: 8 }),
           lots: fc.constantFrom(["A"], ["B", "C"]),
           minThickness: fc.constantFrom(20, 30),
-          shortest: fc.constantFrom(0, 500),
         },
-        { requiredKeys: ["width", "totalLength"] },
+        { requiredKeys: ["width", "lengths"] },
       ),
       { selector: (one) => one.width, maxLength: 3 },
     )
-    .map((list) => list.map((one) => ({ section: `board ${one.width}`, ...one }))),
+    .map((list) =>
+      list.map(({ lengths, ...one }) => ({
+        section: `board ${one.width}`,
+        ...one,
+        pieces: lengths.map((length, at) => ({ id: `${one.width} ${at}`, length })),
+      })),
+    ),
 });
 
 describe("cutting, on random jobs", () => {
@@ -150,12 +158,16 @@ describe("cutting, on random jobs", () => {
     );
   });
 
-  it("rip plans can be sawn, and the strips handed on are theirs", () => {
+  it("rip plans can be sawn, the strips handed on are theirs, and pieces are cut from those", () => {
     fc.assert(
-      fc.property(ripRequest, (request) => {
-        const plan = ripBoards(request);
-        expect(verifyRipPlan({ request, plan, strips: stripStock(plan, request) })).toEqual([]);
-        expect(ripBoards(request)).toEqual(plan);
+      fc.property(pileRequest, (request) => {
+        const found = cutPile(request);
+        const { ripRequest, rips, strips, demands, lengths } = found;
+        expect(verifyRipPlan({ request: ripRequest, plan: rips, strips })).toEqual([]);
+        const { kerf, endTrim = 0, defectMargin = 0 } = request;
+        const asked = { stock: strips, demands, kerf, endTrim, defectMargin };
+        expect(verifyLengthPlan({ request: asked, plan: lengths.plan, claim: lengths })).toEqual([]);
+        expect(cutPile(request)).toEqual(found);
       }),
       { numRuns: 200 },
     );

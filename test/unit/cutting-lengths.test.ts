@@ -1,14 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { LengthDemand, LengthRequest, PileBoard, RipRequest } from "../../src/cutting/index.ts";
-import {
-  cutLengths,
-  cutPile,
-  ripBoards,
-  soundRuns,
-  stripStock,
-  verifyLengthPlan,
-  verifyRipPlan,
-} from "../../src/cutting/index.ts";
+import type { LengthDemand, LengthRequest, PileBoard } from "../../src/cutting/index.ts";
+import { cutLengths, cutPile, soundRuns, verifyLengthPlan, verifyRipPlan } from "../../src/cutting/index.ts";
 
 function pieces(count: number, length: number, section = "batten"): LengthDemand[] {
   return Array.from({ length: count }, (_, index) => ({ id: `${length}-${index + 1}`, length, section }));
@@ -88,38 +80,36 @@ describe("rips", () => {
     defects: [],
     ...more,
   });
-  const want = (width: number, totalLength: number, lots?: string[]) => ({
-    section: `board ${width}`,
-    width,
-    totalLength,
-    ...(lots === undefined ? {} : { lots }),
-  });
+  const cut = (boards: PileBoard[], width: number, lengths: number[], lots?: string[]) => {
+    const pieces = lengths.map((length, at) => ({ id: `p${at}`, length }));
+    const wanted = [{ section: `board ${width}`, width, pieces, ...(lots === undefined ? {} : { lots }) }];
+    const result = cutPile({ boards, wanted, kerf: 3 });
+    expect(verifyRipPlan({ request: result.ripRequest, plan: result.rips, strips: result.strips })).toEqual(
+      [],
+    );
+    return result;
+  };
 
   it("94 + 94 with kerf 3 and 2.5 off each edge needs 196 of sound width; wane comes off besides", () => {
-    const plan = (width: number, wane: number) =>
-      ripBoards({
-        boards: [board("a", "C", width, wane > 0 ? { wane: { edge: "left", width: wane } } : {})],
-        widths: [want(94, 6000)],
-        kerf: 3,
-      });
-    expect(plan(196, 0).supply[0]).toMatchObject({ had: 6000, short: 0 });
-    expect(plan(195.5, 0).supply[0]).toMatchObject({ had: 3000, short: 3000 });
-    expect(plan(196, 5).supply[0]).toMatchObject({ had: 3000, short: 3000 });
-    expect(plan(201, 5).boards[0]?.strips.map((strip) => strip.across)).toEqual([
+    const placed = (width: number, wane: number) => {
+      const one = board("a", "C", width, wane > 0 ? { wane: { edge: "left", width: wane } } : {});
+      return cut([one], 94, [2900, 2900]);
+    };
+    expect(placed(196, 0).lengths.plan.unplaced).toHaveLength(0);
+    expect(placed(195.5, 0).lengths.plan.unplaced).toHaveLength(1);
+    expect(placed(196, 5).lengths.plan.unplaced).toHaveLength(1);
+    expect(placed(201, 5).rips.boards[0]?.strips.map((strip) => strip.across)).toEqual([
       { from: 7.5, to: 101.5 },
       { from: 104.5, to: 198.5 },
     ]);
   });
 
   it("takes a width only from its own lots, and tells what each lot gives and what is short", () => {
-    const request: RipRequest = {
-      boards: [board("a", "A", 150), board("b", "B", 150), board("c", "C", 150)],
-      widths: [want(126, 9000, ["A", "B"])],
-      kerf: 3,
-    };
-    const plan = ripBoards(request);
-    expect(plan.boards.map((one) => one.boardId)).toEqual(["a", "b"]);
-    expect(plan.supply).toEqual([
+    const boards = [board("a", "A", 150), board("b", "B", 150), board("c", "C", 150)];
+    const { rips, lengths } = cut(boards, 126, [2997, 2997, 2997], ["A", "B"]);
+    expect(rips.boards.map((one) => one.boardId)).toEqual(["a", "b"]);
+    expect(lengths.plan.unplaced).toEqual([{ demandId: "p2", reason: "stock-used-up" }]);
+    expect(rips.supply).toEqual([
       {
         section: "board 126",
         wanted: 9000,
@@ -131,12 +121,17 @@ describe("rips", () => {
         ],
       },
     ]);
-    expect(verifyRipPlan({ request, plan, strips: stripStock(plan, request) })).toEqual([]);
   });
 
   it("leaves boards whole that are not needed", () => {
     const boards = [board("a", "A", 150), board("b", "A", 150), board("c", "A", 150)];
-    expect(ripBoards({ boards, widths: [want(126, 3000)], kerf: 3 }).boards).toHaveLength(1);
+    expect(cut(boards, 126, [1400, 1400]).rips.boards).toHaveLength(1);
+  });
+
+  it("keeps long runs for the pieces that need them, whatever the order asked for", () => {
+    const nailed = board("b", "A", 150, { defects: [{ from: 1490, to: 1510 }] });
+    const { lengths } = cut([board("a", "A", 150), nailed], 126, [1400, 1400, 2900]);
+    expect(lengths.plan.unplaced).toEqual([]);
   });
 
   it("a board's sound runs are what its defects leave, however they overlap or overrun", () => {
@@ -152,7 +147,7 @@ describe("rips", () => {
     ]);
   });
 
-  it("goes from the pile to the pieces, asking for more strips until all have a place", () => {
+  it("goes from the pile to the pieces, with no board more than their runs take", () => {
     const nails = [
       { from: 985, to: 1015 },
       { from: 1985, to: 2015 },

@@ -8,13 +8,7 @@ import type {
   RipPlan,
   RipRequest,
 } from "../../src/cutting/index.ts";
-import {
-  cutLengths,
-  ripBoards,
-  stripStock,
-  verifyLengthPlan,
-  verifyRipPlan,
-} from "../../src/cutting/index.ts";
+import { cutLengths, cutPile, verifyLengthPlan, verifyRipPlan } from "../../src/cutting/index.ts";
 
 type Loose<T> = T extends readonly (infer One)[]
   ? Loose<One>[]
@@ -162,16 +156,15 @@ const boards: PileBoard[] = [
   },
   { id: "D1", lot: "D", length: 3000, width: 150, thickness: 21, defects: [] },
 ];
-const ripRequest: RipRequest = {
+const pieces = (...lengths: number[]) => lengths.map((length, at) => ({ id: `${length} ${at}`, length }));
+const { ripRequest, rips, strips } = cutPile({
   boards,
-  widths: [
-    { section: "board 94", width: 94, lots: ["C"], minThickness: 22, totalLength: 5000 },
-    { section: "board 126", width: 126, lots: ["D"], totalLength: 3000 },
+  wanted: [
+    { section: "board 94", width: 94, lots: ["C"], minThickness: 22, pieces: pieces(1700, 1700, 1100) },
+    { section: "board 126", width: 126, lots: ["D"], pieces: pieces(2900) },
   ],
   kerf: 3,
-};
-const rips = ripBoards(ripRequest);
-const strips = stripStock(rips, ripRequest);
+});
 
 function brokenRips(change: (plan: Loose<RipPlan>) => void, against: RipRequest = ripRequest): string[] {
   const plan = structuredClone(rips) as Loose<RipPlan>;

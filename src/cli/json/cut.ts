@@ -1,6 +1,13 @@
 /** A cut plan in its published shape. */
 import type { CutPlan, LengthPart, PilePart, SheetPart } from "../../cutting/facade/plan.ts";
-import type { CutResult, LengthPlan, Unplaced } from "../../cutting/index.ts";
+import {
+  type CutResult,
+  type LengthPlan,
+  type PileBoard,
+  soundRuns,
+  straightWidth,
+  type Unplaced,
+} from "../../cutting/index.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Reader } from "../../text/say.ts";
@@ -21,7 +28,7 @@ export function cutJson(
     currency: project.stock.currency,
     sheets: sheets.map(sheetJson),
     lengths: [...lengths, ...boards.bought].map(lengthJson),
-    rips: rips ? pileJson(rips) : null,
+    rips: rips ? pileJson(rips, project) : null,
     toFind: boards.toFind.map(({ pieces, ...one }) => ({
       ...one,
       pieces: pieces.map((piece) => ({ ...piece })),
@@ -123,12 +130,19 @@ function barsJson(
   }));
 }
 
-function pileJson({ wants, result }: PilePart): NonNullable<CutJson["rips"]> {
+function pileJson({ wants, request, result }: PilePart, { pile }: Project): NonNullable<CutJson["rips"]> {
   const { rips, strips, lengths } = result;
+  const boards = new Map(request.boards.map((board) => [board.id, board]));
+  const faces = new Map(pile?.boards.map(({ id, face }) => [id, face]));
   return {
     ...claimOf(lengths),
+    kerf: request.kerf,
+    straighten: request.straighten ?? 0,
+    endTrim: request.endTrim ?? 0,
     boards: rips.boards.map(({ boardId, strips: own }) => ({
+      ...boardJson(boards.get(boardId), request),
       board: boardId,
+      ...(faces.get(boardId) !== undefined && { face: faces.get(boardId) }),
       strips: own.map(({ id, section, across }) => ({ id, section, across: { ...across } })),
     })),
     supply: rips.supply.map(({ byLot, ...supply }) => {
@@ -141,5 +155,18 @@ function pileJson({ wants, result }: PilePart): NonNullable<CutJson["rips"]> {
       };
     }),
     bars: barsJson(lengths.plan, strips),
+  };
+}
+
+function boardJson(board: PileBoard | undefined, request: PilePart["request"]) {
+  if (board === undefined) throw new Error("a board that is ripped is of the pile");
+  const { lot, length, width, thickness } = board;
+  return {
+    lot,
+    length,
+    width,
+    thickness,
+    straight: straightWidth(board, request),
+    sound: soundRuns(board),
   };
 }

@@ -55,9 +55,19 @@ const lengthPart = z.object({
 const rips = z.object({
   ...claim,
   ...searched,
+  kerf: z.number(),
+  straighten: z.number().describe("Taken off each edge; wane comes off besides."),
+  endTrim: z.number(),
   boards: z.array(
     z.object({
       board: z.string(),
+      lot: z.string(),
+      length: z.number(),
+      width: z.number(),
+      thickness: z.number(),
+      face: z.string().optional().describe("What the project says of its face."),
+      straight: span.describe("Across the board, from its left edge: where strips may lie."),
+      sound: z.array(span).describe("Along the board, between its defects."),
       strips: z.array(z.object({ id: z.string(), section: z.string(), across: span })),
     }),
   ),

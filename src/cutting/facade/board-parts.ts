@@ -13,15 +13,15 @@ import type { BoardsToFind, LengthPart, PilePart, PileWant } from "./plan.ts";
 
 export type PileSolver = (request: PileRequest) => PileResult;
 
-/** How many improving steps the strips' cutting to length may take. */
-const BUDGET = 40;
+/** How many improving steps the search of the pile may take. */
+const BUDGET = 1500;
 
 interface BoardPiece {
   readonly piece: Piece;
   readonly cladding: BoardCladding;
 }
 
-interface Want extends PileWant {
+export interface Want extends PileWant {
   readonly lots: readonly string[];
   readonly pieces: readonly Piece[];
 }
@@ -62,7 +62,7 @@ export function boardParts(
 }
 
 /** One want a cladding and width, in the facade's order. */
-function wantsOf(project: Project, sawn: readonly SawnPiece[]): Want[] {
+export function wantsOf(project: Project, sawn: readonly SawnPiece[]): Want[] {
   const boards = sawn.flatMap(({ piece, cladding }): BoardPiece[] =>
     isCladding(piece) && cladding?.kind === "boards" ? [{ piece, cladding }] : [],
   );
@@ -128,7 +128,7 @@ function rippedForPieces({ rips, lengths }: PileResult): RippedBoard[] {
 }
 
 /** Every defect, nail rows too, spoils the board's whole width from where it starts to where it ends. */
-function pileBoard({ id, lot, length, width, thickness, wane, defects }: ProjectBoard): PileBoard {
+export function pileBoard({ id, lot, length, width, thickness, wane, defects }: ProjectBoard): PileBoard {
   return {
     id,
     lot,
@@ -140,7 +140,7 @@ function pileBoard({ id, lot, length, width, thickness, wane, defects }: Project
   };
 }
 
-function pilePieces({ section, width, thickness, lots, pieces }: Want): PilePieces {
+export function pilePieces({ section, width, thickness, lots, pieces }: Want): PilePieces {
   return {
     section,
     width,

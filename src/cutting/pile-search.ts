@@ -1,0 +1,269 @@
+/**
+ * Boards of a pile ripped and cut to length in one search, ruin and recreate: some boards become whole again, and the pieces
+ * that came loose are cut anew, the longest first, each where it spoils least. Late acceptance is that of Burke & Bykov,
+ * European Journal of Operational Research 258 (2017) 70-78; what a rest is worth is our own. Lengths in grid steps; pieces,
+ * strips, runs and boards are grown by the kerf.
+ */
+import { pick, seeded } from "./random.ts";
+
+/** How far back a cutting is compared. */
+const HISTORY = 50;
+/** Most boards that a step makes whole. */
+const MOST_RUINED = 5;
+/** A place is passed over this often, so that the best one does not always win. */
+const BLINK = 0.03;
+/** A long rest is worth more than two short ones of the same length together, and so is a wide one. */
+const LENGTH_POWER = 1.5;
+const WIDTH_POWER = 1.3;
+/** What leaving a board whole is worth, as a share of its area. */
+const WHOLE = 0.05;
+/** Boards are used up before pieces are bought: an area of pieces left out weighs this many times that of boards ripped. */
+const LEFT_OUT = 1000;
+
+export interface SearchBoard {
+  /** Across which strips may lie. */
+  readonly room: number;
+  /** Along which pieces may lie. */
+  readonly runs: readonly number[];
+  readonly area: number;
+  /** By width: may it be ripped to it? */
+  readonly suits: readonly boolean[];
+}
+
+export interface SearchPiece {
+  /** Place of its width in the list. */
+  readonly width: number;
+  readonly length: number;
+}
+
+export interface PileJob {
+  readonly boards: readonly SearchBoard[];
+  readonly widths: readonly number[];
+  readonly pieces: readonly SearchPiece[];
+  readonly budget: number;
+  readonly seed: number;
+}
+
+export interface CutStrip {
+  readonly width: number;
+  /** Pieces by their place in the list, run by run. */
+  readonly pieces: readonly (readonly number[])[];
+}
+
+export interface PileCutting {
+  /** By board; undefined where it stays whole. */
+  readonly boards: readonly (readonly CutStrip[] | undefined)[];
+  readonly left: readonly number[];
+  readonly iterations: number;
+  readonly seed: number;
+}
+
+interface Strip {
+  readonly width: number;
+  readonly rooms: readonly number[];
+  readonly pieces: readonly (readonly number[])[];
+}
+
+/** A board that is ripped; never changed, but replaced by another. */
+interface Ripped {
+  readonly free: number;
+  readonly strips: readonly Strip[];
+}
+
+interface State {
+  readonly boards: (Ripped | undefined)[];
+  left: number[];
+}
+
+interface Place {
+  readonly board: number;
+  /** None: a new strip. */
+  readonly strip: number | undefined;
+  readonly run: number;
+}
+
+export function searchPile(job: PileJob): PileCutting {
+  const random = seeded(job.seed);
+  const worth = worths(job);
+  let now: State = { boards: job.boards.map(() => undefined), left: job.pieces.map((_, at) => at) };
+  recreate(job, worth, now, steady);
+  let best = now;
+  let cost = costOf(job, now);
+  let least = cost;
+  const history = Array.from({ length: HISTORY }, () => cost);
+  let steps = 0;
+  for (; steps < job.budget && now.boards.some((board) => board !== undefined); steps++) {
+    const trial: State = { boards: [...now.boards], left: [...now.left] };
+    ruin(trial, random);
+    recreate(job, worth, trial, random);
+    const found = costOf(job, trial);
+    const at = steps % HISTORY;
+    if (found <= cost || found <= (history[at] ?? 0)) {
+      now = trial;
+      cost = found;
+    }
+    history[at] = Math.min(history[at] ?? cost, cost);
+    if (cost < least) {
+      best = now;
+      least = cost;
+    }
+  }
+  return {
+    boards: best.boards.map((board) => board?.strips),
+    left: best.left,
+    iterations: steps,
+    seed: job.seed,
+  };
+}
+
+/** For the first cutting: the longest first, each in its best place. */
+function steady(): number {
+  return 0.25;
+}
+
+function costOf({ boards, pieces, widths }: PileJob, state: State): number {
+  const left = state.left.reduce((sum, at) => {
+    const { width = 0, length = 0 } = pieces[at] ?? {};
+    return sum + (widths[width] ?? 0) * length;
+  }, 0);
+  const used = state.boards.reduce(
+    (sum, board, at) => sum + (board === undefined ? 0 : (boards[at]?.area ?? 0)),
+    0,
+  );
+  return left * LEFT_OUT + used;
+}
+
+function ruin(state: State, random: () => number): void {
+  const used = state.boards.flatMap((board, at) => (board === undefined ? [] : [at]));
+  const count = 1 + pick(random, Math.min(MOST_RUINED, used.length));
+  for (let i = 0; i < count; i++) {
+    const [at = 0] = used.splice(pick(random, used.length), 1);
+    const loose = state.boards[at]?.strips.flatMap(({ pieces }) => pieces.flat()) ?? [];
+    state.left.push(...loose);
+    state.boards[at] = undefined;
+  }
+}
+
+/** Cuts what is left out, the longest first, each size until it has no place. */
+function recreate(job: PileJob, worth: Worths, state: State, random: () => number): void {
+  const { pieces } = job;
+  // Now and then by area, and now and then in disorder: what fills a run to its end, and what is left out, are then others.
+  const byArea = random() < 0.2;
+  const disorder = random() < 0.5 ? 0 : random();
+  const order = state.left
+    .map((at) => {
+      const { width = 0, length = 0 } = pieces[at] ?? {};
+      return { at, rank: (byArea ? length * (job.widths[width] ?? 0) : length) * (1 - disorder * random()) };
+    })
+    .sort((a, b) => b.rank - a.rank || a.at - b.at);
+  const without = new Set<string>();
+  const left: number[] = [];
+  for (const { at } of order) {
+    const piece = pieces[at];
+    if (piece === undefined) continue;
+    const key = `${piece.width} ${piece.length}`;
+    const place = without.has(key) ? undefined : bestPlace(job, worth, state, { piece, random });
+    if (place === undefined) {
+      without.add(key);
+      left.push(at);
+    } else cutAt(job, state, place, at);
+  }
+  state.left = left;
+}
+
+function bestPlace(
+  { boards, widths }: PileJob,
+  worth: Worths,
+  state: State,
+  { piece, random }: { readonly piece: SearchPiece; readonly random: () => number },
+): Place | undefined {
+  const { width, length } = piece;
+  const wide = widths[width] ?? 0;
+  let best: Place | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  const consider = (place: Place, loss: number): void => {
+    if (loss < least && random() >= BLINK) {
+      best = place;
+      least = loss;
+    }
+  };
+  state.boards.forEach((ripped, board) => {
+    const of = boards[board];
+    if (of?.suits[width] !== true) return;
+    ripped?.strips.forEach((strip, at) => {
+      if (strip.width !== width) return;
+      strip.rooms.forEach((room, run) => {
+        if (room >= length) {
+          consider({ board, strip: at, run }, wide * (worth.run(room) - worth.run(room - length)));
+        }
+      });
+    });
+    const free = ripped?.free ?? of.room;
+    if (free < wide) return;
+    const run = tightest(of.runs, length);
+    if (run === undefined) return;
+    const room = of.runs[run] ?? 0;
+    const kept = wide * (worth.runs(board) - worth.run(room) + worth.run(room - length));
+    const spoilt = worth.across(board, free) - worth.across(board, free - wide) - kept;
+    consider({ board, strip: undefined, run }, spoilt + (ripped === undefined ? worth.whole(board) : 0));
+  });
+  return best;
+}
+
+function tightest(runs: readonly number[], length: number): number | undefined {
+  let best: number | undefined;
+  runs.forEach((room, run) => {
+    if (room >= length && room < (best === undefined ? Number.POSITIVE_INFINITY : (runs[best] ?? 0)))
+      best = run;
+  });
+  return best;
+}
+
+function cutAt(job: PileJob, state: State, { board, strip, run }: Place, piece: number): void {
+  const { width = 0, length = 0 } = job.pieces[piece] ?? {};
+  const { room = 0, runs = [] } = job.boards[board] ?? {};
+  const ripped = state.boards[board] ?? { free: room, strips: [] };
+  const into = strip === undefined ? undefined : ripped.strips[strip];
+  const { rooms, pieces } = into ?? { rooms: runs, pieces: runs.map((): number[] => []) };
+  const cut: Strip = {
+    width,
+    rooms: rooms.map((one, at) => (at === run ? one - length : one)),
+    pieces: pieces.map((list, at) => (at === run ? [...list, piece] : list)),
+  };
+  state.boards[board] = {
+    free: into === undefined ? ripped.free - (job.widths[width] ?? 0) : ripped.free,
+    strips:
+      into === undefined ? [...ripped.strips, cut] : ripped.strips.map((one) => (one === into ? cut : one)),
+  };
+}
+
+interface Worths {
+  readonly run: (room: number) => number;
+  /** Of all runs of a board. */
+  readonly runs: (board: number) => number;
+  /** Of a board's width that is not ripped yet. */
+  readonly across: (board: number, free: number) => number;
+  readonly whole: (board: number) => number;
+}
+
+/** Rests that no piece or strip fits are worth nothing. */
+function worths({ boards, pieces, widths }: PileJob): Worths {
+  const shortest = pieces.reduce((least, { length }) => Math.min(least, length), Number.POSITIVE_INFINITY);
+  const run = (room: number): number => (room < shortest ? 0 : room ** LENGTH_POWER);
+  const ofRuns = boards.map(({ runs }) => runs.reduce((sum, room) => sum + run(room), 0));
+  const narrowest = boards.map(({ suits }) =>
+    widths.reduce(
+      (least, width, at) => (suits[at] ? Math.min(least, width) : least),
+      Number.POSITIVE_INFINITY,
+    ),
+  );
+  return {
+    run,
+    runs: (board) => ofRuns[board] ?? 0,
+    across: (board, free) => {
+      const least = narrowest[board] ?? 0;
+      return free < least ? 0 : free * (free / least) ** (WIDTH_POWER - 1) * (ofRuns[board] ?? 0);
+    },
+    whole: (board) => WHOLE * (boards[board]?.room ?? 0) * (ofRuns[board] ?? 0),
+  };
+}
