@@ -71,6 +71,17 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/prove.ts"),
   },
   {
+    name: "rips",
+    takes: [FILE],
+    options: [
+      ...USUAL,
+      { name: "narrowest", value: "MM", range: [40, 300] },
+      { name: "widest", value: "MM", range: [40, 300] },
+    ],
+    example: "outerleaf rips house.outerleaf.json --narrowest 80 --widest 140",
+    load: () => import("./commands/rips.ts"),
+  },
+  {
     name: "cut",
     takes: [FILE],
     options: USUAL,

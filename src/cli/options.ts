@@ -20,6 +20,8 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly narrowest?: number;
+  readonly widest?: number;
   readonly weather?: string;
   readonly mark?: string;
   readonly at?: string;

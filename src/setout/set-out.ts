@@ -12,6 +12,7 @@ import { stepFindings } from "./plane-findings.ts";
 import { planeSteps, zonePlane } from "./planes.ts";
 import { type RodZone, setOutRod } from "./rods.ts";
 import { laySoffit, type Soffit, soffitsOf } from "./soffits/index.ts";
+import type { RodTask } from "./storey/task.ts";
 
 /** With a memo, faces and rods whose inputs are unchanged are taken from it; the facade is the same either way. */
 export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Facade {
@@ -21,15 +22,9 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
   const steps = planeSteps(project, planes);
   const corners = faceEnds(project, planes);
   const prepared = project.faces.map((face) => prepare(project, face, corners.ends.get(face.id) as FaceEnds));
-  const rods = (project.rods ?? []).map((spec) => {
-    const zones = spec.zones.flatMap(({ face, zone }): RodZone[] => {
-      const on = prepared.find((one) => one.face.id === face);
-      const ground = on?.grounds.find((one) => one.zone.id === zone);
-      return on && ground ? [{ ground, faceKeepOuts: on.keepOuts }] : [];
-    });
-    const asked = demands.boards[zones[0]?.ground.zone.cladding ?? ""];
-    return setOutRod(project, spec, zones, asked?.gapBand ?? [0, 0], asked?.seasonal, memo);
-  });
+  const rods = tasksOf(project, demands, prepared).map(({ spec, zones, gapBand, season }) =>
+    setOutRod(project, spec, zones, gapBand, season, memo),
+  );
   const shared = memo ? sharedKey(project, demands) : "";
   memo?.among(prepared.length + soffits.length);
   const laid = prepared.map((one, index): LaidFace => {
@@ -54,6 +49,26 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
       ...all.flatMap(({ findings }) => findings),
     ],
   };
+}
+
+/** What each rod of the project is asked, as setting-out asks it. */
+export function rodTasks(project: Project, demands: Demands): RodTask[] {
+  const planes = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
+  const { ends } = faceEnds(project, planes);
+  const prepared = project.faces.map((face) => prepare(project, face, ends.get(face.id) as FaceEnds));
+  return tasksOf(project, demands, prepared);
+}
+
+function tasksOf(project: Project, demands: Demands, prepared: readonly Prepared[]): RodTask[] {
+  return (project.rods ?? []).map((spec) => {
+    const zones = spec.zones.flatMap(({ face, zone }): RodZone[] => {
+      const on = prepared.find((one) => one.face.id === face);
+      const ground = on?.grounds.find((one) => one.zone.id === zone);
+      return on && ground ? [{ ground, faceKeepOuts: on.keepOuts }] : [];
+    });
+    const asked = demands.boards[zones[0]?.ground.zone.cladding ?? ""];
+    return { project, spec, zones, gapBand: asked?.gapBand ?? [0, 0], season: asked?.seasonal };
+  });
 }
 
 function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {

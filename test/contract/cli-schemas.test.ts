@@ -101,6 +101,12 @@ describe.each(EXAMPLES)("%s", (file) => {
     );
   });
 
+  it("rips", async () => {
+    const { out } = await desk.run("rips", file, "--narrowest", "90", "--widest", "110", "--json");
+    const { rods } = held("rips", out) as { rods: { curve: unknown[] }[] };
+    expect(rods.every(({ curve }) => curve.length === 21)).toBe(true);
+  });
+
   it("cut", async () => {
     const { out } = await desk.run("cut", file, "--json");
     const cut = held("cut", out) as { cost: number; bound: number; gap: number; sheets: unknown[] };

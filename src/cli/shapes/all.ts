@@ -4,6 +4,7 @@ import { shape as cut } from "./cut.ts";
 import { shape as planes } from "./planes.ts";
 import { shape as reach } from "./reach.ts";
 import { shape as reckon } from "./reckon.ts";
+import { shape as rips } from "./rips.ts";
 import { shape as saw } from "./saw.ts";
 import { shape as setOut } from "./set-out.ts";
 import {
@@ -24,6 +25,7 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   planes,
   "set-out": setOut,
   prove: proveShape,
+  rips,
   cut,
   takeoff,
   reach,
