@@ -33,6 +33,8 @@ export interface SheetStock {
   readonly grain?: boolean;
   /** Lost along each of the four edges before cutting, mm, the blade of the trimming cut included; absent: 0. */
   readonly trim?: number;
+  /** What no piece may be cut from. A sheet that has any is one of its kind: its count is 1. */
+  readonly defects?: readonly Rectangle[];
   readonly source?: "bought" | "offcut";
   /** Material, thickness and colour as one key: a piece is cut only from stock of its own kind; absent: "". */
   readonly kind?: string;
@@ -103,6 +105,8 @@ export interface SheetRequest {
   readonly keepOffcutFrom?: number;
   /** The saw turns at most this often between sheet and piece (trimming counts as a turn); absent: free. */
   readonly stages?: number;
+  /** Cuts of the first turn, and the edge, lie no further apart than this round what holds a piece, mm; absent: free. */
+  readonly furthestFirstCuts?: number;
   /** How many improving steps a solver may take; absent: the solver's own measure. */
   readonly budget?: number;
   /** Seed of the search, a positive whole number; absent: 1. */

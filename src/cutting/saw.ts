@@ -9,7 +9,7 @@ import type {
   Unplaced,
   UnplacedReason,
 } from "./model.ts";
-import type { SawItem, SawList, SawProblem } from "./saw-list.ts";
+import type { SawItem, SawList, SawProblem, SawStock } from "./saw-list.ts";
 import { readSawLists } from "./saw-list.ts";
 import { cutSheets } from "./sheets.ts";
 import { verifyLengthPlan } from "./verify/lengths.ts";
@@ -55,6 +55,8 @@ export interface SawnSheets extends SawResult {
   readonly sheets: readonly {
     /** Its place in the list's `sheets`. */
     readonly sheet: number;
+    /** Its number among all sheets, row by row, where it has defects. */
+    readonly number?: number;
     readonly placements: readonly (Rectangle & { readonly item: number; readonly turned: boolean })[];
     /** Pieces in the tree are named "item#number". */
     readonly tree: CutNode;
@@ -67,6 +69,8 @@ export interface SawnBars extends SawResult {
   readonly bars: readonly {
     /** Its place in the list's `stock`. */
     readonly stock: number;
+    /** Where it is a stretch of a board: the board's place in `boards`, and where the stretch starts on it. */
+    readonly board?: { readonly board: number; readonly from: number };
     readonly pieces: readonly (Span & { readonly item: number })[];
     readonly rests: readonly Span[];
   }[];
@@ -90,6 +94,7 @@ export function saw(
 }
 
 function sawSheets(list: SawList, options: SawOptions): SawnSheets {
+  const stages = options.stages ?? list.stages;
   const request: SheetRequest = {
     stock: list.stock.map((one, index) => ({
       id: String(index),
@@ -98,6 +103,7 @@ function sawSheets(list: SawList, options: SawOptions): SawnSheets {
       cost: one.cost,
       ...(one.count === undefined ? {} : { count: one.count }),
       trim: list.trim,
+      ...(one.defects === undefined ? {} : { defects: one.defects }),
     })),
     demands: pieces(list, (item, id) => ({
       id,
@@ -106,7 +112,8 @@ function sawSheets(list: SawList, options: SawOptions): SawnSheets {
       mayTurn: options.turn,
     })),
     kerf: list.kerf,
-    ...(options.stages === undefined ? {} : { stages: options.stages }),
+    ...(stages === undefined ? {} : { stages }),
+    ...(list.furthestFirstCuts === undefined ? {} : { furthestFirstCuts: list.furthestFirstCuts }),
     ...searchOptions(options),
   };
   const result = cutSheets(request);
@@ -114,7 +121,7 @@ function sawSheets(list: SawList, options: SawOptions): SawnSheets {
     ...shared(list, result, verifySheetPlan({ request, plan: result.plan, claim: result })),
     kind: "2d",
     sheets: result.plan.sheets.map((sheet) => ({
-      sheet: Number(sheet.stockId),
+      ...placeOf(list.stock[Number(sheet.stockId)]),
       placements: sheet.placements.map(({ demandId, ...box }) => ({ item: itemOf(demandId), ...box })),
       tree: sheet.tree,
       offcuts: sheet.offcuts,
@@ -142,11 +149,21 @@ function sawBars(list: SawList, options: SawOptions): SawnBars {
     ...shared(list, result, verifyLengthPlan({ request, plan: result.plan, claim: result })),
     kind: "1d",
     bars: result.plan.bars.map((bar) => ({
-      stock: Number(bar.stockId),
+      ...barPlace(list.stock[Number(bar.stockId)]),
       pieces: bar.pieces.map(({ demandId, from, to }) => ({ item: itemOf(demandId), from, to })),
       rests: bar.rests,
     })),
   };
+}
+
+function placeOf(stock: SawStock | undefined): { sheet: number; number?: number } {
+  const { row = 0, sheetNumber } = stock ?? {};
+  return { sheet: row, ...(sheetNumber === undefined ? {} : { number: sheetNumber }) };
+}
+
+function barPlace(stock: SawStock | undefined): { stock: number; board?: { board: number; from: number } } {
+  const { row = 0, board, from = 0 } = stock ?? {};
+  return { stock: row, ...(board === undefined ? {} : { board: { board, from } }) };
 }
 
 function searchOptions(options: SawOptions): { budget?: number; seed?: number } {

@@ -236,6 +236,8 @@ export interface SheetJob {
   readonly available: readonly number[];
   /** The saw turns at most this often. */
   readonly stages: number;
+  /** Regions that cuts of the first turn leave are no larger along their row. */
+  readonly firstCuts: number;
 }
 
 /** Sheets with the pieces laid so far, and how many of each type wait. */
@@ -250,15 +252,31 @@ export function costOf(sheets: readonly Sheet[]): number {
   return cost;
 }
 
+/** Do cuts of the first turn lie near enough to each other where a piece is cut from a leftover in this way? */
+export function keepsFirstCuts({ width, height, parent }: Region, way: Way, most: number): boolean {
+  if (most === Number.POSITIVE_INFINITY || parent?.parent !== undefined) return true;
+  const cutX = width > way.width;
+  const cutY = height > way.height;
+  const first = cutX && cutY ? way.first : cutX ? "x" : cutY ? "y" : undefined;
+  const row = parent?.axis ?? first;
+  const cut = row === "x" ? way.width : way.height;
+  const uncut = row === "x" ? width : height;
+  return row === undefined || (row === first ? cut : uncut) <= most;
+}
+
 /** Can the piece be cut from the panel when nothing else is? */
 export function fitsAlone(
   type: Pick<PieceType, "width" | "height" | "turnable">,
   panel: Panel,
-  stages: number,
+  { stages, firstCuts }: Pick<SheetJob, "stages" | "firstCuts">,
 ): boolean {
-  const fits = (width: number, height: number) =>
-    width <= panel.width &&
-    height <= panel.height &&
-    (width < panel.width ? 1 : 0) + (height < panel.height ? 1 : 0) <= stages;
+  const fits = (width: number, height: number) => {
+    const cutX = width < panel.width;
+    const cutY = height < panel.height;
+    const near = (!cutX && !cutY) || (cutX && width <= firstCuts) || (cutY && height <= firstCuts);
+    return (
+      width <= panel.width && height <= panel.height && (cutX ? 1 : 0) + (cutY ? 1 : 0) <= stages && near
+    );
+  };
   return fits(type.width, type.height) || (type.turnable && panel.turnable && fits(type.height, type.width));
 }

@@ -7,7 +7,17 @@
  */
 import { pick } from "./random.ts";
 import type { Layout, Panel, PieceType, Region, SheetJob, Way } from "./sheet-nodes.ts";
-import { clear, costOf, filledRegions, fitsAlone, lay, onPanel, Sheet, turnsToFree } from "./sheet-nodes.ts";
+import {
+  clear,
+  costOf,
+  filledRegions,
+  fitsAlone,
+  keepsFirstCuts,
+  lay,
+  onPanel,
+  Sheet,
+  turnsToFree,
+} from "./sheet-nodes.ts";
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
@@ -340,6 +350,7 @@ export class LayoutSearch {
             if (whole - rest >= least || (blink > 0 && this.random() < blink)) continue;
             const way = { piece: index, turned: turned === 1, width, height, first };
             if (turnsToFree(region, way) > this.job.stages) continue;
+            if (!keepsFirstCuts(region, way, this.job.firstCuts)) continue;
             least = whole - rest;
             best = { sheet, leftover, way };
           }
@@ -380,7 +391,7 @@ export class LayoutSearch {
     return this.job.panels.flatMap((panel, index) =>
       panel.cost <= money + 1e-9 &&
       (used[index] ?? 0) < (this.job.available[index] ?? 0) &&
-      fitsAlone(type, panel, this.job.stages)
+      fitsAlone(type, panel, this.job)
         ? [index]
         : [],
     );

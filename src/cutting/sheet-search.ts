@@ -95,12 +95,12 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     }
     if (round.value !== undefined) raise(round.value.bound);
     const rounded = round.value?.rounded;
-    if (rounded !== undefined && lower.bound < goal && search.stages === Number.POSITIVE_INFINITY) {
+    if (rounded !== undefined && lower.bound < goal && isFree(search)) {
       yield* pursue(lower.bound, quick, search.budget, rounded);
     }
   }
   yield* lessen(search.budget);
-  if (!isWaiting(best) && search.stages === Number.POSITIVE_INFINITY) {
+  if (!isWaiting(best) && isFree(search)) {
     const wish = { job: search, layout: best, steps: search.budget * OFFCUT_SHARE, random };
     const run = largestOffcut(wish);
     let step = run.next();
@@ -108,6 +108,11 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     best = step.value;
   }
   return found();
+}
+
+/** Cuts may turn as often and lie as far apart as they like. */
+function isFree({ stages, firstCuts }: SheetJob): boolean {
+  return stages === Number.POSITIVE_INFINITY && firstCuts === Number.POSITIVE_INFINITY;
 }
 
 const ranks: readonly ((type: PieceType) => number)[] = [

@@ -2,6 +2,9 @@ import { fromGridSteps } from "../units/length.ts";
 import type { CutNode, CutSheet, Rectangle, SheetDemand, SheetPlacement, SheetStock } from "./model.ts";
 import type { Region, Sheet } from "./sheet-nodes.ts";
 
+/** Leftovers are kept from this on, mm, where a request does not say. */
+export const usualOffcut = 200;
+
 /**
  * A sheet back in millimetres, with the kerf taken out of every cut. Of the regions side by side the largest comes first and
  * the leftover last, so that equal sizes are cut at one setting of the saw and what is left over lies together.

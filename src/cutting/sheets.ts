@@ -13,13 +13,13 @@ import type {
   Unplaced,
   UnplacedReason,
 } from "./model.ts";
+import { aroundDefects } from "./sheet-defects.ts";
 import type { Panel, PieceType, Sheet } from "./sheet-nodes.ts";
 import { fitsAlone } from "./sheet-nodes.ts";
 import type { Found } from "./sheet-search.ts";
 import { searchSheets } from "./sheet-search.ts";
-import { drawSheet } from "./sheet-tree.ts";
+import { drawSheet, usualOffcut } from "./sheet-tree.ts";
 
-const usualOffcut = 200;
 const usualBudget = 1000;
 
 /**
@@ -35,6 +35,21 @@ export function cutSheets(request: SheetRequest): CutResult<SheetPlan> {
  * is better or the bound is higher. Who has seen enough stops asking. The last is what `cutSheets` returns.
  */
 export function* sheetPlans(request: SheetRequest): Generator<CutResult<SheetPlan>, CutResult<SheetPlan>> {
+  if (request.stock.every(({ defects = [] }) => defects.length === 0)) return yield* clearPlans(request);
+  const split = aroundDefects(request);
+  const run = clearPlans(split.request);
+  let seen: CutResult<SheetPlan> | undefined;
+  let whole: CutResult<SheetPlan> | undefined;
+  for (let next = run.next(); ; next = run.next()) {
+    if (whole === undefined || next.value !== seen) whole = split.whole(next.value);
+    seen = next.value;
+    if (next.done) return whole;
+    yield whole;
+  }
+}
+
+/** For sheets without defects. */
+function* clearPlans(request: SheetRequest): Generator<CutResult<SheetPlan>, CutResult<SheetPlan>> {
   const seed = request.seed ?? 1;
   const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
   const parts = [...kinds].map((kind) => {
@@ -49,12 +64,16 @@ export function* sheetPlans(request: SheetRequest): Generator<CutResult<SheetPla
 
 type Job = ReturnType<typeof jobOf>;
 
-function searchOf(request: SheetRequest, { types, panels }: Job, seed: number): Generator<Found, Found> {
+function searchOf(
+  request: SheetRequest,
+  { types, panels, limits }: Job,
+  seed: number,
+): Generator<Found, Found> {
   return searchSheets({
     types,
     panels,
     available: panels.map(({ stock }) => request.stock[stock]?.count ?? Number.POSITIVE_INFINITY),
-    stages: request.stages ?? Number.POSITIVE_INFINITY,
+    ...limits,
     budget: request.budget ?? usualBudget,
     seed,
     lower: boundSheets(request, new Set(types.flatMap(({ demands }) => demands))),
@@ -97,7 +116,7 @@ function partOf(request: SheetRequest, { types, unit, never }: Job, { layout, lo
 /** The pieces of one kind by size, in units that divide all sides, and what can never be had. */
 function jobOf(request: SheetRequest, kind: string) {
   const kerf = toGridSteps(request.kerf);
-  const stages = request.stages ?? Number.POSITIVE_INFINITY;
+  const most = { stages: request.stages ?? Number.POSITIVE_INFINITY, firstCuts: grownLimit(request) };
   const grown = request.stock.flatMap((stock, index) =>
     (stock.kind ?? "") === kind ? [panelOf(stock, index, kerf)] : [],
   );
@@ -106,7 +125,7 @@ function jobOf(request: SheetRequest, kind: string) {
   request.demands.forEach((demand, index) => {
     if ((demand.kind ?? "") !== kind) return;
     const size = sizeOf(demand, kerf);
-    const reason = whyNever(size, grown, request, stages);
+    const reason = whyNever(size, grown, request, most);
     if (reason !== undefined) {
       never.push({ demandId: demand.id, reason });
       return;
@@ -124,7 +143,20 @@ function jobOf(request: SheetRequest, kind: string) {
     width: one.width / unit,
     height: one.height / unit,
   });
-  return { types: [...sizes.values()].map(inUnits), panels: fit.map(inUnits), unit, never };
+  return {
+    types: [...sizes.values()].map(inUnits),
+    panels: fit.map(inUnits),
+    limits: { ...most, firstCuts: most.firstCuts / unit },
+    unit,
+    never,
+  };
+}
+
+/** Regions are grown by a kerf, and so is what they may measure. */
+function grownLimit({ furthestFirstCuts, kerf }: SheetRequest): number {
+  return furthestFirstCuts === undefined
+    ? Number.POSITIVE_INFINITY
+    : toGridSteps(furthestFirstCuts) + toGridSteps(kerf);
 }
 
 function sizeOf(demand: SheetDemand, kerf: number) {
@@ -150,10 +182,10 @@ function whyNever(
   size: ReturnType<typeof sizeOf>,
   panels: readonly Panel[],
   request: SheetRequest,
-  stages: number,
+  limits: Parameters<typeof fitsAlone>[2],
 ): UnplacedReason | undefined {
   if (panels.length === 0) return "no-stock";
-  const fitting = panels.filter((panel) => fitsAlone(size, panel, stages));
+  const fitting = panels.filter((panel) => fitsAlone(size, panel, limits));
   if (fitting.length === 0) return "too-large";
   return fitting.some((panel) => (request.stock[panel.stock]?.count ?? 1) > 0) ? undefined : "stock-used-up";
 }

@@ -148,6 +148,41 @@ describe("cutting, on random jobs", () => {
     );
   });
 
+  it("sheets with defects are cut round them, and cuts of the first turn keep near where they must", () => {
+    const withDefects = fc
+      .tuple(
+        sheetRequest,
+        fc.array(fc.tuple(...[0, 0, 0, 0].map(() => fc.double({ min: 0, max: 1, noNaN: true }))), {
+          maxLength: 4,
+        }),
+        fc.constantFrom(undefined, 300, 700),
+      )
+      .map(([{ stages: _, ...request }, marks, furthestFirstCuts]): SheetRequest => {
+        if (furthestFirstCuts !== undefined) return { ...request, furthestFirstCuts };
+        const stock = request.stock.map((one) => ({
+          ...one,
+          count: Math.min(1, one.count ?? 1),
+          defects: marks.map(([x = 0, y = 0, width = 0, height = 0]) => {
+            const [left, low] = [Math.floor(x * (one.width - 1)), Math.floor(y * (one.height - 1))];
+            return {
+              x: left,
+              y: low,
+              width: Math.min(one.width - left, 1 + Math.floor(width * 300)),
+              height: Math.min(one.height - low, 1 + Math.floor(height * 300)),
+            };
+          }),
+        }));
+        return { ...request, stock };
+      });
+    fc.assert(
+      fc.property(withDefects, (request) => {
+        const result = cutSheets(request);
+        expect(verifySheetPlan({ request, plan: result.plan, claim: result })).toEqual([]);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it("length plans can be sawn, cost what they say and no less than their bound", () => {
     fc.assert(
       fc.property(lengthRequest, (request) => {

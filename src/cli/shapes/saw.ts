@@ -20,6 +20,9 @@ const sheets = z.object({
   sheets: z.array(
     z.object({
       sheet: place.describe("Its place in the list's sheets, from 0."),
+      number: place
+        .optional()
+        .describe("Its number among all sheets, row by row from 0, where it has defects."),
       placements: z.array(z.object({ item: place, ...placed })),
       tree,
       offcuts: z.array(offcut),
@@ -33,6 +36,12 @@ const bars = z.object({
   bars: z.array(
     z.object({
       stock: place.describe("Its place in the list's stock, from 0."),
+      board: z
+        .object({ board: place, from: z.number() })
+        .optional()
+        .describe(
+          "Where it is a sound stretch of a board: the board's place in boards, and its start there.",
+        ),
       pieces: z.array(z.object({ item: place, from: z.number(), to: z.number() })),
       rests: z.array(span),
     }),
@@ -45,7 +54,15 @@ export const shape = z.object({
   problems: z
     .array(
       z.object({
-        code: z.enum(["not-an-object", "not-a-list", "not-a-number", "out-of-range", "unsupported"]),
+        code: z.enum([
+          "not-an-object",
+          "not-a-list",
+          "not-a-number",
+          "out-of-range",
+          "unsupported",
+          "not-together",
+          "not-sound",
+        ]),
         where: z.string().describe("JSON Pointer (RFC 6901)."),
         value: z.unknown().optional(),
         says: z.string(),

@@ -17,6 +17,7 @@ export type SheetProblemCode =
   | "turn-not-allowed"
   | "wrong-kind"
   | "outside-stock"
+  | "on-defect"
   | "outline-outside"
   | "overlap"
   | "kerf-missing"
@@ -67,6 +68,7 @@ function checkSheet(
     const demand = demands.get(one.demandId);
     if (demand !== undefined) problems.push(...checkPiece(one, demand, stock, at));
     if (!inside(one, usable)) problems.push({ code: "outside-stock", where: at, parameters });
+    if (onDefect(one, stock)) problems.push({ code: "on-defect", where: at, parameters });
     sheet.placements.slice(index + 1).forEach((other) => {
       const gap = gapBetween(one, other);
       const both = { piece: one.demandId, other: other.demandId, gap };
@@ -76,7 +78,7 @@ function checkSheet(
   });
   sheet.offcuts.forEach((offcut, index) => {
     const free = sheet.placements.every((one) => atMost(kerf, gapBetween(one, offcut)));
-    if (free && inside(offcut, usable)) return;
+    if (free && inside(offcut, usable) && !onDefect(offcut, stock)) return;
     problems.push({
       code: "offcut-wrong",
       where: `${where}/offcuts/${index}`,
@@ -86,8 +88,8 @@ function checkSheet(
   if (!separable(sheet.placements, kerf)) {
     problems.push({ code: "not-guillotine", where, parameters: { stock: stock.id, index: sheet.index } });
   }
-  const stages = request.stages ?? Number.POSITIVE_INFINITY;
-  return [...problems, ...checkTree({ sheet, where, usable, kerf, stages })];
+  const { stages = Number.POSITIVE_INFINITY, furthestFirstCuts = Number.POSITIVE_INFINITY } = request;
+  return [...problems, ...checkTree({ sheet, where, usable, kerf, stages, furthestFirstCuts })];
 }
 
 function checkPiece(
@@ -128,18 +130,30 @@ function checkReasons(
       (one.reason === "no-stock" && ofKind.length === 0) ||
       (one.reason === "too-large" &&
         ofKind.length > 0 &&
-        (holding.length === 0 || request.stages !== undefined)) ||
+        (holding.length === 0 || mayRefuse(request, holding))) ||
       (one.reason === "stock-used-up" && holding.length > 0 && usedUp(holding, plan));
     const parameters = { piece: one.demandId, reason: one.reason };
     return right ? [] : [{ code: "reason-wrong" as const, where: `/unplaced/${index}`, parameters }];
   });
 }
 
+/** A piece that a bare sheet would hold may be too large for the rules of the cuts or for what is round the defects. */
+function mayRefuse({ stages, furthestFirstCuts }: SheetRequest, holding: readonly SheetStock[]): boolean {
+  return stages !== undefined || furthestFirstCuts !== undefined || holding.every(hasDefects);
+}
+
+function hasDefects({ defects = [] }: SheetStock): boolean {
+  return defects.length > 0;
+}
+
+/** A sheet with defects may be left where what is round them is too small. */
 function usedUp(stock: readonly SheetStock[], plan: SheetPlan): boolean {
-  return stock.every((one) => {
-    const used = plan.sheets.filter((sheet) => sheet.stockId === one.id).length;
-    return one.count !== undefined && used >= one.count;
-  });
+  return stock
+    .filter((one) => !hasDefects(one))
+    .every((one) => {
+      const used = plan.sheets.filter((sheet) => sheet.stockId === one.id).length;
+      return one.count !== undefined && used >= one.count;
+    });
 }
 
 function holds(stock: SheetStock, demand: SheetDemand): boolean {
@@ -152,6 +166,10 @@ function holds(stock: SheetStock, demand: SheetDemand): boolean {
 function lessTrim(stock: SheetStock): Rectangle {
   const trim = stock.trim ?? 0;
   return { x: trim, y: trim, width: stock.width - 2 * trim, height: stock.height - 2 * trim };
+}
+
+function onDefect(box: Rectangle, { defects = [] }: SheetStock): boolean {
+  return defects.some((defect) => !atMost(0, gapBetween(box, defect)));
 }
 
 function inside(box: Rectangle, outer: Rectangle): boolean {

@@ -9,7 +9,8 @@ export type TreeCode =
   | "tree-leaf"
   | "tree-piece"
   | "tree-offcut"
-  | "too-many-stages";
+  | "too-many-stages"
+  | "first-cuts-apart";
 
 export interface TreeCheck {
   readonly sheet: CutSheet;
@@ -18,6 +19,8 @@ export interface TreeCheck {
   readonly usable: Rectangle;
   readonly kerf: number;
   readonly stages: number;
+  /** Between cuts of the first turn. */
+  readonly furthestFirstCuts: number;
 }
 
 /** The cuts are cuts of a saw, and what they free is the placements and offcuts listed. */
@@ -60,6 +63,12 @@ export function checkTree(check: TreeCheck): CutProblem<TreeCode>[] {
   if (!sameBox(check.sheet.tree, check.usable)) report("tree-root", where);
   walk(check.sheet.tree, where, 0, undefined);
 
+  firstParts(check.sheet.tree, check.sheet.tree.cut?.along).forEach((part) => {
+    const size = check.sheet.tree.cut?.along === "y" ? part.width : part.height;
+    if (holdsPiece(part) && !atMost(size, check.furthestFirstCuts))
+      report("first-cuts-apart", where, { size });
+  });
+
   const open = [...check.sheet.placements];
   for (const node of pieces) {
     const found = open.findIndex((one) => one.demandId === node.piece && sameBox(one, node));
@@ -75,6 +84,18 @@ export function checkTree(check: TreeCheck): CutProblem<TreeCode>[] {
   }
   for (const one of listed) report("tree-offcut", where, { x: one.x, y: one.y });
   return problems;
+}
+
+/** What the cuts of the first turn leave, side by side; nothing where the sheet is not cut. */
+function firstParts(node: CutNode, along: "x" | "y" | undefined): CutNode[] {
+  if (along === undefined) return [];
+  return (node.children ?? []).flatMap((child) =>
+    child.cut?.along === along ? firstParts(child, along) : [child],
+  );
+}
+
+function holdsPiece(node: CutNode): boolean {
+  return node.piece !== undefined || (node.children ?? []).some(holdsPiece);
 }
 
 function partsOf(
