@@ -5,7 +5,7 @@ import { eavesProblems } from "./check/eaves.ts";
 import { doubledIds } from "./check/ids.ts";
 import { jointProblems } from "./check/joints.ts";
 import { layerProblems } from "./check/layers.ts";
-import { openingProblems, penetrationProblems } from "./check/openings.ts";
+import { lineProblems, openingProblems, penetrationProblems } from "./check/openings.ts";
 import { outlineProblems } from "./check/outlines.ts";
 import { pileProblems, surveyProblems } from "./check/pile.ts";
 import { danglingIds } from "./check/references.ts";
@@ -25,6 +25,7 @@ const RULES: readonly Rule[] = [
   openingProblems,
   eavesProblems,
   penetrationProblems,
+  lineProblems,
   zoneProblems,
   jointProblems,
   cornerProblems,

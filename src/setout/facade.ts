@@ -144,6 +144,7 @@ export interface ControlLine {
     | "base"
     | "sill"
     | "head"
+    | "own"
     | "top"
     | "corner"
     | "jamb"
@@ -151,7 +152,7 @@ export interface ControlLine {
     | "rake"
     | "front"
     | "back";
-  /** Opening or zone that asks for it. */
+  /** Opening or zone that asks for it, or the id of a line of the project's own. */
   readonly of?: string;
   /** Primary lines end rod segments; secondary lines are met by order. */
   readonly rank: "primary" | "secondary";

@@ -1,4 +1,4 @@
-/** Control lines: what the openings, ends and edges of a face ask of both claddings. */
+/** Control lines: what the openings, ends and edges of a face, and its own lines, ask of both claddings. */
 import { type Polygon, polygonBounds } from "../geometry/polygon.ts";
 import type { Face } from "../project/schema/project.ts";
 import type { ControlLine } from "./facade.ts";
@@ -33,6 +33,7 @@ export function controlLines({ face, outline, keepOuts, grounds, primary }: Aske
     if (sillLine !== undefined) add("sill", sillLine, of);
     add("head", headLine, of);
   }
+  for (const { id, y } of face.lines ?? []) add("own", y, id);
   add("top", box.y[1]);
   const upright: ControlLine[] = [];
   const stand = (kind: ControlLine["kind"], at: number, of: string, side: "left" | "right"): void => {

@@ -109,6 +109,32 @@ describeInBrowser("drawing on the sheet", (browser) => {
     await close();
   });
 
+  it("a line of one's own is added, dragged, typed and taken out, and the rod follows", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    await page.getByRole("button", { name: "Front", exact: true }).click();
+    await page.getByRole("button", { name: "Add: line" }).click();
+    await soon(() => picked(page)).toBe("L1");
+    const line = page.locator('.drawing-host [data-of="front own L1"]');
+    const before = Number((await places(page))[0]);
+    // W2 is 900 wide, from 750 along the face, and its head 2100 high.
+    const window = await restingBox(page, drawn("W2"));
+    const k = window.width / 900;
+    const at = [window.x + (2600 - 750) * k, window.y + (2100 - before) * k] as const;
+    await page.mouse.move(...at);
+    await page.mouse.down();
+    await page.mouse.move(at[0], at[1] + 30, { steps: 5 });
+    await page.mouse.up();
+    await soon(async () => Number((await places(page))[0])).toBeLessThan(before);
+    await page.locator(".place-fields input").fill("411");
+    await page.keyboard.press("Enter");
+    await soon(() => page.locator(".column").textContent()).toContain("nothing fits segment 2");
+    await soon(() => history(page)).toContain("Place L1");
+    await page.getByRole("button", { name: "Remove" }).click();
+    await soon(() => line.count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it("a duct is set by a tap, dragged, typed and deleted", async () => {
     const { page, complaints, close } = await openPage(browser(), serving);
     const at = await northFace(page);

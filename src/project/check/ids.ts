@@ -17,9 +17,10 @@ export function doubledIds(file: SourceFile, project: Project): Finding[] {
     named(project.buildUps, ["buildUps"]),
     named(project.claddings, ["claddings"]),
     named(faces, ["faces"]),
-    // Schedules and marks name openings and penetrations without their face.
+    // Schedules, marks and drawings name openings, penetrations and lines without their face.
     faces.flatMap((face, i) => named(face.openings, ["faces", i, "openings"])),
     faces.flatMap((face, i) => named(face.penetrations ?? [], ["faces", i, "penetrations"])),
+    faces.flatMap((face, i) => named(face.lines ?? [], ["faces", i, "lines"])),
     ...faces.map((face, i) => named(face.zones, ["faces", i, "zones"])),
     named(project.rods ?? [], ["rods"]),
     named(stock.sheets, ["stock", "sheets"]),

@@ -1,4 +1,4 @@
-/** Openings and penetrations within their face. */
+/** Openings, penetrations and lines within their face. */
 import type { Finding } from "../../findings/finding.ts";
 import { overlaps } from "../../geometry/interval.ts";
 import { isSimple, polygonBounds, rectInsidePolygon } from "../../geometry/polygon.ts";
@@ -98,4 +98,16 @@ export function penetrationProblems(file: SourceFile, { faces }: Project): Findi
       return [problem(file, { code: "F017", path, says, hint: message("project.hint.move-apart") })];
     }),
   );
+}
+
+export function lineProblems(file: SourceFile, { faces }: Project): Finding[] {
+  return faces.flatMap((face, i) => {
+    const { y: heights } = polygonBounds(face.outline);
+    return (face.lines ?? []).flatMap(({ id, y }, j) => {
+      if (!isSimple(face.outline) || (y > heights[0] && y < heights[1])) return [];
+      const path = ["faces", i, "lines", j, "y"];
+      const says = message("project.line-outside", { id, face: face.id, y });
+      return [problem(file, { code: "F017", path, says, hint: message("project.hint.inside", reach(face)) })];
+    });
+  });
 }

@@ -1,4 +1,4 @@
-/** Taking faces, openings and penetrations out, with all that speaks of them; their ids are kept from being given again. */
+/** Taking faces, openings, penetrations and lines out, with all that speaks of them; their ids are kept from being given again. */
 import type { PatchOperation } from "../../findings/finding.ts";
 import { faceById } from "../lookup.ts";
 import type { Face, Opening } from "../schema/project.ts";
@@ -9,6 +9,7 @@ export interface Gone {
   readonly faces?: readonly string[];
   readonly openings?: readonly Ref[];
   readonly penetrations?: readonly Ref[];
+  readonly lines?: readonly Ref[];
 }
 
 /** A recess takes what lines it along, and a face its recesses'; what lines another opening besides stays. */
@@ -25,6 +26,7 @@ export function takeOut(source: Source, gone: Gone): PatchOperation[] {
   const bare = new Set([...(gone.faces ?? []), ...lining(true).filter((id) => !kept.has(id))]);
   const openings = (gone.openings ?? []).filter(({ face }) => !bare.has(face));
   const penetrations = (gone.penetrations ?? []).filter(({ face }) => !bare.has(face));
+  const lines = (gone.lines ?? []).filter(({ face }) => !bare.has(face));
   return [
     ...unlined(faces, bare),
     ...removed("/corners", corners, ({ left, right }) => bare.has(left) || bare.has(right)),
@@ -32,11 +34,12 @@ export function takeOut(source: Source, gone: Gone): PatchOperation[] {
     ...unhang(source, ({ face }) => bare.has(face)),
     ...fromFaces(source, openings, "openings"),
     ...fromFaces(source, penetrations, "penetrations"),
+    ...fromFaces(source, lines, "lines"),
     ...removed("/faces", faces, ({ id }) => bare.has(id)),
     ...retired(source, [
       ...namesOf(source, bare),
       ...openings.map(({ id }) => id),
-      ...penetrations.map(({ id }) => id),
+      ...[...penetrations, ...lines].map(({ id }) => id),
     ]),
   ];
 }
@@ -51,7 +54,7 @@ function removed<T>(path: string, list: readonly T[], isGone: (one: T) => boolea
 function fromFaces(
   source: Source,
   refs: readonly Ref[],
-  kind: "openings" | "penetrations",
+  kind: "openings" | "penetrations" | "lines",
 ): PatchOperation[] {
   return [...new Set(refs.map(({ face }) => face))].flatMap((id) => {
     const at = faceAt(source, id);
@@ -75,7 +78,7 @@ function unlined(faces: readonly Face[], bare: ReadonlySet<string>): PatchOperat
 function namesOf({ project }: Source, faces: ReadonlySet<string>): string[] {
   return [...faces].flatMap((id) => {
     const face = faceById(project, id);
-    const on = [...(face?.openings ?? []), ...(face?.penetrations ?? [])];
+    const on = [...(face?.openings ?? []), ...(face?.penetrations ?? []), ...(face?.lines ?? [])];
     return [id, ...on.map((one) => one.id)];
   });
 }

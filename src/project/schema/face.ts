@@ -112,6 +112,8 @@ export const face = z.looseObject({
   eaves: z.looseObject({ note, depth: size, y: length }).optional(),
   openings: z.array(opening),
   penetrations: z.array(penetration).optional(),
+  /** Level lines of your own, to which courses and sheets are set out as to sills and heads: each the upper edge of what lies under it. */
+  lines: z.array(z.looseObject({ id, note, y: length })).optional(),
   zones: z.array(zone).min(1),
 });
 

@@ -34,7 +34,7 @@ export const project = z.looseObject({
   /** In place of figures of the reference data, by their names in docs/sources.md. */
   figures: z.record(z.string(), ownFigure).optional(),
   faces: z.array(face).min(1),
-  /** Ids of faces, openings and penetrations that were taken out: marks on paper speak of them, and no new one is given them. */
+  /** Ids of faces, openings, penetrations and lines that were taken out: paper speaks of them, and no new one is given them. */
   retired: z.array(id).optional(),
   corners: z.array(corner).optional(),
   rods: z.array(rod).optional(),

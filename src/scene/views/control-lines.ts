@@ -94,7 +94,7 @@ function lineLabel({ at, lines }: HeightLine): Message {
   const names = kinds.map((kind): Message => {
     const name = message(`drawing.line.${kind}`);
     const owners = [...new Set(lines.filter((line) => line.kind === kind).flatMap(({ of }) => of ?? []))];
-    if (kind !== "sill" && kind !== "head") return name;
+    if (kind !== "sill" && kind !== "head" && kind !== "own") return name;
     if (owners.length === 0) return name;
     return owners.length <= MOST_NAMED
       ? message("drawing.line-of", { name, owners })

@@ -1,11 +1,11 @@
-/** Lines of a rod moved in the project file: by the edge of an opening, by its clearance, by the whole opening or by the zone's end. */
+/** Lines of a rod moved in the project file: by the edge of an opening, its clearance, the whole opening, the zone's end, or as they are drawn. */
 import type { PatchOperation } from "../../findings/finding.ts";
 import type { Opening, Project } from "../../project/schema/project.ts";
 import { type Message, message } from "../../text/message.ts";
 import { MM_PER_INCH, snap } from "../../units/length.ts";
 import { type LineMove, leastMoveTogether, type RodProblem } from "../rod/index.ts";
-import type { Asker, Border } from "./lines.ts";
-import type { Proposal } from "./proposal.ts";
+import type { Asker, Border, OpeningEdge } from "./lines.ts";
+import { graver, type Proposal } from "./proposal.ts";
 import type { RodSetting } from "./task.ts";
 
 /** A clearance may take up this much of a move, in mm; more would show as a dark stripe (a choice of ours). */
@@ -17,10 +17,7 @@ interface PlacedOpening {
   readonly path: string;
 }
 
-function find(
-  project: Project,
-  { face, opening }: Pick<Asker, "face" | "opening">,
-): PlacedOpening | undefined {
+function find(project: Project, { face, opening }: OpeningEdge): PlacedOpening | undefined {
   const i = project.faces.findIndex(({ id }) => id === face);
   const openings = project.faces[i]?.openings ?? [];
   const j = openings.findIndex(({ id }) => id === opening);
@@ -28,7 +25,7 @@ function find(
   return found && { face, opening: found, path: `/faces/${i}/openings/${j}` };
 }
 
-/** The opening edges that the moved line answers to: the end of segment n is border n. */
+/** What the moved line answers to: the end of segment n is border n. */
 function askersOf({ lines }: RodSetting, { endOf, startOf }: LineMove): readonly Asker[] {
   const border = endOf === undefined ? Number(startOf) - 1 : Number(endOf);
   return lines.borders[border]?.askers ?? [];
@@ -39,7 +36,7 @@ export function edgesMoved(setting: RodSetting, moves: readonly LineMove[]): Pro
   const heights = heightsAfter(setting, moves);
   const parts = moves.map((move) => edgeMoved(setting, move, heights));
   return {
-    touches: parts.every(({ ofZone }) => ofZone) ? "zone" : "opening",
+    touches: parts.reduce<Proposal["touches"]>((most, part) => graver(most, part.touches), "line"),
     size: moves.reduce((total, { by }) => total + Math.abs(by), 0),
     says: message("setout.rod.move", { moves: parts.flatMap((part) => part.says) }),
     ...(parts.every((part) => part.edit.length > 0) && { edit: parts.flatMap((part) => part.edit) }),
@@ -51,7 +48,7 @@ function heightsAfter(setting: RodSetting, moves: readonly LineMove[]): Readonly
   const heights = new Map<string, number>();
   for (const move of moves) {
     for (const asker of askersOf(setting, move)) {
-      const placed = find(setting.task.project, asker);
+      const placed = asker.edge === "own" ? undefined : find(setting.task.project, asker);
       if (!placed) continue;
       const [bottom, top] = placed.opening.y;
       const before = heights.get(placed.path) ?? top - bottom;
@@ -62,7 +59,7 @@ function heightsAfter(setting: RodSetting, moves: readonly LineMove[]): Readonly
 }
 
 interface PartMoved {
-  readonly ofZone: boolean;
+  readonly touches: Proposal["touches"];
   readonly says: readonly Message[];
   readonly edit: readonly PatchOperation[];
 }
@@ -71,6 +68,7 @@ function edgeMoved(setting: RodSetting, move: LineMove, heights: ReadonlyMap<str
   const askers = askersOf(setting, move);
   if (askers.length === 0) return zoneEndMoved(setting, move);
   const moved = askers.flatMap((asker) => {
+    if (asker.edge === "own") return ownMoved(setting.task.project, asker, move.by);
     const placed = find(setting.task.project, asker);
     if (!placed) return [];
     const { opening, path } = placed;
@@ -84,10 +82,28 @@ function edgeMoved(setting: RodSetting, move: LineMove, heights: ReadonlyMap<str
     };
   });
   return {
-    ofZone: false,
+    touches: openingEdges(askers).length > 0 ? "opening" : "line",
     says: moved.map(({ says }) => says),
     edit: moved.map(({ operation }) => operation),
   };
+}
+
+function ownMoved(
+  { faces }: Project,
+  { face, line }: Extract<Asker, { edge: "own" }>,
+  by: number,
+): { says: Message; operation: PatchOperation }[] {
+  const i = faces.findIndex(({ id }) => id === face);
+  const j = faces[i]?.lines?.findIndex(({ id }) => id === line) ?? -1;
+  const own = faces[i]?.lines?.[j];
+  if (!own) return [];
+  const to = snap(own.y + by);
+  return [
+    {
+      says: message("setout.rod.move.own", { face, line, by, to }),
+      operation: { op: "replace", path: `/faces/${i}/lines/${j}/y`, value: to },
+    },
+  ];
 }
 
 /** The base or the top of all zones on the rod, moved inward; outward, the face itself would have to grow. */
@@ -95,7 +111,7 @@ function zoneEndMoved({ task, lines }: RodSetting, { from, to, by }: LineMove): 
   const isBase = from === lines.borders[0]?.at;
   const says = [message(isBase ? "setout.rod.move.base" : "setout.rod.move.top", { to, by })];
   const isInward = isBase ? by > 0 : by < 0;
-  if (!isInward) return { ofZone: true, says, edit: [] };
+  if (!isInward) return { touches: "zone", says, edit: [] };
   const edit = task.zones.flatMap(({ ground: { face, zone, bounds } }): PatchOperation[] => {
     const reaches = isBase ? bounds.y[0] < to : bounds.y[1] > to;
     const i = task.project.faces.findIndex(({ id }) => id === face.id);
@@ -104,7 +120,7 @@ function zoneEndMoved({ task, lines }: RodSetting, { from, to, by }: LineMove): 
     const y = zone.y ?? bounds.y;
     return [{ op: "add", path: `/faces/${i}/zones/${j}/y`, value: isBase ? [to, y[1]] : [y[0], to] }];
   });
-  return { ofZone: true, says, edit };
+  return { touches: "zone", says, edit };
 }
 
 /** A move away from the opening taken up by more clearance: the opening stays as it is. */
@@ -112,9 +128,12 @@ export function clearanceGrown(setting: RodSetting, move: LineMove): Proposal[] 
   const askers = askersOf(setting, move);
   const { project } = setting.task;
   const size = Math.abs(move.by);
-  const isAway = askers.every(({ edge }) => (edge === "sill" ? move.by < 0 : move.by > 0));
-  if (askers.length === 0 || !isAway || size > MOST_CLEARANCE_GROWTH_MM) return [];
-  const grown = askers.flatMap((asker) => {
+  const edges = openingEdges(askers);
+  const isAway = edges.every(({ edge }) => (edge === "sill" ? move.by < 0 : move.by > 0));
+  // A line of the project's own has no clearance to give.
+  if (edges.length === 0 || edges.length < askers.length || !isAway || size > MOST_CLEARANCE_GROWTH_MM)
+    return [];
+  const grown = edges.flatMap((asker) => {
     const placed = find(project, asker);
     if (!placed) return [];
     const { jamb, head, sill } = project.limits.clearances;
@@ -176,14 +195,21 @@ function wholeMoved(placed: readonly PlacedOpening[], by: number): Proposal {
   };
 }
 
-/** Openings that share lines, and those lines by their places among the borders. */
-function groupsOf(borders: readonly Border[]): { lines: readonly number[]; openings: readonly Asker[] }[] {
-  let groups: { lines: number[]; openings: Map<string, Asker> }[] = [];
+function openingEdges(askers: readonly Asker[]): OpeningEdge[] {
+  return askers.flatMap((asker) => (asker.edge === "own" ? [] : [asker]));
+}
+
+/** Openings that share lines, and those lines by their places among the borders; a line that is drawn as well stays where it is. */
+function groupsOf(
+  borders: readonly Border[],
+): { lines: readonly number[]; openings: readonly OpeningEdge[] }[] {
+  let groups: { lines: number[]; openings: Map<string, OpeningEdge> }[] = [];
   borders.forEach(({ askers }, index) => {
-    if (askers.length === 0) return;
+    const edges = openingEdges(askers);
+    if (edges.length === 0 || edges.length < askers.length) return;
     const joined = {
       lines: [index],
-      openings: new Map(askers.map((asker) => [`${asker.face} ${asker.opening}`, asker])),
+      openings: new Map(edges.map((asker) => [`${asker.face} ${asker.opening}`, asker])),
     };
     const touching = groups.filter(({ openings }) =>
       [...joined.openings.keys()].some((key) => openings.has(key)),

@@ -1,4 +1,4 @@
-/** The level lines that openings ask of a rod: those that end its segments, and those that its order of widths should meet. */
+/** The level lines that openings and the project ask of a rod: those that end its segments, and those that its order of widths should meet. */
 import type { RodSpec } from "../../project/schema/project.ts";
 import type { KeepOut, ZoneGround } from "../ground-plan.ts";
 import { MOST_SECONDARY_LINES } from "../rod/index.ts";
@@ -11,16 +11,19 @@ export interface RodZone {
 }
 
 /** The edge of an opening that a line answers to. */
-export interface Asker {
+export interface OpeningEdge {
   readonly face: string;
   readonly opening: string;
   readonly edge: "sill" | "head";
 }
 
+/** What a line answers to; a line of the project's own stands for itself. */
+export type Asker = OpeningEdge | { readonly face: string; readonly line: string; readonly edge: "own" };
+
 export interface RodLine {
   readonly id: string;
   readonly at: number;
-  readonly kind: "sill" | "head";
+  readonly kind: Asker["edge"];
   /** Whether a leading face asks for it. */
   readonly leads: boolean;
   readonly askers: readonly Asker[];
@@ -73,17 +76,17 @@ export function linesOf(at: {
   };
 }
 
-/** One line a height, named after the first opening that asks for it, leading faces first. */
+/** One line a height, named after the first that asks for it, leading faces first. */
 function askedLines(spec: RodSpec, zones: readonly RodZone[]): RodLine[] {
   const leading = zones.filter(({ ground }) => spec.leads.includes(ground.face.id));
   const following = zones.filter((zone) => !leading.includes(zone));
   const lines = new Map<number, RodLine>();
   const ask = (at: number, asker: Asker, leads: boolean): void => {
-    const { face, opening, edge } = asker;
+    const { face, edge } = asker;
     const known = lines.get(at);
     if (known === undefined)
-      lines.set(at, { id: `${face} ${edge} ${opening}`, at, kind: edge, leads, askers: [asker] });
-    // Only the leading faces' openings move a border; two zones of one face ask but once.
+      lines.set(at, { id: `${face} ${edge} ${nameOf(asker)}`, at, kind: edge, leads, askers: [asker] });
+    // Only what leading faces ask for moves a border; two zones of one face ask but once.
     else if (known.leads === leads && !known.askers.some((one) => sameAsker(one, asker)))
       lines.set(at, { ...known, askers: [...known.askers, asker] });
   };
@@ -96,12 +99,18 @@ function askedLines(spec: RodSpec, zones: readonly RodZone[]): RodLine[] {
       if (sillLine !== undefined) ask(sillLine, { edge: "sill", ...asker }, leads);
       ask(headLine, { edge: "head", ...asker }, leads);
     }
+    for (const { id, y } of ground.face.lines ?? [])
+      ask(y, { face: ground.face.id, line: id, edge: "own" }, leads);
   }
   return [...lines.values()];
 }
 
+function nameOf(asker: Asker): string {
+  return asker.edge === "own" ? asker.line : asker.opening;
+}
+
 function sameAsker(one: Asker, other: Asker): boolean {
-  return one.face === other.face && one.opening === other.opening && one.edge === other.edge;
+  return one.face === other.face && one.edge === other.edge && nameOf(one) === nameOf(other);
 }
 
 /**

@@ -5,10 +5,10 @@ import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 
 /**
- * What a change touches, the least first: one sawn board; a clearance; the look; the band that the membrane and the animals depend on; the
+ * What a change touches, the least first: a line of the project's own; one sawn board; a clearance; the look; the band that the membrane and the animals depend on; the
  * edge of the cladding; an opening, which has its own drawings and makers.
  */
-export const TOUCHES = ["board", "clearance", "look", "band", "zone", "opening"] as const;
+export const TOUCHES = ["line", "board", "clearance", "look", "band", "zone", "opening"] as const;
 
 export interface Proposal {
   readonly touches: (typeof TOUCHES)[number];
@@ -17,6 +17,10 @@ export interface Proposal {
   readonly says: Message;
   /** Absent where it cannot be written into the project file. */
   readonly edit?: readonly PatchOperation[];
+}
+
+export function graver(one: Proposal["touches"], other: Proposal["touches"]): Proposal["touches"] {
+  return TOUCHES.indexOf(one) > TOUCHES.indexOf(other) ? one : other;
 }
 
 /** What changes less comes first; of the same kind, by less. */

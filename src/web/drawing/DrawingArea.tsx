@@ -1,6 +1,7 @@
 import { lazy, Suspense, useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
 import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
@@ -121,6 +122,16 @@ export function DrawingArea({
   );
   const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit, onPick });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
+
+  const addOwnLine = (): void => {
+    if (!design) return;
+    draw.begin(undefined);
+    const face = faceToDrawOn(design, [pick?.face, camera?.face]);
+    const added = addLine({ project: design.project, document }, { face });
+    if (!added) return;
+    onEdit(added);
+    onPick({ kind: "line", ...added.added });
+  };
 
   const { camera, setCamera, zoom, handlers } = useView({
     host,
@@ -298,7 +309,7 @@ export function DrawingArea({
       )}
       {elevation && design && !solid && (
         <div className="sheet-edge">
-          <DrawControls draw={draw} />
+          <DrawControls draw={draw} onLine={addOwnLine} />
           <fieldset className="view-controls">
             <legend className="unseen">{w("page.view")}</legend>
             <button

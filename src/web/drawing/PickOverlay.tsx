@@ -45,10 +45,12 @@ export function PickOverlay({
         className="pick-dimension"
         d={`M${left - 4} ${above}H${right + 4}M${left - 4} ${above + 4}l8 -8M${right - 4} ${above + 4}l8 -8M${left} ${top - 3}V${above - 4}M${right} ${top - 3}V${above - 4}`}
       />
-      <path
-        className="pick-dimension"
-        d={`M${beside} ${top - 4}V${bottom + 4}M${beside - 4} ${top + 4}l8 -8M${beside - 4} ${bottom + 4}l8 -8M${right + 3} ${top}H${beside + 4}M${right + 3} ${bottom}H${beside + 4}`}
-      />
+      {height > 0 && (
+        <path
+          className="pick-dimension"
+          d={`M${beside} ${top - 4}V${bottom + 4}M${beside - 4} ${top + 4}l8 -8M${beside - 4} ${bottom + 4}l8 -8M${right + 3} ${top}H${beside + 4}M${right + 3} ${bottom}H${beside + 4}`}
+        />
+      )}
       <Label
         text={`${named}${sayLength(width, reader)}`}
         x={(left + right) / 2}
@@ -57,7 +59,7 @@ export function PickOverlay({
         size={size}
       />
       <Label
-        text={sayLength(height, reader)}
+        text={height > 0 ? sayLength(height, reader) : s(pickName(design, pick))}
         x={beside + 9}
         y={(top + bottom) / 2}
         anchor="start"

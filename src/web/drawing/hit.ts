@@ -3,6 +3,7 @@ import type { Design } from "../../design.ts";
 import { distance, type Point } from "../../geometry/point.ts";
 import { polygonContains } from "../../geometry/polygon.ts";
 import { rectContains } from "../../geometry/rect.ts";
+import { faceById } from "../../project/lookup.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import { jointId } from "../picks/joint-id.ts";
 import type { Pick } from "../picks/pick.ts";
@@ -17,10 +18,13 @@ export function pickAt(
   const placed = faces.find(({ extent }) => x >= extent.x[0] - reach && x <= extent.x[1] + reach);
   if (!placed) return undefined;
   const at = [x - placed.dx, y] as const;
-  const through = design.project.faces
-    .find(({ id }) => id === placed.face.id)
-    ?.penetrations?.find((one) => distance(at, [one.x, one.y]) <= Math.max(one.diameter / 2, reach));
+  const given = faceById(design.project, placed.face.id);
+  const through = given?.penetrations?.find(
+    (one) => distance(at, [one.x, one.y]) <= Math.max(one.diameter / 2, reach),
+  );
   if (through) return { kind: "penetration", face: placed.face.id, id: through.id };
+  const line = given?.lines?.find((one) => Math.abs(one.y - y) <= reach / 2);
+  if (line) return { kind: "line", face: placed.face.id, id: line.id };
   return pickOnFace(placed.face, at, reach);
 }
 

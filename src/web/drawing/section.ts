@@ -121,6 +121,7 @@ function placeOf(design: Design, pick: Pick): SectionPlace | undefined {
       const joint = jointOf(design, pick);
       return place(middle(box.y), message("page.section.joint", { kind: joint?.kind ?? "edge" }));
     }
+    case "line":
     case "penetration":
       return place(middle(box.y), message("page.section.of", { id: pick.id }));
     case "zone":

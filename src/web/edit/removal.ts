@@ -2,6 +2,7 @@
 import type { Design } from "../../design.ts";
 import type { Change, Ref, Source } from "../../project/editing/change.ts";
 import { unpinJoint } from "../../project/editing/joints.ts";
+import { removeLine } from "../../project/editing/lines.ts";
 import { removeOpening } from "../../project/editing/openings.ts";
 import { removeOpenings } from "../../project/editing/openings-together.ts";
 import { removePenetration } from "../../project/editing/penetrations.ts";
@@ -23,6 +24,8 @@ export function removalOf(design: Design, document: unknown, pick: Pick): Change
       return removalOfOpenings(source, openingsOf(design, pick));
     case "penetration":
       return removePenetration(source, pick);
+    case "line":
+      return removeLine(source, pick);
     case "zone":
       return removeZone(source, pick);
     case "joint": {

@@ -4,7 +4,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import { heading } from "../../scene/views/extent.ts";
 import type { FaceLayout, Fixing, Joint, Piece, Why } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
-import { faceOf, jointOf, type Pick, penetrationOf, pieceOf } from "./pick.ts";
+import { faceOf, jointOf, ownLineOf, type Pick, penetrationOf, pieceOf } from "./pick.ts";
 
 export interface Fact {
   readonly label: Message;
@@ -35,6 +35,10 @@ export function factsOf(design: Design, pick: Pick): Fact[] {
             fact("page.fact.height-at", message("page.value.length", { value: one.y })),
           ]
         : [];
+    }
+    case "line": {
+      const line = ownLineOf(design, pick);
+      return line ? [fact("page.fact.height-at", message("page.value.length", { value: line.y }))] : [];
     }
     case "piece": {
       const piece = pieceOf(design, pick);

@@ -21,6 +21,8 @@ export type Pick =
       readonly with?: readonly Ref[];
     }
   | { readonly kind: "penetration"; readonly face: string; readonly id: string }
+  /** A control line of the project's own. */
+  | { readonly kind: "line"; readonly face: string; readonly id: string }
   | { readonly kind: "piece"; readonly face: string; readonly id: string }
   /** A joint has no mark: its place stands for one. */
   | { readonly kind: "joint"; readonly face: string; readonly id: string };
@@ -75,6 +77,10 @@ export function penetrationOf(design: Design, pick: Pick) {
     : undefined;
 }
 
+export function ownLineOf({ project }: Design, { face, id }: Ref) {
+  return faceById(project, face)?.lines?.find((line) => line.id === id);
+}
+
 /** The zone that a pick lies in. */
 export function zoneIdOf(design: Design, pick: Pick): string | undefined {
   if (pick.kind === "zone") return pick.id;
@@ -97,6 +103,10 @@ export function outlineOf(design: Design, pick: Pick): Polygon | undefined {
       const one = penetrationOf(design, pick);
       const r = (one?.diameter ?? 0) / 2;
       return one && rectOutline({ x: [one.x - r, one.x + r], y: [one.y - r, one.y + r] });
+    }
+    case "line": {
+      const line = ownLineOf(design, pick);
+      return line && face && rectOutline({ x: polygonBounds(face.outline).x, y: [line.y, line.y] });
     }
     case "piece":
       return pieceOf(design, pick)?.outline;

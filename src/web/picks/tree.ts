@@ -1,4 +1,4 @@
-/** The sheet as a tree for the keyboard: faces, then openings and zones, then pieces and joints. */
+/** The sheet as a tree for the keyboard: faces, then openings, lines and zones, then pieces and joints. */
 import type { Design } from "../../design.ts";
 import { faceById } from "../../project/lookup.ts";
 import { heading } from "../../scene/views/extent.ts";
@@ -96,6 +96,13 @@ function faceDraft(design: Design, face: FaceLayout): Draft {
         ({ id, kind }): Draft => ({
           pick: { kind: "penetration", face: face.id, id },
           label: `${id} · ${kind}`,
+          children: () => [],
+        }),
+      ),
+      ...(faceById(design.project, face.id)?.lines ?? []).map(
+        ({ id }): Draft => ({
+          pick: { kind: "line", face: face.id, id },
+          label: message("page.tree.line", { id }),
           children: () => [],
         }),
       ),

@@ -3,7 +3,7 @@ import { NEW_THINGS } from "./new-thing.ts";
 import type { Draw } from "./use-draw.ts";
 
 /** At the sheet's edge: what can be added to a face, in words. */
-export function DrawControls({ draw }: { draw: Draw }) {
+export function DrawControls({ draw, onLine }: { draw: Draw; onLine(): void }) {
   const { w } = useWords();
   return (
     <fieldset className="draw-controls">
@@ -20,6 +20,9 @@ export function DrawControls({ draw }: { draw: Draw }) {
           {w(`term.${thing}`)}
         </button>
       ))}
+      <button type="button" aria-label={w("page.draw.add-thing", { kind: "line" })} onClick={onLine}>
+        {w("term.line")}
+      </button>
     </fieldset>
   );
 }

@@ -1,5 +1,6 @@
 import { FaceFields } from "./FaceFields.tsx";
 import { JointFields } from "./JointFields.tsx";
+import { LineFields } from "./LineFields.tsx";
 import { OpeningFields } from "./OpeningFields.tsx";
 import { PenetrationFields } from "./PenetrationFields.tsx";
 import type { FieldsProps } from "./props.ts";
@@ -14,6 +15,8 @@ export function PickFields({ pick, ...rest }: FieldsProps) {
       return <PenetrationFields {...rest} pick={pick} />;
     case "zone":
       return <ZoneFields {...rest} pick={pick} />;
+    case "line":
+      return <LineFields {...rest} pick={pick} />;
     case "joint":
       return <JointFields {...rest} pick={pick} />;
     case "face":

@@ -4,6 +4,7 @@ import type { Pick } from "../../picks/pick.ts";
 import { faceHandle } from "./face.ts";
 import type { Handle } from "./handle.ts";
 import { jointHandle } from "./joint.ts";
+import { lineHandle } from "./line.ts";
 import { openingHandle } from "./opening.ts";
 import { penetrationHandle } from "./penetration.ts";
 import { zoneHandle } from "./zone.ts";
@@ -16,6 +17,8 @@ export function handleOf(design: Design, document: unknown, pick: Pick): Handle 
       return penetrationHandle(design, document, pick);
     case "zone":
       return zoneHandle(design, document, pick);
+    case "line":
+      return lineHandle(design, document, pick);
     case "joint":
       return jointHandle(design, document, pick);
     case "face":

@@ -30,6 +30,7 @@ export const FIELDS = {
     at: [...PENETRATION, "diameter"],
     usual: { from: [100, 4], to: [160, 6], tap: [35, 1.5] },
   },
+  "line-height": { at: [...FACE, "lines", 0, "y"] },
   "zone-side-x": { at: [...ZONE, "x", 0] },
   "zone-side-y": { at: [...ZONE, "y", 0] },
   "zone-cladding": { at: [...ZONE, "cladding"] },
