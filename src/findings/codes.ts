@@ -65,6 +65,7 @@ export const RULES = {
   S025: "edge under the roof",
   S026: "battens on soft insulation",
   S027: "returns of an opening",
+  S028: "joints of battens",
   // Proof.
   P001: "cavity depth",
   P002: "joint against the membrane's limit",

@@ -76,7 +76,7 @@ function evenPlaces([from, to]: Interval): number[] {
 }
 
 /** Where each solid can hold a screw through the batten: upright timber along its length, bands at their height. */
-function holdsOf(batten: Strip, solids: readonly Solid[]): Hold[] {
+export function holdsOf(batten: Strip, solids: readonly Solid[]): Hold[] {
   const inset = Math.min(FROM_BATTEN_EDGE_MM, intervalLength(batten.x) / 3);
   const usable: Interval = [batten.x[0] + inset, batten.x[1] - inset];
   const endInset = Math.min(FROM_BATTEN_END_MM / 2, intervalLength(batten.y) / 5);

@@ -6,6 +6,7 @@ import { common, type Interval, intervalLength, overlaps, subtractIntervals } fr
 import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
+import { cutAtJoints, type StripJoint, stripJoints } from "./batten-lengths.ts";
 import type { BattenWish, DraftPiece } from "./draft.ts";
 import { NO_HOLES, SQUARE_ENDS, type Why } from "./facade.ts";
 import { freeUpright, type ZoneGround } from "./ground-plan.ts";
@@ -18,6 +19,8 @@ export interface DraftBatten extends DraftPiece {
   readonly x: Interval;
   readonly y: Interval;
   readonly reason: BattenWish["reason"];
+  /** Its joint with the next length, to the right or above. */
+  readonly joint?: StripJoint;
 }
 
 export interface BattenZone {
@@ -32,6 +35,8 @@ export interface BattenZone {
   };
   readonly species: string;
   readonly kind: "batten" | "rail";
+  /** Where along a strip there is timber behind to hold a screw. */
+  readonly holds: (strip: { readonly x: Interval; readonly y: Interval }) => readonly Interval[];
 }
 
 const WEIGHT: readonly BattenWish["reason"][] = [
@@ -50,13 +55,19 @@ const WEIGHT: readonly BattenWish["reason"][] = [
 const NARROWEST_MM = 38;
 /** Battens end this short of a closure's place, so that its mesh passes in front of their ends. */
 export const CLOSURE_ROOM_MM = 2;
-/** Between two lengths of one batten. */
-const BATTEN_JOINT_MM = 5;
 const SHORTEST_MM = 60;
 
 export function placeBattens(zone: BattenZone): DraftBatten[] {
-  const strips = chooseStrips(zone);
-  return strips.flatMap((strip, column) => cutStrip(zone, strip, column));
+  let from = Number.NaN;
+  let beside: readonly number[] = [];
+  let own: number[] = [];
+  return chooseStrips(zone).flatMap((strip, column) => {
+    // Strips that start at one place are one line, broken by an opening or a duct.
+    if (strip.x[0] !== from) [from, beside, own] = [strip.x[0], own, []];
+    const { battens, joints } = cutStrip(zone, strip, { column, beside });
+    own.push(...joints);
+    return battens;
+  });
 }
 
 /** A strip that a batten fills, and the first wish of another kind that gave way to it. */
@@ -93,7 +104,14 @@ function sameHeight(a: BattenWish, b: BattenWish): boolean {
   return !a.y || !b.y || overlaps(a.y, b.y);
 }
 
-function cutStrip(zone: BattenZone, strip: Taken, column: number): DraftBatten[] {
+/** Screws keep this from a batten's sawn ends (mm); of a rail, which is drilled, less (common practice). */
+const FROM_END_MM = { batten: 25, rail: 20 } as const;
+
+function cutStrip(
+  zone: BattenZone,
+  strip: Taken,
+  { column, beside }: { readonly column: number; readonly beside: readonly number[] },
+): { readonly battens: DraftBatten[]; readonly joints: readonly number[] } {
   const { ground, stock } = zone;
   const rounds = ground.rounds
     .filter(({ bounds }) => overlaps(bounds.x, strip.x))
@@ -111,9 +129,22 @@ function cutStrip(zone: BattenZone, strip: Taken, column: number): DraftBatten[]
     .filter((y) => intervalLength(y) >= SHORTEST_MM);
   const longest = Math.max(...stock.lengths);
   const why = whyOf(strip);
+  const joints: number[] = [];
   let index = 0;
-  return stretches.flatMap((y) =>
-    breakToLength(y, longest).map((part): DraftBatten => {
+  const battens = stretches.flatMap((y) => {
+    const joined =
+      intervalLength(y) > longest
+        ? stripJoints(y, {
+            longest,
+            holds: zone.holds({ x: strip.x, y }),
+            fromEnd: FROM_END_MM[zone.kind],
+            blocks: zone.kind === "batten",
+            beside,
+          })
+        : [];
+    joints.push(...joined.map(({ at }) => at));
+    return cutAtJoints(y, joined).map((part, i): DraftBatten => {
+      const joint = joined[i];
       const mark = markOf({
         face: ground.face,
         zone: ground.zone.id,
@@ -139,9 +170,11 @@ function cutStrip(zone: BattenZone, strip: Taken, column: number): DraftBatten[]
         x: strip.x,
         y: part,
         reason: strip.reason,
+        ...(joint && { joint }),
       };
-    }),
-  );
+    });
+  });
+  return { battens, joints };
 }
 
 /** What it answers to, and the batten beside it that it stands instead of. */
@@ -161,14 +194,4 @@ function whyOf({ reason, x, passedOver }: Taken): Why {
 /** A rail under a rake runs along the sloping closure; room is kept beside it, not at its ends alone. */
 function withClosureRoom([from, to]: Interval, [least, most]: Interval): Interval {
   return [Math.max(least, snap(from - CLOSURE_ROOM_MM)), Math.min(most, snap(to + CLOSURE_ROOM_MM))];
-}
-
-export function breakToLength(y: Interval, longest: number): Interval[] {
-  const parts = Math.ceil((intervalLength(y) + BATTEN_JOINT_MM) / (longest + BATTEN_JOINT_MM) - 1e-9);
-  const pitch = (intervalLength(y) + BATTEN_JOINT_MM) / parts;
-  return Array.from({ length: parts }, (_, i): Interval => {
-    const from = i === 0 ? y[0] : snap(y[0] + i * pitch);
-    const to = i === parts - 1 ? y[1] : snap(snap(y[0] + (i + 1) * pitch) - BATTEN_JOINT_MM);
-    return [from, to];
-  });
 }

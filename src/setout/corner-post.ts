@@ -9,7 +9,8 @@ import { rectOutline } from "../geometry/rect.ts";
 import { intersect } from "../geometry/region.ts";
 import { message } from "../text/message.ts";
 import { snap } from "../units/length.ts";
-import { breakToLength, type DraftBatten } from "./battens.ts";
+import { BATTEN_JOINT_MM } from "./batten-lengths.ts";
+import type { DraftBatten } from "./battens.ts";
 import { LEAST_POST_MM } from "./corner-backing.ts";
 import { type CornerPost, faceLength } from "./corners.ts";
 import { type BattenWish, type DraftPiece, wholePiece } from "./draft.ts";
@@ -106,6 +107,17 @@ function drafts({ project, ground }: ZoneTask, post: CornerPost): DraftPiece[] {
         why: { rule: message("setout.why.post") },
       };
     });
+}
+
+/** In equal lengths: a post has a batten behind it all the way. */
+function breakToLength(y: Interval, longest: number): Interval[] {
+  const parts = Math.ceil((intervalLength(y) + BATTEN_JOINT_MM) / (longest + BATTEN_JOINT_MM) - 1e-9);
+  const pitch = (intervalLength(y) + BATTEN_JOINT_MM) / parts;
+  return Array.from({ length: parts }, (_, i): Interval => {
+    const from = i === 0 ? y[0] : snap(y[0] + i * pitch);
+    const to = i === parts - 1 ? y[1] : snap(snap(y[0] + (i + 1) * pitch) - BATTEN_JOINT_MM);
+    return [from, to];
+  });
 }
 
 interface Point {

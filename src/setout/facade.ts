@@ -68,6 +68,34 @@ export interface Relief {
   readonly diameter: number;
 }
 
+/** How a batten or rail ends. */
+export interface BattenEnd {
+  readonly end: "lower" | "upper" | "left" | "right";
+  /** `butt`: another length goes on; `tee`: on, or up to, a member that runs across it; `stopped`: short of what stands there. */
+  readonly shape: "butt" | "tee" | "stopped";
+  /** `length`: a joint of lengths; `free`: nothing stands before it. */
+  readonly at:
+    | "length"
+    | "base"
+    | "top"
+    | "head"
+    | "sill"
+    | "jamb"
+    | "duct"
+    | "rake"
+    | "corner"
+    | "junction"
+    | "free";
+  /** Mark of the piece, or id of the opening or duct, before it. */
+  readonly meets?: string;
+  /** Left open before that, for water and air (mm); to the zone's edge where it meets no piece. */
+  readonly gap: number;
+  /** What its last screw holds in: mark of a piece or id of a solid. */
+  readonly bearsOn?: string;
+  /** Of that screw (mm). */
+  readonly screwFromEnd?: number;
+}
+
 export interface Piece {
   /** Stable name: an edit elsewhere never changes it. */
   readonly mark: string;
@@ -86,6 +114,8 @@ export interface Piece {
   readonly reliefs?: readonly Relief[];
   readonly z: Interval;
   readonly ends: { readonly left: PieceEnd; readonly right: PieceEnd };
+  /** Of a batten or rail, the lower or left one first. */
+  readonly endings?: readonly BattenEnd[];
   /** Bent metal: its section as points of z and y (mm), from the upstand to the drip. */
   readonly profile?: readonly Point[];
   /** Bent metal that stands upright: its section as points of x and z (mm), over its outer corners. */

@@ -3,7 +3,9 @@ import { type Finding, finding } from "../findings/finding.ts";
 import type { BoardCladding, Cladding } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { backingMaker } from "./backing.ts";
-import { screwPoints } from "./batten-screws.ts";
+import { withEndsTold } from "./batten-ends.ts";
+import { lengthsFinding } from "./batten-joints.ts";
+import { holdsOf, screwPoints } from "./batten-screws.ts";
 import { type DraftBatten, placeBattens } from "./battens.ts";
 import { layCourses } from "./boards/courses.ts";
 import { tipWishes } from "./boards/tips.ts";
@@ -55,7 +57,14 @@ export function layZone(task: ZoneTask): ZoneResult {
   const claddingPieces = clad.map(({ piece, points }) =>
     claddingPiece(task, piece, points, fixAll(piece, points)),
   );
-  return complete(task, cladding, { draft, battens, pieces: claddingPieces, carried: claddingPieces, plane });
+  return complete(task, cladding, {
+    draft,
+    battens,
+    rails: [],
+    pieces: claddingPieces,
+    carried: claddingPieces,
+    plane,
+  });
 }
 
 function pointsFor(
@@ -89,6 +98,7 @@ function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly
   return complete(task, cladding, {
     draft,
     battens,
+    rails: draft.rails.map(({ rail }) => rail),
     pieces: [...boards, ...rails],
     carried: rails,
     plane: task.plane,
@@ -98,6 +108,7 @@ function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly
 interface Laid {
   readonly draft: { readonly joints: readonly Joint[]; readonly findings: readonly Finding[] };
   readonly battens: readonly DraftBatten[];
+  readonly rails: readonly DraftBatten[];
   /** All that lies in front of the battens. */
   readonly pieces: readonly Piece[];
   /** What the battens carry themselves. */
@@ -110,10 +121,12 @@ function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
   const { battens, plane } = laid;
   const backing = backingMaker(task, battens);
   const closures = closuresOf({ ground: underPost(task), plane, ends: task.ends, battens });
-  const screwed = battens.map((batten) => ({
-    batten,
-    ...screwPoints(batten, task.solids, backing.addFor(batten)),
-  }));
+  const screwed = battens.map((batten) => {
+    const block = backing.addFor(batten);
+    // One block behind an unborne joint holds the ends of both lengths.
+    if (batten.joint && !batten.joint.borne) block(batten.joint.at);
+    return { batten, ...screwPoints(batten, task.solids, block) };
+  });
   const post = cornerPost(task, battens);
   const over = supportedBy([...laid.carried, ...post.pieces]);
   const fixBatten = battenFixer(task);
@@ -122,7 +135,11 @@ function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
   );
   const inFront = [...laid.pieces, ...post.pieces].map(bounded);
   const closurePieces = closures.pieces.map((piece) => plain(task.project, piece, inFront));
-  const pieces = [...laid.pieces, ...post.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces];
+  const pieces = withEndsTold({
+    ground: task.ground,
+    ends: task.ends,
+    pieces: [...laid.pieces, ...post.pieces, ...battenPieces, ...backing.pieces(), ...closurePieces],
+  });
   return {
     pieces,
     joints: laid.draft.joints,
@@ -130,13 +147,14 @@ function complete(task: ZoneTask, cladding: Cladding, laid: Laid): ZoneResult {
     findings: [
       ...laid.draft.findings,
       ...post.findings,
+      ...lengthsFinding(task, [...battens, ...laid.rails]),
       ...supportFindings(task, cladding, { pieces, battens, backing: backing.pieces(), missed: screwed }),
     ],
   };
 }
 
 function battensFor(task: ZoneTask, wishes: readonly BattenWish[]): DraftBatten[] {
-  const { project, plane } = task;
+  const { project, plane, solids } = task;
   const layer = plane.layers.find(({ kind }) => kind === "batten");
   return placeBattens({
     ground: underPost(task),
@@ -145,6 +163,7 @@ function battensFor(task: ZoneTask, wishes: readonly BattenWish[]): DraftBatten[
     stock: battenStock(project, layer?.stock ?? ""),
     species: project.structure.studs.species,
     kind: "batten",
+    holds: (strip) => holdsOf(strip, solids).map(({ y }) => y),
   });
 }
 

@@ -90,6 +90,7 @@ function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
     outline: points(piece.outline),
     holes: piece.holes.map(points),
     ...(piece.reliefs && { reliefs: piece.reliefs.map((relief) => ({ ...relief })) }),
+    ...(piece.endings && { endings: piece.endings.map((one) => ({ ...one })) }),
     ...(piece.profile && { profile: points(piece.profile) }),
     ...(piece.planProfile && { planProfile: points(piece.planProfile) }),
     z: [...piece.z],

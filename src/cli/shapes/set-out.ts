@@ -27,6 +27,20 @@ const fixing = z.object({
     ),
 });
 
+const battenEnd = z.object({
+  end: z.enum(["lower", "upper", "left", "right"]),
+  shape: z
+    .enum(["butt", "tee", "stopped"])
+    .describe(
+      "A tee ends on, or up to, a member that runs across it; a stopped one short of what stands there.",
+    ),
+  at: z.enum(["length", "base", "top", "head", "sill", "jamb", "duct", "rake", "corner", "junction", "free"]),
+  meets: z.string().optional().describe("Mark of the piece, or id of the opening or duct, before it."),
+  gap: z.number().describe("Left open before that, for water and air."),
+  bearsOn: z.string().optional().describe("What its last screw holds in."),
+  screwFromEnd: z.number().optional(),
+});
+
 const piece = z.object({
   mark: z.string(),
   kind: z.enum([
@@ -52,6 +66,7 @@ const piece = z.object({
   holes: z.array(polygon),
   /** Round holes drilled at the inner corners of a notch. */
   reliefs: z.array(z.object({ x: z.number(), y: z.number(), diameter: z.number() })).optional(),
+  endings: z.array(battenEnd).optional().describe("Of a batten or rail, the lower or left end first."),
   /** Bent metal: its section as points of z and y. */
   profile: polygon.optional(),
   /** Bent metal that stands upright: its section as points of x and z. */

@@ -16,6 +16,7 @@ import { intersect, subtract } from "../../geometry/region.ts";
 import type { BattenStock, BoardCladding } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
+import { cutAtJoints, stripJoints } from "../batten-lengths.ts";
 import { CLOSURE_ROOM_MM, type DraftBatten } from "../battens.ts";
 import type { CladdingPoint } from "../cladding-screws.ts";
 import type { DraftPiece } from "../draft.ts";
@@ -28,16 +29,20 @@ const ROOM_MM = CLOSURE_ROOM_MM;
 /** A screw keeps this from a batten's sawn end. */
 const FROM_BATTEN_END_MM = 10;
 const SHORTEST_MM = 60;
+/** A rail's screw from its own sawn end, which is drilled (common practice). */
+const FROM_RAIL_END_MM = 20;
 
 export interface RakeRails {
   readonly ground: ZoneGround;
   readonly stock: BattenStock;
   readonly species: string;
   readonly z: Interval;
+  /** Where battens behind hold a screw, of those that reach into a height. */
+  readonly behind: (y: Interval) => readonly Interval[];
 }
 
 /** The rails along the sloping upper edges of the ground, in lengths of the stock. */
-export function rakeRails({ ground, stock, species, z }: RakeRails): DraftBatten[] {
+export function rakeRails({ ground, stock, species, z, behind }: RakeRails): DraftBatten[] {
   if (ground.rectangular) return [];
   let edge = 0;
   return ground.region.flatMap((right, i): DraftBatten[] => {
@@ -51,7 +56,15 @@ export function rakeRails({ ground, stock, species, z }: RakeRails): DraftBatten
     const run = (Math.max(...stock.lengths) - stock.width * Math.abs(slope)) / steep;
     if (run < SHORTEST_MM) return [];
     const at = (x: number): number => left[1] + (x - left[0]) * slope - ROOM_MM;
-    return stretches([left[0], right[0]], run)
+    const whole: Interval = [snap(left[0] + ROOM_MM), snap(right[0] - ROOM_MM)];
+    const joints = stripJoints(whole, {
+      longest: run,
+      holds: behind([Math.min(left[1], right[1]) - stock.width * steep, Math.max(left[1], right[1])]),
+      fromEnd: FROM_RAIL_END_MM,
+      beside: [],
+      blocks: false,
+    });
+    return cutAtJoints(whole, joints)
       .flatMap((x) => clear(ground, band(x, at, stock.width * steep)))
       .filter((outline) => intervalLength(polygonBounds(outline).x) >= SHORTEST_MM)
       .map((outline, part): DraftBatten => {
@@ -81,16 +94,6 @@ export function rakeRails({ ground, stock, species, z }: RakeRails): DraftBatten
         };
       });
   });
-}
-
-/** A run in equal stretches of a length at most, room left at each end. */
-function stretches([from, to]: Interval, most: number): Interval[] {
-  const count = Math.max(1, Math.ceil((to - from) / most - 1e-9));
-  const pitch = (to - from) / count;
-  return Array.from(
-    { length: count },
-    (_, i): Interval => [snap(from + i * pitch + ROOM_MM), snap(from + (i + 1) * pitch - ROOM_MM)],
-  );
 }
 
 function band([from, to]: Interval, top: (x: number) => number, deep: number): Polygon {

@@ -46,6 +46,8 @@ export interface UprightDraft {
 /** Rails keep a board's span within this and within twenty-five thicknesses (common practice). */
 const RAIL_SPACING_MM = 600;
 const SPAN_IN_THICKNESSES = 25;
+/** A rail's screw from the edge of the batten that holds it (common practice). */
+const FROM_BATTEN_EDGE_MM = 8;
 
 export function layUpright(
   task: ZoneTask,
@@ -100,7 +102,11 @@ export function layUpright(
   const railed = railGround(task);
   const railZ = plane.layers.find(({ kind }) => kind === "rail")?.z ?? [0, 0];
   const species = project.structure.studs.species;
-  const rakes = rakeRails({ ground: railed, stock: railStock, species, z: railZ }).filter(
+  const behind = (y: Interval): Interval[] =>
+    battens
+      .filter((batten) => overlaps(batten.y, y))
+      .map(({ x }): Interval => [snap(x[0] + FROM_BATTEN_EDGE_MM), snap(x[1] - FROM_BATTEN_EDGE_MM)]);
+  const rakes = rakeRails({ ground: railed, stock: railStock, species, z: railZ, behind }).filter(
     (rail) => rakeCrossings(rail, battens).length >= 2,
   );
   const level = placeBattens({
@@ -110,6 +116,8 @@ export function layUpright(
     stock: railStock,
     species,
     kind: "rail",
+    // Turned: a rail's height is its strip, and battens lie across it.
+    holds: ({ x }) => behind(x),
   }).map(turnedBatten);
   const rails = clearOfRakes(level, rakes).filter((rail) => crossings(rail, battens).length >= 2);
   const byMark = new Map(rails.map((rail) => [rail.mark, rail]));
