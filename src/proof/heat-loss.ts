@@ -110,7 +110,11 @@ export function heatLoss(context: FaceContext): Finding[] {
   });
 }
 
-/** Screws of the zone's battens that pass insulation. */
+/**
+ * Screws of the zone's battens that pass insulation. ISO 6946 corrects for fasteners that penetrate an insulation layer; those driven
+ * through a buck pass timber, which leads the heat there itself and shuts the insulation out over its whole section. A buck lines an
+ * opening, so what it leads belongs to the linear loss at the frame (ISO 10211 or 14683), not to the plain wall's U that is judged here.
+ */
 function through({ battens }: ZoneView): number {
   return battens.reduce(
     (sum, { fixings }) =>

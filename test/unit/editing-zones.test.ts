@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { demandsOf } from "../../src/codes/demands.ts";
 import type { Source } from "../../src/project/editing/change.ts";
+import { spaceEdgeZone, widenEdgeZone } from "../../src/project/editing/edge-zone.ts";
 import { allowBand, forbidBand, pinJoint, unpinJoint } from "../../src/project/editing/joints.ts";
 import { cladZone, moveZoneSide, removeZone, splitZone } from "../../src/project/editing/zones.ts";
 import { faceById } from "../../src/project/lookup.ts";
@@ -15,6 +16,41 @@ const boards = { face: "front", id: "boards" };
 const sheets = { face: "front", id: "sheets" };
 const zonesOf = ({ project }: Source, face = "front") =>
   faceById(project, face)?.zones.map(({ id, x, y }) => [id, x, y]);
+
+describe("the edge zone of sheets", () => {
+  const id = "grey-sheets";
+  const zoneOf = ({ project }: Source) => {
+    const found = project.claddings.find((one) => one.id === id);
+    return found?.kind === "sheets" ? found.dataSheet.edgeZone : undefined;
+  };
+
+  it("is put in with the spacing of the data sheet, narrowed, and taken out again", () => {
+    const put = edited(bouleau, widenEdgeZone(bouleau, id, 1200));
+    const sheet = bouleau.project.claddings.find((one) => one.id === id);
+    const usual = sheet?.kind === "sheets" ? sheet.dataSheet.fixingSpacing : undefined;
+    expect(zoneOf(put)).toEqual({ width: 1200, fixingSpacing: usual });
+    const closer = edited(put, spaceEdgeZone(put, id, 150));
+    expect(zoneOf(closer)?.fixingSpacing).toEqual([Math.min(usual?.[0] ?? 0, 150), 150]);
+    expect(changed(closer, widenEdgeZone(closer, id, 0))).toEqual(bouleau.document);
+  });
+
+  it("brings the sheets' screws closer where the face ends", () => {
+    const rows = (source: Source): number =>
+      setOut(source.project, demandsOf(source.project))
+        .faces.flatMap(({ pieces }) => pieces)
+        .filter(({ kind }) => kind === "sheet")
+        .reduce((sum, { fixings }) => sum + fixings.length, 0);
+    const put = edited(bouleau, widenEdgeZone(bouleau, id, 1200));
+    const closer = edited(put, spaceEdgeZone(put, id, 200));
+    expect(rows(closer)).toBeGreaterThan(rows(bouleau));
+  });
+
+  it("belongs to sheets alone", () => {
+    const boarded = bouleau.project.claddings.find(({ kind }) => kind === "boards")?.id ?? "";
+    expect(widenEdgeZone(bouleau, boarded, 1000)).toBeUndefined();
+    expect(spaceEdgeZone(bouleau, id, 200)).toBeUndefined();
+  });
+});
 
 describe("a side of a zone", () => {
   it("takes what it meets along with it, and the gap between them stays", () => {

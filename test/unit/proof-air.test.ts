@@ -218,6 +218,18 @@ describe("P037 heat lost by screws", () => {
     );
   });
 
+  it("counts no screw that passes a buck in the insulation's place: timber leads the heat there", () => {
+    const facts = wall({});
+    const half = (facts.facade.faces[0]?.pieces ?? [])
+      .filter(({ kind, zone }) => kind === "batten" && zone === "boards")
+      .flatMap(({ fixings }) => fixings);
+    const [all] = heatLoss(facts);
+    for (const screw of half.slice(0, half.length / 2))
+      Object.assign(screw, { through: [{ what: "backing", thickness: 51 }] });
+    const [some] = heatLoss(facts);
+    expect((some?.demand ?? 0) / (all?.demand ?? 1)).toBeCloseTo(0.5, 9);
+  });
+
   it("carbon steel carries three times the heat of stainless", () => {
     const [stainless] = heatLoss(wall({}));
     const [carbon] = heatLoss(wall({ metal: "zinc-plated steel" }));

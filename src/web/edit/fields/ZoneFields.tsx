@@ -17,6 +17,7 @@ import { snap } from "../../../units/length.ts";
 import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
 import { ChoiceField } from "./ChoiceField.tsx";
+import { EdgeZoneFields } from "./EdgeZoneFields.tsx";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
 
@@ -62,6 +63,7 @@ export function ZoneFields({ design, pick, document, onEdit, onPick }: FieldsPro
         choices={ids(design.project.claddings)}
         onChoose={(cladding) => doIt(cladZone(source, pick, { cladding }))}
       />
+      <EdgeZoneFields design={design} source={source} cladding={zone.cladding} doIt={doIt} />
       <ChoiceField
         label={w("page.fact.build-up")}
         help="zone-build-up"

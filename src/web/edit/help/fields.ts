@@ -35,6 +35,14 @@ export const FIELDS = {
   "zone-side-y": { at: [...ZONE, "y", 0] },
   "zone-cladding": { at: [...ZONE, "cladding"] },
   "zone-build-up": { at: [...ZONE, "buildUp"] },
+  "edge-zone-width": {
+    at: ["claddings", 0, "dataSheet", "edgeZone", "width"],
+    usual: { from: [1000, 40], to: [1500, 60] },
+  },
+  "edge-zone-spacing": {
+    at: ["claddings", 0, "dataSheet", "edgeZone", "fixingSpacing", 1],
+    usual: { from: [200, 8], to: [400, 16] },
+  },
   "zone-split-along": {},
   "zone-split-x": { at: [...ZONE, "x", 1] },
   "zone-split-y": { at: [...ZONE, "y", 1] },
