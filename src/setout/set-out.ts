@@ -122,6 +122,9 @@ function soffitKey({ faces }: Project, soffit: Soffit, planes: Facade["planes"])
   return JSON.stringify([
     soffit,
     planes.filter((plane) => round.includes(plane.face)),
-    faces.filter(({ id }) => round.includes(id)).map(({ id, plan }) => [id, plan]),
+    // What mends it moves the walls that line the recess, by their places in the file.
+    faces.flatMap(({ id, plan, outline, openings, penetrations = [] }, index) =>
+      round.includes(id) ? [[index, id, plan, outline, openings.length, penetrations.length]] : [],
+    ),
   ]);
 }

@@ -211,6 +211,19 @@ describe("a soffit whose courses fit no rod", () => {
       if (!patched.ok) throw new Error(JSON.stringify(edit));
       expect(rodOf(patched.document as Project), JSON.stringify(edit)).toMatchObject({ outcome: "pass" });
     }
+    // One of them changes the recess's depth, and the walls that line it stay joined.
+    const deepened = edits.filter((edit) => edit.some(({ path }) => path.endsWith("/depth")));
+    expect(deepened.length).toBeGreaterThan(0);
+    for (const edit of deepened) {
+      const patched = applyPatch(project, edit);
+      const { faces } = (patched.ok ? patched.document : project) as Project;
+      const lining = (id: string) => faces.find((face) => face.id === id)?.plan;
+      const depth = faces[0]?.openings.find(({ id }) => id === "R1")?.depth;
+      expect(depth).not.toBe(1200);
+      expect(lining("porch-left")?.to).toEqual([2000, depth]);
+      expect(lining("porch-back")).toEqual({ from: [2000, depth], to: [3800, depth] });
+      expect(lining("porch-right")?.from).toEqual([3800, depth]);
+    }
     if (said?.says.key !== "setout.soffit.refused") return;
     const { below, above } = said.says.values as { below: number; above: number };
     const [least, most] = change.gapBand as [number, number];

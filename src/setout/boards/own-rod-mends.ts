@@ -26,6 +26,8 @@ export interface OwnRodZone {
   readonly cladding: BoardCladding;
   /** Between the segments; none of a soffit. */
   readonly jambs: readonly Jamb[];
+  /** Of a soffit: the edit that moves its end at the back, with what to say of it; absent elsewhere. */
+  readonly backMoved?: (by: number) => Required<Pick<Proposal, "says" | "edit">> | undefined;
   /** The segments in an edited project. */
   readonly segmentsIn: (project: Project, cladding: BoardCladding) => readonly RodSegment[];
 }
@@ -73,7 +75,7 @@ function ownRodMends(problem: RodProblem, at: OwnRodZone, changes: readonly Near
 function proposalsOf(at: OwnRodZone, change: NearestChange, problem: RodProblem): Proposal[] {
   switch (change.kind) {
     case "move-line":
-      return jambsMoved(at, [change]);
+      return [...jambsMoved(at, [change]), ...backsMoved(at, change)];
     case "move-lines":
       return jambsMoved(at, change.moves);
     case "widen-band": {
@@ -87,6 +89,14 @@ function proposalsOf(at: OwnRodZone, change: NearestChange, problem: RodProblem)
       return [{ touches: "board", size: change.boards.length, says: message("setout.rod.rip", { boards }) }];
     }
   }
+}
+
+function backsMoved({ project, backMoved }: OwnRodZone, { startOf, by: least }: LineMove): Proposal[] {
+  if (!backMoved || startOf !== undefined) return [];
+  return roundings(project, least).flatMap((by): Proposal[] => {
+    const moved = backMoved(by);
+    return moved ? [{ touches: "opening", size: Math.abs(by), ...moved }] : [];
+  });
 }
 
 /** A zone's end is the wall's, or another cladding's: it does not move. */

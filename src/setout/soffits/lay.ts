@@ -1,10 +1,11 @@
 /** Lays out one soffit with the code of walls: joists stand for studs, depth for height. */
 import type { Demands } from "../../codes/demands.ts";
 import { type Finding, finding } from "../../findings/finding.ts";
-import { rectOutline } from "../../geometry/rect.ts";
+import { type Rect, rectOutline } from "../../geometry/rect.ts";
 import { faceCode } from "../../project/lookup.ts";
 import type { BoardCladding, Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
+import { snap } from "../../units/length.ts";
 import { membraneStrips } from "../behind/index.ts";
 import { type GapsAsked, ownRod } from "../boards/own-rod.ts";
 import { ownRodRefused } from "../boards/own-rod-mends.ts";
@@ -13,11 +14,14 @@ import type { ControlLine, RodResult, Solid, ZonePlane } from "../facade.ts";
 import type { LaidFace } from "../face-layout.ts";
 import type { ZoneGround } from "../ground-plan.ts";
 import { controlLines } from "../lines.ts";
+import { zonePlane } from "../planes.ts";
 import { claddingOf } from "../resolve.ts";
+import type { RodSegment } from "../rod/index.ts";
 import { solidsOf } from "../solids.ts";
 import { layZone } from "../zone-layout.ts";
+import { deepened } from "./deepen.ts";
 import { soffitReach } from "./reach.ts";
-import type { Soffit } from "./spec.ts";
+import { type Soffit, soffitsOf } from "./spec.ts";
 
 /**
  * @param planes of the whole building, the soffit's own among them
@@ -39,6 +43,7 @@ export function laySoffit(
   const rod =
     level &&
     soffitRod(project, ground, {
+      soffit,
       cladding: level,
       asked: demands.boards[level.id] ?? { gapBand: level.gapBand },
     });
@@ -124,10 +129,13 @@ function asJoist(solid: Solid): Solid {
 function soffitRod(
   project: Project,
   ground: ZoneGround,
-  { cladding, asked }: { readonly cladding: BoardCladding; readonly asked: GapsAsked },
+  {
+    soffit,
+    cladding,
+    asked,
+  }: { readonly soffit: Soffit; readonly cladding: BoardCladding; readonly asked: GapsAsked },
 ): { readonly rod: RodResult; readonly finding: Finding } {
-  const [from, to] = ground.bounds.y;
-  const segments = [{ id: "1", from, to, gapAtStart: false, gapAtEnd: false }];
+  const segments = segmentsOf(ground.bounds);
   const { problem, rod, fits } = ownRod(ground, { cladding, asked, segments });
   const where = { face: ground.face.id, zone: ground.zone.id };
   const source = { kind: "common practice" } as const;
@@ -137,7 +145,23 @@ function soffitRod(
     return { rod, finding: finding({ code: "S001", outcome: "pass", where, says, source }) };
   }
   const [least, most] = asked.gapBand;
-  const told = ownRodRefused(problem, { project, ground, cladding, jambs: [], segmentsIn: () => segments });
+  const told = ownRodRefused(problem, {
+    project,
+    ground,
+    cladding,
+    jambs: [],
+    backMoved: (by) => {
+      const edit = deepened(project, soffit, by);
+      const { id } = soffit.opening;
+      return (
+        edit && { edit, says: message("setout.soffit.deepen", { opening: id, to: snap(soffit.depth + by) }) }
+      );
+    },
+    segmentsIn: (edited) => {
+      const same = soffitsOf(edited).find(({ face }) => face.id === soffit.face.id);
+      return same ? segmentsOf(soffitReach(edited, wallPlanes(edited), same)) : segments;
+    },
+  });
   return {
     rod,
     finding: finding({
@@ -158,6 +182,14 @@ function soffitRod(
       source,
     }),
   };
+}
+
+function segmentsOf({ y: [from, to] }: Rect): RodSegment[] {
+  return [{ id: "1", from, to, gapAtStart: false, gapAtEnd: false }];
+}
+
+function wallPlanes(project: Project): ZonePlane[] {
+  return project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
 }
 
 function overhead({ face, zone, opening, path }: Soffit, pieces: number): Finding {
