@@ -5,6 +5,7 @@
 import cavityRulesData from "../../data/cavity-rules.json" with { type: "json" };
 import clearancesData from "../../data/clearances.json" with { type: "json" };
 import climatesData from "../../data/climates.json" with { type: "json" };
+import codePacksData from "../../data/code-packs.json" with { type: "json" };
 import fastenersData from "../../data/fasteners.json" with { type: "json" };
 import finishesData from "../../data/finishes.json" with { type: "json" };
 import heatData from "../../data/heat.json" with { type: "json" };
@@ -19,6 +20,7 @@ import straightnessData from "../../data/straightness.json" with { type: "json" 
 import type { CavityRulesFile } from "./schema/cavity-rules.ts";
 import type { ClearancesFile } from "./schema/clearances.ts";
 import type { ClimatesFile } from "./schema/climates.ts";
+import type { CodePacksFile } from "./schema/code-packs.ts";
 import type { FastenersFile } from "./schema/fasteners.ts";
 import type { FinishesFile } from "./schema/finishes.ts";
 import type { HeatFile } from "./schema/heat.ts";
@@ -49,6 +51,7 @@ export const climatesFile = checkedByTest<ClimatesFile>(climatesData);
 export const finishesFile = checkedByTest<FinishesFile>(finishesData);
 export const lightFile = checkedByTest<LightFile>(lightData);
 export const heatFile = checkedByTest<HeatFile>(heatData);
+export const codePacksFile = checkedByTest<CodePacksFile>(codePacksData);
 export const proportionRulesFile = checkedByTest<ProportionRulesFile>(proportionRulesData);
 
 /** Every file that holds figures, by its name in `data/`. */
@@ -66,5 +69,6 @@ export const figureFiles = {
   "proportion-rules": proportionRulesFile,
   light: lightFile,
   heat: heatFile,
+  "code-packs": codePacksFile,
 } as const;
 export type Catalogue = typeof figureFiles;

@@ -44,6 +44,7 @@ const READ: readonly RegExp[] = [
   /^finishes\.coverage\.[^.]+\.perCoat$/,
   /^light\./,
   /^heat\./,
+  /^code-packs\./,
   /^fasteners\.corrosion\./,
 ];
 

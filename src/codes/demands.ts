@@ -20,6 +20,7 @@ import { type HeatDemand, heatDemand } from "./heat.ts";
 import { type LightDemand, lightDemand } from "./light-site.ts";
 import { type CorrosionDemand, corrosionDemand } from "./metals.ts";
 import { type FigureDemand, figureDemands } from "./own-figures.ts";
+import { type StructureAnswer, structureDemand } from "./packs/index.ts";
 import { type RainGrades, rainGrades } from "./rain-grades.ts";
 import {
   type Jurisdiction,
@@ -102,6 +103,8 @@ export interface Demands {
   readonly onePersonKg: number;
   /** Common practice: work above this height is guarded against falls (mm). */
   readonly fallHeightMm: number;
+  /** Wind, timber and screws by the chosen structural code. */
+  readonly structure: StructureAnswer;
   /** Figures that the project puts in place of the catalogue's. */
   readonly figures: readonly FigureDemand[];
 }
@@ -160,6 +163,7 @@ export function demandsOf(project: Project): Demands {
     light: lightDemand(project),
     onePersonKg: ONE_PERSON_KG,
     fallHeightMm: FALL_HEIGHT_MM,
+    structure: structureDemand(project),
     figures: figureDemands(project),
   };
 }

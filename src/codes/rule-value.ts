@@ -87,6 +87,11 @@ export function figureValue(figure: Pick<CatalogueFigure, "value" | "basis">): F
   return { value: figure.value, basis: materialBasis(figure.basis), figures: namesOf(figure) };
 }
 
+/** The same of a factor that a code prints: given by it, unless it is from memory. */
+export function codeValue(figure: Pick<CatalogueFigure, "value" | "basis">): FigureValue {
+  return { value: figure.value, basis: ruleBasis(figure.basis), figures: namesOf(figure) };
+}
+
 /** The weaker of two: what rests on both is no better than it. */
 export function weaker(a: Basis, b: Basis): Basis {
   const order: readonly Basis[] = ["given", "derived", "typical", "memory"];

@@ -1,10 +1,14 @@
 /** The rules that judge each face by itself, and their findings face by face, remembered where a memo is given. */
 import type { Finding } from "../findings/finding.ts";
+import { battenSag } from "./batten-sag.ts";
+import { battenScrews } from "./batten-screws.ts";
 import { battenSpacing } from "./batten-spacing.ts";
+import { battenStrength } from "./batten-strength.ts";
 import { boundaryFire } from "./boundary-fire.ts";
 import { cavityAir } from "./cavity-air.ts";
 import { cavityEnds } from "./cavity-ends.ts";
 import { cavityRuleSet } from "./cavity-rule-set.ts";
+import { claddingScrews } from "./cladding-screws.ts";
 import type { FaceContext, FacelessProject, FaceRule, ProofContext, ZoneView } from "./context.ts";
 import { drainagePath } from "./drainage-path.ts";
 import { flashingWater } from "./flashing-water.ts";
@@ -17,8 +21,12 @@ import { openArea } from "./open-area.ts";
 import type { ProofMemo } from "./proof-memo.ts";
 import { seasonalGap } from "./seasonal-gap.ts";
 import { sheetJoint } from "./sheet-joint.ts";
+import { skinSag } from "./skin-sag.ts";
+import { skinStrength } from "./skin-strength.ts";
 import { slidingHoles } from "./sliding-holes.ts";
 import { splashHeight } from "./splash-height.ts";
+import { studAim } from "./stud-aim.ts";
+import { windOnSkin } from "./wind-on-skin.ts";
 import { windowFrame } from "./window-frame.ts";
 
 export const FACE_RULES: readonly FaceRule[] = [
@@ -40,6 +48,14 @@ export const FACE_RULES: readonly FaceRule[] = [
   hungLoad,
   splashHeight,
   lightOpenShare,
+  windOnSkin,
+  skinStrength,
+  skinSag,
+  battenStrength,
+  battenSag,
+  claddingScrews,
+  battenScrews,
+  studAim,
 ];
 
 /** What they find on every face that has a zone, in the order of the faces. */

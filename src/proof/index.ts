@@ -19,8 +19,10 @@ import type { ProofMemo } from "./proof-memo.ts";
 import { screwCorrosion } from "./screw-corrosion.ts";
 import { siteCautions } from "./site-cautions.ts";
 import { snowBase } from "./snow-base.ts";
+import { structureCautions } from "./structure-cautions.ts";
 import { timberOutdoors } from "./timber-outdoors.ts";
 import { weeksUncovered } from "./weeks-uncovered.ts";
+import { windInputs } from "./wind-inputs.ts";
 import { woodMetals } from "./wood-metals.ts";
 
 /** Rules that look at more than one face, or at what is no face. */
@@ -43,6 +45,8 @@ const BUILDING_RULES: readonly ProofRule[] = [
   boardThickness,
   membraneLaps,
   ownFigures,
+  windInputs,
+  structureCautions,
 ];
 
 export const PROOF_RULES: readonly ProofRule[] = [...FACE_RULES, ...BUILDING_RULES];

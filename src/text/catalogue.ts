@@ -16,6 +16,7 @@ import proofAir from "../../data/text/proof-air.json" with { type: "json" };
 import schedule from "../../data/text/schedule.json" with { type: "json" };
 import setout from "../../data/text/setout.json" with { type: "json" };
 import store from "../../data/text/store.json" with { type: "json" };
+import structure from "../../data/text/structure.json" with { type: "json" };
 import terms from "../../data/text/terms.json" with { type: "json" };
 
 export type Language = "en" | "fr";
@@ -32,6 +33,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   proof,
   light,
   proofAir,
+  structure,
   schedule,
   book,
   drawing,

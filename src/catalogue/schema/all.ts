@@ -2,6 +2,7 @@
 import { cavityRulesFileSchema } from "./cavity-rules.ts";
 import { clearancesFileSchema } from "./clearances.ts";
 import { climatesFileSchema } from "./climates.ts";
+import { codePacksFileSchema } from "./code-packs.ts";
 import { fastenersFileSchema } from "./fasteners.ts";
 import { finishesFileSchema } from "./finishes.ts";
 import { heatFileSchema } from "./heat.ts";
@@ -29,4 +30,5 @@ export const catalogueSchemas = {
   "proportion-rules": proportionRulesFileSchema,
   light: lightFileSchema,
   heat: heatFileSchema,
+  "code-packs": codePacksFileSchema,
 } as const;

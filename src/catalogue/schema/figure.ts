@@ -24,6 +24,7 @@ export const unitSchema = z.enum([
   "1/%MC",
   "1e-6/K",
   "MPa",
+  "N/m2",
   "kg/m3",
   "kg/m2",
   "mm",

@@ -1,6 +1,7 @@
 /** Claddings and the layers behind them. */
 import * as z from "zod";
 import { basis, clear, figure, id, lengthFigure, note, size, span } from "./values.ts";
+import { sagLimits, timberGrade } from "./wind.ts";
 
 /** Ids of the rule sets of `data/cavity-rules.json`; a test holds the two lists to each other. */
 export const CAVITY_RULE_SETS = [
@@ -49,6 +50,8 @@ const boards = z.looseObject({
   finish: z.string().optional(),
   /** What is done to the ends as they are cut. */
   cutEnds: z.enum(["sealed", "bare"]).optional(),
+  /** The lowest of the chosen code where absent. */
+  grade: timberGrade.optional(),
 });
 
 const sheets = z.looseObject({
@@ -87,6 +90,10 @@ const sheets = z.looseObject({
     maxBattenSpacing: size,
     minJoint: clear,
     pullThroughN: z.number().positive().optional(),
+    /** Of the bending strength and the pull-through. design: ready to compare with the chosen code's loads. */
+    strengthLevel: z.enum(["design", "characteristic"]).optional(),
+    /** Divides characteristic strengths. */
+    materialFactor: z.number().min(1).max(5).optional(),
   }),
 });
 
@@ -151,6 +158,10 @@ export const limits = z.looseObject({
   /** Sliver rule, as a share of the module (the sheet's or board's full size). */
   sliver: z.looseObject({ wish: figure, floor: figure }),
   screwBite: z.looseObject({ cladding: lengthFigure, studs: lengthFigure }),
+  /** Most sag in wind: a span over these numbers. */
+  sagSpanOver: sagLimits.optional(),
+  /** Whether the wood under and behind the cladding stays under 20 % of moisture; wet where absent. */
+  timberService: z.enum(["dry", "wet"]).optional(),
   membrane: z
     .looseObject({
       maxGap: lengthFigure,

@@ -1,6 +1,7 @@
 /** The place: climate, code family, programme. */
 import * as z from "zod";
 import { basis, figure, length, months, note } from "./values.ts";
+import { wind } from "./wind.ts";
 
 const monthly = z.looseObject({ values: months, basis, source: z.string().optional() });
 
@@ -67,6 +68,7 @@ export const site = z.looseObject({
   /** Whether the place lies where wildfires drive embers. */
   wildfire: z.boolean().optional(),
   windPressure1in50Pa: figure.optional(),
+  wind: wind.optional(),
   /** Weeks from the membrane's fixing to its covering, as planned. */
   weeksUncovered: z.number().nonnegative().optional(),
 });

@@ -1,6 +1,7 @@
 /** What can be bought and what lies in the pile. */
 import * as z from "zod";
 import { clear, id, length, note, size } from "./values.ts";
+import { declaredScrew, timberGrade } from "./wind.ts";
 
 const price = z.number().nonnegative();
 
@@ -34,6 +35,8 @@ export const stock = z.looseObject({
       width: size,
       lengths: z.array(size).min(1),
       pricePerM: price.optional(),
+      /** The lowest of the chosen code where absent. */
+      grade: timberGrade.optional(),
     }),
   ),
   packers: z.array(size),
@@ -47,6 +50,7 @@ export const stock = z.looseObject({
       metal: metal.optional(),
       driver: z.string().min(1).optional().describe("The bit that turns it, as its box says."),
       price: price.optional(),
+      declared: declaredScrew.optional(),
     }),
   ),
   /** Board lengths that can be bought where the pile runs out. */

@@ -12,6 +12,7 @@ export const SUBJECTS = [
   "durability",
   "fire",
   "screws",
+  "structure",
   "handling",
   "site",
   "look",

@@ -41,6 +41,16 @@ const OF_PROOF: Readonly<Record<ProofCode, Subject>> = {
   P042: "durability",
   P043: "water",
   P044: "file",
+  P045: "structure",
+  P046: "structure",
+  P047: "structure",
+  P048: "structure",
+  P049: "structure",
+  P050: "structure",
+  P051: "structure",
+  P052: "structure",
+  P053: "structure",
+  P054: "structure",
 };
 
 /** Rules of setting-out that speak of a subject of their own. */

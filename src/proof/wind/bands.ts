@@ -1,0 +1,79 @@
+/** The strips of a face in which wind presses unlike, and the net pressure on what lies in them. */
+import type { Strip, StructureAnswer, WindDemand } from "../../codes/packs/index.ts";
+import { coefficientByArea } from "../../equations/wind/coefficient-by-area.ts";
+import { windNetPressure } from "../../equations/wind/wind-net-pressure.ts";
+import { type Interval, overlaps } from "../../geometry/interval.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { FaceLayout } from "../../setout/facade.ts";
+
+export interface WindBand {
+  readonly strip: Strip;
+  /** Along the face (mm), its whole height. */
+  readonly x: Interval;
+}
+
+/** Both ends of a face count as corners; a soffit is all corner. From left to right. */
+export function windBands(face: Pick<FaceLayout, "outline" | "azimuthDeg">, wind: WindDemand): WindBand[] {
+  const { x } = polygonBounds(face.outline);
+  const [first] = wind.strips;
+  if (face.azimuthDeg === undefined && first) return [{ strip: first, x }];
+  const middle = (x[0] + x[1]) / 2;
+  const left: WindBand[] = [];
+  const right: WindBand[] = [];
+  let [from, to] = [x[0], x[1]];
+  for (const strip of wind.strips) {
+    if (from >= to) break;
+    const reach = strip.toMm ?? Number.POSITIVE_INFINITY;
+    const inner = Math.min(x[0] + reach, middle);
+    if (inner >= middle) {
+      left.push({ strip, x: [from, to] });
+      break;
+    }
+    left.push({ strip, x: [from, inner] });
+    right.unshift({ strip, x: [x[1] - (inner - x[0]), to] });
+    [from, to] = [inner, x[1] - (inner - x[0])];
+  }
+  return [...left, ...right];
+}
+
+export interface NetWind {
+  readonly strip: Strip["id"];
+  /** Outward and inward (Pa), both more than nothing, before the factors of strength and sag. */
+  readonly pullPa: number;
+  readonly pushPa: number;
+  /** Coefficients outside that they come from. */
+  readonly pull: number;
+  readonly push: number;
+}
+
+/** The worst of the strips that a stretch of the face reaches into, for a part that gathers pressure from an area. */
+export function netWind(
+  wind: WindDemand,
+  bands: readonly WindBand[],
+  { x, areaM2 }: { readonly x: Interval; readonly areaM2: number },
+): NetWind {
+  const [smallM2, largeM2] = wind.areasM2;
+  const read = ([smallCoefficient, largeCoefficient]: readonly [number, number]): number =>
+    coefficientByArea({ areaM2, smallM2, largeM2, smallCoefficient, largeCoefficient });
+  const reached = bands.filter((band) => overlaps(band.x, x));
+  const pulls = (reached.length > 0 ? reached : bands).map(({ strip }) => ({
+    strip: strip.id,
+    pull: read(strip.pull),
+  }));
+  const worst = pulls.reduce((a, b) => (b.pull < a.pull ? b : a));
+  const push = read(wind.push);
+  const [sucking, pushing] = wind.inside;
+  const { pressurePa } = wind;
+  const least = wind.leastPa?.value ?? 0;
+  return {
+    ...worst,
+    push,
+    pullPa: Math.max(least, -windNetPressure({ pressurePa, outside: worst.pull, inside: pushing })),
+    pushPa: Math.max(least, windNetPressure({ pressurePa, outside: push, inside: sucking })),
+  };
+}
+
+/** The wind of the chosen code, where everything that it takes is known. */
+export function knownWind(structure: StructureAnswer): WindDemand | undefined {
+  return structure.known && structure.wind.known ? structure.wind.wind : undefined;
+}

@@ -1,0 +1,59 @@
+/** What the rules of wind share of a zone: its strips and its members, worked out once for all rules that judge the same face. */
+import type { StructureDemand, WindDemand } from "../../codes/packs/index.ts";
+import type { Interval } from "../../geometry/interval.ts";
+import type { FaceContext, ZoneView } from "../context.ts";
+import { knownWind, type NetWind, netWind, type WindBand, windBands } from "./bands.ts";
+import { type Member, type Members, membersOf } from "./members.ts";
+
+export interface ZoneStudy extends Members {
+  readonly view: ZoneView;
+  readonly structure: StructureDemand;
+  readonly wind: WindDemand;
+  readonly bands: readonly WindBand[];
+  /** A soffit: what it weighs pulls at its screws. */
+  readonly lies: boolean;
+}
+
+/** A context lives as long as one proof of a face. */
+const STUDIES = new WeakMap<FaceContext, readonly ZoneStudy[]>();
+
+/** The zones of a face under the chosen code's wind; none where that is not known, which P054 says. */
+export function windStudies(context: FaceContext): readonly ZoneStudy[] {
+  const known = STUDIES.get(context);
+  if (known) return known;
+  const { structure } = context.demands;
+  const wind = knownWind(structure);
+  const studies =
+    structure.known && wind
+      ? context.zones.map((view): ZoneStudy => {
+          const bands = windBands(view.face, wind);
+          const lies = view.face.azimuthDeg === undefined;
+          return { view, structure, wind, bands, lies, ...membersOf(view) };
+        })
+      : [];
+  STUDIES.set(context, studies);
+  return studies;
+}
+
+const MM2_PER_M2 = 1e6;
+
+/** The net wind on a member, by its longest span and what it gathers across it, a third of the span at least. */
+export function windOn({ wind, bands }: ZoneStudy, member: Member): NetWind {
+  const span = longestSpan(member);
+  const areaM2 = (span * Math.max(member.gathers, span / 3)) / MM2_PER_M2;
+  return netWind(wind, bands, { x: member.box.x, areaM2 });
+}
+
+/** The net wind at a screw: an area so small that the coefficient stays as it begins. */
+export function windAt({ wind, bands }: ZoneStudy, x: Interval): NetWind {
+  return netWind(wind, bands, { x, areaM2: 0 });
+}
+
+export function longestSpan({ supports, box, along }: Member): number {
+  const places = supports.map(({ at }) => at);
+  const arms =
+    places.length > 0
+      ? [(places[0] as number) - box[along][0], box[along][1] - (places.at(-1) as number)]
+      : [];
+  return Math.max(0, ...places.slice(1).map((at, i) => at - (places[i] as number)), ...arms);
+}
