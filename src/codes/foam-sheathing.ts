@@ -38,19 +38,46 @@ export interface FurringOverFoam {
   readonly claddingKgPerM2: number;
 }
 
-/** Thickest foam (mm) by the next worse row and column of the table; undefined outside it. Nothing is interpolated. */
+const IN2_PER_FT2 = 144;
+const WIDEST_IN = 24;
+const HEAVIEST_PSF = 25;
+
+/** The cells by what a screw carries (lb), lightest first; where cells share a load they share the foam. */
+const CELLS: readonly { readonly lb: number; readonly foam: number }[] = ROWS.flatMap(
+  ({ furring, screws, foam }) =>
+    WEIGHTS_PSF.flatMap((psf, column) => {
+      const thickest = foam[column];
+      return thickest === undefined ? [] : [{ lb: (psf * furring * screws) / IN2_PER_FT2, foam: thickest }];
+    }),
+).sort((a, b) => a.lb - b.lb);
+
+/**
+ * Thickest foam (mm) by what a screw carries; undefined outside the table. Between cells a straight line over the inverse of the
+ * load: foam falls faster than that as load grows, so the line is never above the rule that makes the cells.
+ */
 export function thickestFoam(asked: FurringOverFoam): number | undefined {
   // 4.8 mm is sold as No. 10, which measures 4.83 mm.
   if (asked.screwDiameterMm < NUMBER_10_MM - 0.05) return undefined;
-  const row = ROWS.find(
-    ({ furring, screws }) => fits(asked.furringSpacingMm, furring) && fits(asked.screwSpacingMm, screws),
-  );
-  const column = WEIGHTS_PSF.findIndex((psf) => asked.claddingKgPerM2 <= psf * KG_PER_M2_PER_PSF);
-  const inches = row?.foam[column];
-  return inches === undefined ? undefined : inches * MM_PER_INCH;
+  const furring = inches(asked.furringSpacingMm);
+  const screws = inches(asked.screwSpacingMm);
+  const psf = asked.claddingKgPerM2 / KG_PER_M2_PER_PSF;
+  if (furring > WIDEST_IN || screws > WIDEST_IN || psf > HEAVIEST_PSF + NOISE) return undefined;
+  const lb = (psf * furring * screws) / IN2_PER_FT2;
+  const above = CELLS.findIndex((cell) => lb <= cell.lb + NOISE);
+  const heavier = CELLS[above];
+  if (!heavier) return undefined;
+  const lighter = CELLS[above - 1];
+  if (!lighter || lighter.lb === heavier.lb || Math.abs(lb - heavier.lb) <= NOISE)
+    return heavier.foam * MM_PER_INCH;
+  const share = (1 / lb - 1 / heavier.lb) / (1 / lighter.lb - 1 / heavier.lb);
+  return (heavier.foam + (lighter.foam - heavier.foam) * share) * MM_PER_INCH;
 }
 
-/** Metric spacings of 400 and 600, and 610 for 24 in, count as the inch spacing that they stand for. */
-function fits(mm: number, inches: number): boolean {
-  return mm <= inches * MM_PER_INCH + 0.5;
+const NOISE = 1e-6;
+
+/** Metric spacings of 400 and 600, and 406 and 610 for 16 and 24 in, count as the inch spacing that they stand for. */
+function inches(mm: number): number {
+  const exact = mm / MM_PER_INCH;
+  const named = [12, 16, 24].find((inch) => Math.abs(mm - inch * MM_PER_INCH) <= 0.5);
+  return named ?? exact;
 }

@@ -1,5 +1,6 @@
 /** P011: the weight of the cladding on screws that reach the studs through insulation. */
-import { FOAM_TABLE_SOURCE, thickestFoam } from "../codes/foam-sheathing.ts";
+import { FOAM_TABLE_SOURCE, type FurringOverFoam, thickestFoam } from "../codes/foam-sheathing.ts";
+import { screwSway } from "../equations/hanging/screw-sway.ts";
 import { type Finding, finding, type Outcome, type WorkingInput } from "../findings/finding.ts";
 import { regionArea } from "../geometry/region.ts";
 import type { Layer } from "../project/schema/project.ts";
@@ -9,6 +10,14 @@ import { railsOf, widestGap, widestSpan } from "./spans.ts";
 import { compared, holds, input, written } from "./working.ts";
 
 const MM2_PER_M2 = 1e6;
+const G = 9.80665;
+
+/** The table’s foam, in the words of the two languages of the project file; other insulation is not judged by it. */
+const FOAM = /\bfoam|polysty|polyiso|\b(?:eps|xps|pir|pur)\b|mousse/i;
+/** A bar held at both ends, and at one: how far it sags lies between. */
+const HELD_BOTH = 12;
+const HELD_ONE = 3;
+const STEEL_MPA = 210_000;
 
 type Insulation = Extract<Layer, { kind: "insulation" }>;
 
@@ -20,7 +29,7 @@ export function hungLoad(context: FaceContext): Finding[] {
     const load = hung(view);
     if (!buildUp || layers.length === 0 || !load) return [];
     const path = `/buildUps/${index}`;
-    return layers.some(({ bearing }) => bearing === "soft")
+    return layers.some(({ bearing, material }) => bearing === "soft" || !FOAM.test(material))
       ? [throughSoft({ view, path, layers, load })]
       : [throughFirm(context, { view, path, layers, load, screw: buildUp.battenScrew })];
   });
@@ -81,6 +90,25 @@ function throughSoft({ view, path, layers, load }: Hung): Finding {
   });
 }
 
+/** What a screw carries, and between what it would sag if its own stiffness were all that held it. */
+function sway(
+  { demands }: FaceContext,
+  asked: FurringOverFoam & { readonly foamMm: number },
+): { load: number; least: number; most: number } {
+  const loadN = (asked.claddingKgPerM2 * G * asked.screwSpacingMm * asked.furringSpacingMm) / MM2_PER_M2;
+  const bar = {
+    loadN,
+    gapMm: asked.foamMm,
+    rootMm: asked.screwDiameterMm * demands.heat.fasteners.coreShare.value,
+    modulusMPa: STEEL_MPA,
+  };
+  return {
+    load: loadN,
+    least: screwSway({ ...bar, stiffness: HELD_BOTH }),
+    most: screwSway({ ...bar, stiffness: HELD_ONE }),
+  };
+}
+
 function throughFirm(
   context: FaceContext,
   { view, path, layers, load, screw }: Hung & { screw: string },
@@ -111,7 +139,10 @@ function throughFirm(
       screws: asked.screwSpacingMm,
       furring: asked.furringSpacingMm,
     }),
-    hint: message(outcome === "pass" ? "proof.hung.foam-only" : "proof.hung.ask"),
+    hint:
+      outcome === "pass" && found
+        ? message("proof.hung.foam-only", sway(context, { ...asked, foamMm: demand }))
+        : message("proof.hung.ask"),
     ...(limit === undefined
       ? { demand: load.kgPerM2, unit: "kg/m²" }
       : compared("at most", { demand, limit, unit: "mm" })),

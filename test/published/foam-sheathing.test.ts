@@ -1,9 +1,12 @@
 /**
  * International Building Code 2018, Table 2603.13.2: thickest foam sheathing (in) under 1x furring on No. 10 screws, by the
- * spacing of furring and screws (in) and the weight of the cladding (psf). DR: design required. Cells as reprinted.
+ * spacing of furring and screws (in) and the weight of the cladding (psf). DR: design required. Cells as reprinted. Between cells: never
+ * more than the dowel equations with a gap give that make the cells (see nds-gap-furring-table.test.ts).
  */
 import { describe, expect, it } from "vitest";
 import { thickestFoam } from "../../src/codes/foam-sheathing.ts";
+import { ndsBearingStrength } from "../../src/equations/screws/nds-bearing-strength.ts";
+import { ndsLateral } from "../../src/equations/screws/nds-lateral.ts";
 
 const DR = undefined;
 const MM = 25.4;
@@ -36,9 +39,43 @@ describe.each(table)("furring %d in, screws %d in", (furring, screws, row) => {
 });
 
 describe("between and outside the cells", () => {
-  it("goes by the next worse row and column", () => {
-    expect(inches({ furring: 15, screws: 13, psf: 12 })).toBe(0.75);
-    expect(inches({ furring: 17, screws: 12, psf: 3.1 })).toBe(1.4);
+  it("goes by what a screw carries: between its cells, and never over the rule that makes them", () => {
+    const bearing = ndsBearingStrength({ specificGravity: 0.42 });
+    for (const [furring, screws, psf] of [
+      [15, 13, 12],
+      [17, 14, 11],
+      [20, 12, 10],
+      [16, 15, 9],
+      [23, 16, 8],
+      [24, 12, 17],
+      [18, 12, 15],
+    ] as const) {
+      const foam = inches({ furring, screws, psf }) ?? Number.NaN;
+      const carried = (psf * furring * screws) / 144;
+      const allowed = (gapMm: number) =>
+        (0.72 *
+          ndsLateral({
+            rootMm: 0.152 * MM,
+            yieldMPa: 90_000 * 0.0068947573,
+            sideMm: 0.75 * MM,
+            mainMm: MM,
+            gapMm,
+            sideMPa: bearing,
+            mainMPa: bearing,
+          })) /
+        4.4482216;
+      // Cells are rounded to 0.05 in.
+      expect(allowed((foam - 0.075) * MM)).toBeGreaterThan(carried);
+      expect(allowed((foam + 0.15) * MM)).toBeLessThan(carried);
+    }
+  });
+
+  it("falls as load grows", () => {
+    const foams = [4, 8, 9, 10, 12, 13, 15, 18, 20, 22, 24].map(
+      (psf) => inches({ furring: 16, screws: 12, psf }) ?? 0,
+    );
+    expect([...foams].sort((a, b) => b - a)).toEqual(foams);
+    expect(new Set(foams).size).toBeGreaterThan(8);
   });
 
   it("says nothing beyond the last row or column, or for a thinner screw", () => {
@@ -50,9 +87,8 @@ describe("between and outside the cells", () => {
     expect(thickestFoam({ ...thin, screwDiameterMm: 4.8 })).toBe(4 * MM);
   });
 
-  it("never swaps the two spacings", () => {
-    expect(inches({ furring: 24, screws: 12, psf: 11 })).not.toBe(
-      inches({ furring: 12, screws: 24, psf: 11 }),
-    );
+  it("either spacing may be the wider: the table's own cells at 16 by 24 in agree", () => {
+    for (const psf of [11, 14])
+      expect(inches({ furring: 24, screws: 16, psf })).toBe(inches({ furring: 16, screws: 24, psf }));
   });
 });

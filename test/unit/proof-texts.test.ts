@@ -78,7 +78,7 @@ const walls = [
       project.faces[0]!.splash = { cover: "gravel" };
       project.limits.cavityRules = "switzerland-practice";
       for (const screw of project.stock.screws) screw.metal = "A2";
-      Object.assign(project.buildUps[0]!.layers[0]!, { bearing: "firm" });
+      Object.assign(project.buildUps[0]!.layers[0]!, { bearing: "firm", material: "foam" });
       Object.assign(project.limits.membrane!.maxGap, { value: 1 });
     },
     facade: ({ faces: [face] }) => {

@@ -125,11 +125,31 @@ describe("P011 load hung through insulation", () => {
     expect(findings[0]?.limit).toBeUndefined();
   });
 
-  it("firm insulation goes by the table: 305 mm screws, 610 mm furring, 11 psf allow 1.4 in", () => {
-    // 14.9 kg/m² is just over 3 psf.
-    expect(kgPerM2).toBeGreaterThan(14.65);
-    expect(firm(35)).toMatchObject({ outcome: "pass", provisional: true, demand: 35, limit: 1.4 * 25.4 });
-    expect(firm(36)).toMatchObject({ outcome: "fail", hint: message("proof.hung.ask") });
+  it("foam goes by the table: 300 mm screws, 610 mm furring, 14.9 kg/m² lie under 8 lb a screw: 4 in", () => {
+    expect((kgPerM2 / 4.882) * (300 / 304.8) * 2).toBeLessThan(8);
+    expect(firm(101)).toMatchObject({ outcome: "pass", provisional: true, demand: 101, limit: 4 * 25.4 });
+    expect(firm(102)).toMatchObject({ outcome: "fail", hint: message("proof.hung.ask") });
+  });
+
+  it("a screw of 6 mm sags between what it would held at both ends, by 12, and at one, by 3", () => {
+    const load = kgPerM2 * 9.80665 * 0.3 * 0.61;
+    // The root of its thread is taken as seven tenths of it.
+    const bar = 210_000 * ((Math.PI * 4.2 ** 4) / 64);
+    expect(firm(50)?.hint?.values).toEqual({
+      load: expect.closeTo(load, 9),
+      least: expect.closeTo((load * 50 ** 3) / (12 * bar), 9),
+      most: expect.closeTo((load * 50 ** 3) / (3 * bar), 9),
+    });
+  });
+
+  it("firm insulation that is no foam is not judged by the table of foam", () => {
+    const [fibre] = hungLoad(
+      proofFixture({
+        project: (project) =>
+          Object.assign(project.buildUps[0]!.layers[0]!, { bearing: "firm", material: "wood fibre board" }),
+      }),
+    );
+    expect(fibre).toMatchObject({ outcome: "cannot evaluate", says: { key: "proof.hung.soft" } });
   });
 
   it("outside the table it cannot tell", () => {

@@ -203,7 +203,7 @@ function withinSpan(
 }
 
 /** The slope between two loads is a cubic, nought three times at most: so many steps part the noughts. */
-const STEPS = 12;
+const STEPS = 8;
 
 /** Where the slope is nought from one place to another. */
 function levels(slope: (x: number) => number, from: number, to: number): number[] {
@@ -219,11 +219,13 @@ function levels(slope: (x: number) => number, from: number, to: number): number[
   return found;
 }
 
-/** By halving, to the grid of the machine. */
+/** Halvings to a billionth of a step: at a level place the sag errs by the square of that. */
+const HALVINGS = 30;
+
 function nought(slope: (x: number) => number, [from, to]: readonly [number, number]): number {
   let [low, high] = [from, to];
   const falling = slope(low) > 0;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < HALVINGS; i++) {
     const middle = (low + high) / 2;
     if (slope(middle) > 0 === falling) low = middle;
     else high = middle;
