@@ -3,7 +3,7 @@ import type { Interval } from "../geometry/interval.ts";
 import type { Region } from "../geometry/region.ts";
 import type { Joint, Piece } from "./facade.ts";
 
-export type DraftPiece = Omit<Piece, "endings" | "fixings" | "supports" | "removeBefore" | "massKg">;
+export type DraftPiece = Omit<Piece, "dams" | "endings" | "fixings" | "supports" | "removeBefore" | "massKg">;
 
 type Held = Pick<Piece, "fixings" | "supports" | "removeBefore" | "massKg">;
 

@@ -118,6 +118,8 @@ export interface Piece {
   readonly endings?: readonly BattenEnd[];
   /** Bent metal: its section as points of z and y (mm), from the upstand to the drip. */
   readonly profile?: readonly Point[];
+  /** Turned up at the ends of bent metal, over its outline, the left one first: where along the face, and its own outline as points of z and y (mm). */
+  readonly dams?: readonly { readonly x: number; readonly outline: Polygon }[];
   /** Bent metal that stands upright: its section as points of x and z (mm), over its outer corners. */
   readonly planProfile?: readonly Point[];
   /** Slope of a board's top edge, falling outward (degrees). */

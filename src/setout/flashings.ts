@@ -8,6 +8,7 @@
 import { type Finding, finding } from "../findings/finding.ts";
 import type { Interval } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
+import type { Polygon } from "../geometry/polygon.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import { faceCode } from "../project/lookup.ts";
 import { message } from "../text/message.ts";
@@ -112,6 +113,17 @@ function flashing(
     [front, edge],
     [front, snap(edge - DRIP_EDGE_MM)],
   ];
+  // Over a head the dams stand behind the cladding and its rails, where the mesh is slit for them; under a sill beside the frame, to
+  // the cladding's face.
+  const rail = plane.layers.find(({ kind }) => kind === "rail");
+  const damTo = where === "head" ? (rail?.z[0] ?? plane.backZ) : plane.faceZ;
+  const low = snap(top - (damTo - back) * SLOPE);
+  const dam: Polygon = [
+    [back, top],
+    [damTo, low],
+    [damTo, snap(low + END_DAM_MM)],
+    [back, snap(top + END_DAM_MM)],
+  ];
   const developed = snap(developedWidth(profile));
   const length = blankLength(x);
   return {
@@ -126,6 +138,7 @@ function flashing(
       z: [back, front],
       ends: SQUARE_ENDS,
       profile,
+      dams: x.map((at) => ({ x: at, outline: dam })),
       material: "bent metal",
       cut: { length, width: developed, thickness: BENT_METAL.thickness },
       massKg: massOfArea(length, developed, BENT_METAL.kgPerM2),

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import { polygonContains } from "../../src/geometry/polygon.ts";
 import { readDocument } from "../../src/project/read.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: edits of the raw document.
@@ -14,11 +15,11 @@ function frontOf(edit: (document: Loose) => void = () => {}) {
   if (!result.ok) throw new Error(JSON.stringify(result.findings));
   const { facade, findings } = design(result.project);
   const pieces = facade.faces.flatMap((face) => face.pieces.filter(({ kind }) => kind === "flashing"));
-  return { pieces, findings: findings.filter(({ code }) => code === "S018") };
+  return { pieces, faces: facade.faces, findings: findings.filter(({ code }) => code === "S018") };
 }
 
 describe("the demo's flashings", () => {
-  const { pieces, findings } = frontOf();
+  const { pieces, faces, findings } = frontOf();
   const of = (mark: string) => pieces.find((piece) => piece.mark === mark);
 
   it("stand over every opening and under every window", () => {
@@ -47,6 +48,51 @@ describe("the demo's flashings", () => {
     // The boards' plane is 98 mm out: the head drips 10 mm before it, the sill 25 mm.
     expect(of("F-Hh-W2")?.profile?.[2]?.[0]).toBe(108);
     expect(of("F-Hs-W2")?.profile?.[2]?.[0]).toBe(123);
+  });
+
+  it("turn up dams of 25 mm at both ends, behind the cladding over a head and beside the frame under a sill", () => {
+    for (const piece of pieces) {
+      const [, back] = piece.profile ?? [];
+      const xs = piece.outline.map(([x]) => x);
+      expect(piece.dams?.map(({ x }) => x)).toEqual([Math.min(...xs), Math.max(...xs)]);
+      for (const { outline } of piece.dams ?? []) {
+        for (const [z, y] of outline) {
+          const slope = (back?.[1] ?? 0) - 0.06 * (z - (back?.[0] ?? 0));
+          expect([0, 25]).toContain(Math.round((y - slope) * 1000) / 1000);
+        }
+      }
+    }
+    // Of the front: boards of 20 whose plane is 98 mm out.
+    const reachOf = (mark: string) => Math.max(...(of(mark)?.dams?.[0]?.outline ?? []).map(([z]) => z));
+    expect(reachOf("F-Hh-W2")).toBe(78);
+    expect(reachOf("F-Hs-W2")).toBe(98);
+  });
+
+  it("stand with their dams in no cladding, batten, return or trim: only the mesh over a head is slit for them", () => {
+    const clashes: string[] = [];
+    for (const face of faces)
+      for (const { mark, dams = [] } of face.pieces)
+        for (const dam of dams) {
+          const [low, high] = [Math.min, Math.max].map((of) => of(...dam.outline.map(([, y]) => y))) as [
+            number,
+            number,
+          ];
+          const [back, front] = [Math.min, Math.max].map((of) => of(...dam.outline.map(([z]) => z))) as [
+            number,
+            number,
+          ];
+          for (const other of face.pieces) {
+            if (other.mark === mark || other.kind === "membrane" || other.profile || other.planProfile)
+              continue;
+            const inDepth = Math.min(front, other.z[1]) - Math.max(back, other.z[0]) > 0.01;
+            if (!inDepth || other.kind === "closure") continue;
+            const meets = [0.02, 0.5, 0.98].some((share) =>
+              polygonContains(other.outline, [dam.x, low + (high - low) * share]),
+            );
+            if (meets) clashes.push(`${mark} in ${other.mark}`);
+          }
+        }
+    expect(clashes).toEqual([]);
   });
 
   it("need what a hand works out: 2 of play, 6 % of the depth, 8 of drip", () => {

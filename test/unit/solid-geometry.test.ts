@@ -115,12 +115,26 @@ describe("pieces of the demo in the axonometric view", () => {
   it("are bent as their sections are", () => {
     const bent = pieces.filter(({ profile }) => profile);
     expect(bent.length).toBeGreaterThan(10);
-    for (const { outline, profile, ...piece } of bent) {
-      const points = pointsOf(pieceMesh({ ...piece, outline, ...(profile && { profile }) }).triangles);
-      const [left, right] = boxOf(outline);
+    for (const { profile, dams = [], ...piece } of bent) {
+      const points = pointsOf(pieceMesh({ ...piece, ...(profile && { profile }), dams }).triangles);
+      const [left, right] = boxOf(piece.outline);
+      const section = [...profile!, ...dams.flatMap(({ outline }) => outline)];
       expect(span(points.map(([x]) => x))).toEqual([left, right]);
-      expect(span(points.map(([, , z]) => z))).toEqual(span(profile!.map(([z]) => z)));
-      expect(span(points.map(([, y]) => y))).toEqual(span(profile!.map(([, y]) => y)));
+      expect(span(points.map(([, , z]) => z))).toEqual(span(section.map(([z]) => z)));
+      expect(span(points.map(([, y]) => y))).toEqual(span(section.map(([, y]) => y)));
+    }
+  });
+
+  it("of flashings end in dams that stand 25 mm over the slope, at both ends and nowhere between (Ontario Building Code 9.27.3.8)", () => {
+    const dammed = pieces.filter(({ dams }) => dams);
+    expect(dammed.length).toBeGreaterThan(5);
+    for (const piece of dammed) {
+      const [left, right] = boxOf(piece.outline);
+      const [, back] = piece.profile!;
+      const over = pointsOf(pieceMesh(piece).triangles).filter(
+        ([, y, z]) => y > back![1] - (z - back![0]) * 0.06 + 24.9 && z > back![0],
+      );
+      expect(new Set(over.map(([x]) => x))).toEqual(new Set([left, right]));
     }
   });
 

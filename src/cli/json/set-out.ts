@@ -92,6 +92,7 @@ function pieceJson(piece: Piece, reader: Reader): FaceJson["pieces"][number] {
     ...(piece.reliefs && { reliefs: piece.reliefs.map((relief) => ({ ...relief })) }),
     ...(piece.endings && { endings: piece.endings.map((one) => ({ ...one })) }),
     ...(piece.profile && { profile: points(piece.profile) }),
+    ...(piece.dams && { dams: piece.dams.map(({ x, outline }) => ({ x, outline: points(outline) })) }),
     ...(piece.planProfile && { planProfile: points(piece.planProfile) }),
     z: [...piece.z],
     ends: { left: { ...piece.ends.left }, right: { ...piece.ends.right } },

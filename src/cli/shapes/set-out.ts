@@ -69,6 +69,12 @@ const piece = z.object({
   endings: z.array(battenEnd).optional().describe("Of a batten or rail, the lower or left end first."),
   /** Bent metal: its section as points of z and y. */
   profile: polygon.optional(),
+  dams: z
+    .array(z.object({ x: z.number(), outline: polygon }))
+    .optional()
+    .describe(
+      "Turned up at the ends of bent metal: where along the face, and its outline as points of z and y.",
+    ),
   /** Bent metal that stands upright: its section as points of x and z. */
   planProfile: polygon.optional(),
   z: span,

@@ -1,7 +1,9 @@
 /** The cladding in elevation: dark cavity, boards in two tones, sheets, fixings, marks. */
 
-import { polygonBounds } from "../../geometry/polygon.ts";
-import { rectsOverlap } from "../../geometry/rect.ts";
+import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
+import { rectOutline } from "../../geometry/rect.ts";
+import { intersect } from "../../geometry/region.ts";
+import { BENT_METAL } from "../../setout/bent-metal.ts";
 import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import type { Item } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
@@ -36,13 +38,13 @@ export function claddingItems(face: FaceLayout, options: CladdingOptions): Item[
         fill: "membrane",
       }),
     ),
-    ...face.pieces.filter(({ planProfile }) => planProfile).map(bentItem),
+    // What of bent metal stands behind the cladding, as trims and the dams over heads, is hidden by it.
+    ...face.pieces
+      .filter((piece) => piece.planProfile || (piece.kind === "flashing" && !isInReveal(piece, face)))
+      .map(bentItem),
     ...boards.map((piece) => pieceItem(piece, { layer: BOARD, fill: tones.get(piece.mark) ?? "board" })),
     ...sheets.map((piece) => pieceItem(piece, { layer: SHEET, fill: "sheet" })),
     ...posts.map((piece) => pieceItem(piece, { layer: BOARD, fill: "board" })),
-    ...face.pieces
-      .filter((piece) => piece.kind === "flashing" && !piece.planProfile && !isInReveal(piece, face))
-      .map(bentItem),
     ...sheets.flatMap((piece) => fixingItems(piece, options)),
     ...(options.boardScrews ? boards.flatMap((piece) => fixingItems(piece, options)) : []),
     ...(options.boardScrews ? posts.flatMap((piece) => fixingItems(piece, options)) : []),
@@ -64,12 +66,35 @@ export function revealItems(face: FaceLayout): Item[] {
 /** Trims of jambs lie behind the cladding; other flashings keep a little room to the frame. */
 function isInReveal({ outline, planProfile }: Piece, { openings }: FaceLayout): boolean {
   if (planProfile) return false;
-  const box = polygonBounds(outline);
-  return openings.some(({ region }) => rectsOverlap(region, box));
+  return openings.some(({ region }) => intersect(outline, rectOutline(region)).length > 0);
 }
 
-function bentItem({ mark, outline }: Piece): Item {
-  return { kind: "polygon", layer: layerName("TRIM"), of: mark, outline, line: "detail", fill: "metal" };
+function bentItem({ mark, outline, dams }: Piece): Item {
+  const item = {
+    kind: "polygon",
+    layer: layerName("TRIM"),
+    of: mark,
+    line: "detail",
+    fill: "metal",
+  } as const;
+  return { ...item, outline: dams ? betweenDams(outline, dams) : outline };
+}
+
+/** The outline with its dams turned up, each as thick as the sheet. */
+function betweenDams(outline: Polygon, dams: NonNullable<Piece["dams"]>): Polygon {
+  const { x, y } = polygonBounds(outline);
+  const high = Math.max(...dams.flatMap((dam) => dam.outline.map(([, top]) => top)));
+  const { thickness } = BENT_METAL;
+  return [
+    [x[0], y[0]],
+    [x[1], y[0]],
+    [x[1], high],
+    [x[1] - thickness, high],
+    [x[1] - thickness, y[1]],
+    [x[0] + thickness, y[1]],
+    [x[0] + thickness, high],
+    [x[0], high],
+  ];
 }
 
 /** Neighbouring courses differ in tone; upright boards take turns from left to right. */

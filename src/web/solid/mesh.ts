@@ -77,16 +77,36 @@ function bentMesh(from: readonly Corner[], to: readonly Corner[]): Mesh {
   return { triangles, edges };
 }
 
+/** A dam stands across the section that it closes. */
+function damMesh({ x, outline }: NonNullable<Piece["dams"]>[number]): Mesh {
+  const corners = outline.map(([pz, py]): Corner => [x, py, pz]);
+  const triangles: number[] = [];
+  const edges: number[] = [];
+  for (const [i, corner] of corners.entries()) {
+    const next = at(corners, (i + 1) % corners.length);
+    edges.push(...corner, ...next);
+    if (i > 0 && i + 1 < corners.length) triangles.push(...at(corners, 0), ...corner, ...next);
+  }
+  return { triangles, edges };
+}
+
+function joined(meshes: readonly Mesh[]): Mesh {
+  return {
+    triangles: meshes.flatMap(({ triangles }) => triangles),
+    edges: meshes.flatMap(({ edges }) => edges),
+  };
+}
+
 /** A membrane without thickness is drawn before what it lies on, mm. */
 const BEFORE = 0.5;
 
 /** A piece as it is cut: its edges bevelled, its ends mitred. */
 export function pieceMesh(piece: Piece): Mesh {
-  const { outline, holes, z, ends, profile, planProfile, bevelDeg = 0 } = piece;
+  const { outline, holes, z, ends, profile, planProfile, dams = [], bevelDeg = 0 } = piece;
   const { x, y } = polygonBounds(outline);
   if (profile) {
     const sectionAt = (px: number): Corner[] => profile.map(([pz, py]) => [px, py, pz]);
-    return bentMesh(sectionAt(x[0]), sectionAt(x[1]));
+    return joined([bentMesh(sectionAt(x[0]), sectionAt(x[1])), ...dams.map(damMesh)]);
   }
   if (planProfile) {
     const sectionAt = (py: number): Corner[] => planProfile.map(([px, pz]) => [px, py, pz]);
