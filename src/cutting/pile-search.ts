@@ -15,8 +15,11 @@ const BLINK = 0.03;
 /** A long rest is worth more than two short ones of the same length together, and so is a wide one. */
 const LENGTH_POWER = 1.5;
 const WIDTH_POWER = 1.3;
+const MOST_LOTS = 1000;
 /** What leaving a board whole is worth, as a share of its area. */
 const WHOLE = 0.05;
+/** What it is worth not to bring another lot to a face, in boards of the mean size. */
+const ONE_LOT = 1;
 /** Boards are used up before pieces are bought: an area of pieces left out weighs this many times that of boards ripped. */
 const LEFT_OUT = 1000;
 
@@ -28,12 +31,16 @@ export interface SearchBoard {
   readonly area: number;
   /** By width: may it be ripped to it? */
   readonly suits: readonly boolean[];
+  /** Lot, counted from 0. */
+  readonly lot: number;
 }
 
 export interface SearchPiece {
   /** Place of its width in the list. */
   readonly width: number;
   readonly length: number;
+  /** Pieces seen together, which look best from one lot; counted from 0. */
+  readonly group: number;
 }
 
 export interface PileJob {
@@ -73,6 +80,8 @@ interface Ripped {
 interface State {
   readonly boards: (Ripped | undefined)[];
   left: number[];
+  /** How many pieces of each group come from each lot, by a number for both. */
+  readonly mixed: Map<number, number>;
 }
 
 interface Place {
@@ -85,7 +94,11 @@ interface Place {
 export function searchPile(job: PileJob): PileCutting {
   const random = seeded(job.seed);
   const worth = worths(job);
-  let now: State = { boards: job.boards.map(() => undefined), left: job.pieces.map((_, at) => at) };
+  let now: State = {
+    boards: job.boards.map(() => undefined),
+    left: job.pieces.map((_, at) => at),
+    mixed: new Map(),
+  };
   recreate(job, worth, now, steady);
   let best = now;
   let cost = costOf(job, now);
@@ -93,8 +106,8 @@ export function searchPile(job: PileJob): PileCutting {
   const history = Array.from({ length: HISTORY }, () => cost);
   let steps = 0;
   for (; steps < job.budget && now.boards.some((board) => board !== undefined); steps++) {
-    const trial: State = { boards: [...now.boards], left: [...now.left] };
-    ruin(trial, random);
+    const trial: State = { boards: [...now.boards], left: [...now.left], mixed: new Map(now.mixed) };
+    ruin(job, trial, random);
     recreate(job, worth, trial, random);
     const found = costOf(job, trial);
     const at = steps % HISTORY;
@@ -130,16 +143,31 @@ function costOf({ boards, pieces, widths }: PileJob, state: State): number {
     (sum, board, at) => sum + (board === undefined ? 0 : (boards[at]?.area ?? 0)),
     0,
   );
-  return left * LEFT_OUT + used;
+  return left * LEFT_OUT + used + state.mixed.size * ONE_LOT * meanArea(boards);
 }
 
-function ruin(state: State, random: () => number): void {
+function meanArea(boards: readonly SearchBoard[]): number {
+  return boards.reduce((sum, { area }) => sum + area, 0) / Math.max(1, boards.length);
+}
+
+/** One number for a group of pieces and a lot. */
+function mixKey(group: number, lot: number): number {
+  return group * MOST_LOTS + lot;
+}
+
+function ruin(job: PileJob, state: State, random: () => number): void {
   const used = state.boards.flatMap((board, at) => (board === undefined ? [] : [at]));
   const count = 1 + pick(random, Math.min(MOST_RUINED, used.length));
   for (let i = 0; i < count; i++) {
     const [at = 0] = used.splice(pick(random, used.length), 1);
     const loose = state.boards[at]?.strips.flatMap(({ pieces }) => pieces.flat()) ?? [];
     state.left.push(...loose);
+    for (const piece of loose) {
+      const key = mixKey(job.pieces[piece]?.group ?? 0, job.boards[at]?.lot ?? 0);
+      const count = (state.mixed.get(key) ?? 0) - 1;
+      if (count > 0) state.mixed.set(key, count);
+      else state.mixed.delete(key);
+    }
     state.boards[at] = undefined;
   }
 }
@@ -177,7 +205,7 @@ function bestPlace(
   state: State,
   { piece, random }: { readonly piece: SearchPiece; readonly random: () => number },
 ): Place | undefined {
-  const { width, length } = piece;
+  const { width, length, group } = piece;
   const wide = widths[width] ?? 0;
   let best: Place | undefined;
   let least = Number.POSITIVE_INFINITY;
@@ -190,11 +218,13 @@ function bestPlace(
   state.boards.forEach((ripped, board) => {
     const of = boards[board];
     if (of?.suits[width] !== true) return;
+    const strange = state.mixed.has(mixKey(group, of.lot)) ? 0 : worth.lot;
     ripped?.strips.forEach((strip, at) => {
       if (strip.width !== width) return;
       strip.rooms.forEach((room, run) => {
         if (room >= length) {
-          consider({ board, strip: at, run }, wide * (worth.run(room) - worth.run(room - length)));
+          const spoilt = wide * (worth.run(room) - worth.run(room - length));
+          consider({ board, strip: at, run }, spoilt + strange);
         }
       });
     });
@@ -205,7 +235,10 @@ function bestPlace(
     const room = of.runs[run] ?? 0;
     const kept = wide * (worth.runs(board) - worth.run(room) + worth.run(room - length));
     const spoilt = worth.across(board, free) - worth.across(board, free - wide) - kept;
-    consider({ board, strip: undefined, run }, spoilt + (ripped === undefined ? worth.whole(board) : 0));
+    consider(
+      { board, strip: undefined, run },
+      spoilt + strange + (ripped === undefined ? worth.whole(board) : 0),
+    );
   });
   return best;
 }
@@ -220,8 +253,10 @@ function tightest(runs: readonly number[], length: number): number | undefined {
 }
 
 function cutAt(job: PileJob, state: State, { board, strip, run }: Place, piece: number): void {
-  const { width = 0, length = 0 } = job.pieces[piece] ?? {};
-  const { room = 0, runs = [] } = job.boards[board] ?? {};
+  const { width = 0, length = 0, group = 0 } = job.pieces[piece] ?? {};
+  const { room = 0, runs = [], lot = 0 } = job.boards[board] ?? {};
+  const key = mixKey(group, lot);
+  state.mixed.set(key, (state.mixed.get(key) ?? 0) + 1);
   const ripped = state.boards[board] ?? { free: room, strips: [] };
   const into = strip === undefined ? undefined : ripped.strips[strip];
   const { rooms, pieces } = into ?? { rooms: runs, pieces: runs.map((): number[] => []) };
@@ -244,6 +279,8 @@ interface Worths {
   /** Of a board's width that is not ripped yet. */
   readonly across: (board: number, free: number) => number;
   readonly whole: (board: number) => number;
+  /** Of not bringing another lot to a face. */
+  readonly lot: number;
 }
 
 /** Rests that no piece or strip fits are worth nothing. */
@@ -265,5 +302,8 @@ function worths({ boards, pieces, widths }: PileJob): Worths {
       return free < least ? 0 : free * (free / least) ** (WIDTH_POWER - 1) * (ofRuns[board] ?? 0);
     },
     whole: (board) => WHOLE * (boards[board]?.room ?? 0) * (ofRuns[board] ?? 0),
+    lot:
+      (WHOLE * boards.reduce((sum, { room }, at) => sum + room * (ofRuns[at] ?? 0), 0)) /
+      Math.max(1, boards.length),
   };
 }

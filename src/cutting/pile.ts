@@ -25,7 +25,12 @@ export interface PilePieces {
   readonly width: number;
   readonly minThickness?: number;
   readonly lots?: readonly string[];
-  readonly pieces: readonly { readonly id: string; readonly length: number }[];
+  readonly pieces: readonly {
+    readonly id: string;
+    readonly length: number;
+    /** Pieces that are seen together, as on one face, come from as few lots as the pile allows; absent: "". */
+    readonly group?: string;
+  }[];
 }
 
 export interface PileRequest {
@@ -55,8 +60,10 @@ export function cutPile(request: PileRequest): PileResult {
   const { boards, wanted, kerf } = request;
   const ripRequest = ripRequestOf(request);
   const pieces = wanted.flatMap((want, width) =>
-    want.pieces.map(({ id, length }) => ({ demand: demandOf(want, { id, length }), width })),
+    want.pieces.map((piece) => ({ demand: demandOf(want, piece), width, group: piece.group ?? "" })),
   );
+  const groups = [...new Set(pieces.map(({ group }) => group))];
+  const lots = [...new Set(boards.map(({ lot }) => lot))];
   const demands = pieces.map(({ demand }) => demand);
   const grow = toGridSteps(kerf);
   const lengthRequest = { ...cutOptions(request), stock: [], demands };
@@ -69,10 +76,15 @@ export function cutPile(request: PileRequest): PileResult {
         runs: usableRuns(whole, lengthRequest).map((run) => run.to - run.from + grow),
         area: toGridSteps(board.length) * toGridSteps(board.width),
         suits: wanted.map((want) => suits(board, want)),
+        lot: lots.indexOf(board.lot),
       };
     }),
     widths: wanted.map(({ width }) => toGridSteps(width) + grow),
-    pieces: pieces.map(({ demand, width }) => ({ width, length: toGridSteps(demand.length) + grow })),
+    pieces: pieces.map(({ demand, width, group }) => ({
+      width,
+      length: toGridSteps(demand.length) + grow,
+      group: groups.indexOf(group),
+    })),
     budget: request.budget ?? usualBudget,
     seed: request.seed ?? 1,
   });

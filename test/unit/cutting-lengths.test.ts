@@ -128,6 +128,27 @@ describe("rips", () => {
     expect(cut(boards, 126, [1400, 1400]).rips.boards).toHaveLength(1);
   });
 
+  it("cuts a face from one lot where the lots have enough", () => {
+    const boards = Array.from({ length: 12 }, (_, at) => board(`a${at}`, at % 2 === 0 ? "A" : "B", 150));
+    const wanted = ["front", "west"].map((group) => ({
+      section: group,
+      width: 126,
+      pieces: Array.from({ length: 5 }, (_, at) => ({ id: `${group} ${at}`, length: 2900, group })),
+    }));
+    const { lengths, strips } = cutPile({ boards, wanted, kerf: 3 });
+    const lotOf = new Map(strips.map(({ id, lot }) => [id, lot]));
+    const lots = ["front", "west"].map(
+      (face) =>
+        new Set(
+          lengths.plan.bars
+            .filter(({ pieces }) => pieces.some(({ demandId }) => demandId.startsWith(face)))
+            .map(({ stockId }) => lotOf.get(stockId)),
+        ).size,
+    );
+    expect(lengths.plan.unplaced).toEqual([]);
+    expect(lots).toEqual([1, 1]);
+  });
+
   it("keeps long runs for the pieces that need them, whatever the order asked for", () => {
     const nailed = board("b", "A", 150, { defects: [{ from: 1490, to: 1510 }] });
     const { lengths } = cut([board("a", "A", 150), nailed], 126, [1400, 1400, 2900]);

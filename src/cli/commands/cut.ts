@@ -1,6 +1,7 @@
 /** `outerleaf cut`: what is sawn from which sheet, length and board of the pile, how good that is, and what is short. */
 
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
+import { lotSpares, SPARE_SHARE } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.ts";
 import { design } from "../../design.ts";
 import type { Project } from "../../project/schema/project.ts";
@@ -109,6 +110,18 @@ function pileLines({ rips, boards }: CutPlan, reader: Reader): string[] {
       const board = strips.get(stockId)?.board ?? stockId;
       return `  ${board} ${stockId}: ${pieces.map((one) => pieceText(one, reader)).join(", ")}`;
     }),
+    ...lotSpares(rips).map(({ lot, cutM2, share }) =>
+      say(
+        message(share < SPARE_SHARE.least ? "cli.cut.spare-short" : "cli.cut.spare", {
+          lot,
+          area: cutM2,
+          percent: share * 100,
+          least: SPARE_SHARE.least * 100,
+          usual: SPARE_SHARE.usual * 100,
+        }),
+        reader,
+      ),
+    ),
     ...found,
   ];
 }

@@ -1,4 +1,5 @@
 /** A cut plan in its published shape. */
+import { lotSpares } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, PilePart, SheetPart } from "../../cutting/facade/plan.ts";
 import {
   type CutResult,
@@ -130,7 +131,8 @@ function barsJson(
   }));
 }
 
-function pileJson({ wants, request, result }: PilePart, { pile }: Project): NonNullable<CutJson["rips"]> {
+function pileJson(part: PilePart, { pile }: Project): NonNullable<CutJson["rips"]> {
+  const { wants, request, result } = part;
   const { rips, strips, lengths } = result;
   const boards = new Map(request.boards.map((board) => [board.id, board]));
   const faces = new Map(pile?.boards.map(({ id, face }) => [id, face]));
@@ -154,6 +156,7 @@ function pileJson({ wants, request, result }: PilePart, { pile }: Project): NonN
         byLot: byLot.map((one) => ({ ...one })),
       };
     }),
+    lots: lotSpares(part).map((one) => ({ ...one })),
     bars: barsJson(lengths.plan, strips),
   };
 }

@@ -84,6 +84,19 @@ const rips = z.object({
       }),
     )
     .describe("Sound length of strip, mm."),
+  lots: z
+    .array(
+      z.object({
+        lot: z.string(),
+        cutM2: z.number(),
+        restsM2: z.number().describe("Rests of its strips that are long enough to keep."),
+        wholeM2: z.number().describe("Boards that stay whole."),
+        share: z
+          .number()
+          .describe("Rests and whole boards over what is cut; common practice keeps 0.02 to 0.05."),
+      }),
+    )
+    .describe("Lots that pieces are cut from, and what is left of them to mend with."),
   bars,
 });
 

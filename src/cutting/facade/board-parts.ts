@@ -146,7 +146,7 @@ export function pilePieces({ section, width, thickness, lots, pieces }: Want): P
     width,
     minThickness: thickness,
     lots,
-    pieces: pieces.map(({ mark, cut }) => ({ id: mark, length: cut.length })),
+    pieces: pieces.map(({ mark, cut, face }) => ({ id: mark, length: cut.length, group: face })),
   };
 }
 
