@@ -14,6 +14,8 @@ const MM2_PER_M2 = 1e6;
 /** The catalogue's coverage is that of oils and stains that soak in; tar, paint and char are not of their kind. */
 const SOAKS_IN = /\b(?:oil|stain|huil|lasur|saturateur)/i;
 
+const DAYS_A_COAT = 1;
+
 const NUMBERS: Readonly<Record<string, number>> = {
   one: 1,
   two: 2,
@@ -74,7 +76,7 @@ function finishLine(
     cladding: cladding.id,
     finish,
     areaM2,
-    ...(coats === undefined ? {} : { coats }),
+    ...(coats === undefined ? {} : { coats, dryingDays: coats * DAYS_A_COAT }),
     ...(reach === undefined ? {} : { coverage: reach }),
     ...(coats === undefined || reach === undefined
       ? {}

@@ -98,6 +98,8 @@ export interface FinishLine {
   readonly coats?: number;
   /** By the catalogue's coverage of an oil or stain; undefined where coats or coverage are not known. */
   readonly litres?: { readonly least: number; readonly most: number };
+  /** Until the last coat is dry, at a day a coat (common practice, at 20 °C; the tin's own sheet goes before it). */
+  readonly dryingDays?: number;
   /** Square metres that a litre covers in one coat, with the key of its source. */
   readonly coverage?: { readonly least: number; readonly most: number; readonly source: string };
 }
@@ -121,6 +123,8 @@ export interface OrderLine {
 export interface Order {
   readonly currency: string;
   readonly lines: readonly OrderLine[];
+  /** What the work uses up: blades, bits, tape, sealer. The project has no price for it. */
+  readonly consumables: readonly OrderLine[];
   /** Of the lines that have a price. */
   readonly sum: number;
   /** How many lines have none. */

@@ -22,8 +22,15 @@ const DUST = 1e-9;
 
 export function orderOf(
   project: Project,
-  plan: CutPlan | undefined,
-  quantities: Omit<Takeoff, "order">,
+  {
+    plan,
+    quantities,
+    consumables,
+  }: {
+    readonly plan: CutPlan | undefined;
+    readonly quantities: Omit<Takeoff, "order">;
+    readonly consumables: readonly OrderLine[];
+  },
 ): Order {
   const lines = [
     ...(plan ? [...sheetLines(project, plan), ...lengthLines(project, plan), ...toFindLines(plan)] : []),
@@ -33,6 +40,7 @@ export function orderOf(
   return {
     currency: project.stock.currency,
     lines,
+    consumables,
     sum: hundredths(lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0)),
     withoutPrice: lines.filter(({ amount }) => amount === undefined).length,
   };
@@ -254,7 +262,7 @@ function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
         ordered: wholeWith(needed, SPARE.small),
       };
     }),
-    ...finishes.flatMap(({ finish, litres, areaM2, coats }): OrderLine[] =>
+    ...finishes.flatMap(({ finish, litres, areaM2, coats, dryingDays }): OrderLine[] =>
       litres === undefined || coats === undefined
         ? [
             {
@@ -266,7 +274,7 @@ function smallLines(quantities: Omit<Takeoff, "order">): OrderLine[] {
           ]
         : [
             {
-              item: message("schedule.order.finish", { finish, areaM2, coats }),
+              item: message("schedule.order.finish", { finish, areaM2, coats, days: dryingDays ?? 0 }),
               unit: "L",
               needed: litres.most,
               ordered: Math.ceil(litres.most - DUST),

@@ -2,6 +2,7 @@
 import type { CutPlan } from "../cutting/facade/plan.ts";
 import type { Project } from "../project/schema/project.ts";
 import type { Facade } from "../setout/facade.ts";
+import { consumableLines } from "./consumables.ts";
 import { finishLines } from "./finish.ts";
 import type { Takeoff } from "./model.ts";
 import { orderOf } from "./order.ts";
@@ -41,5 +42,6 @@ export function takeOff(project: Project, facade: Facade, plan: CutPlan | undefi
     layers: layerAreas(project, facade, areas),
     finishes: finishLines(project, facade),
   };
-  return { ...quantities, order: orderOf(project, plan, quantities) };
+  const consumables = consumableLines(project, facade, { plan, screws: quantities.screws });
+  return { ...quantities, order: orderOf(project, { plan, quantities, consumables }) };
 }

@@ -183,6 +183,59 @@ describe("finish", () => {
   });
 });
 
+describe("consumables", () => {
+  const used = (takeoff: ReturnType<typeof taken>, key: string) =>
+    takeoff.order.consumables.filter(({ item }) => item.key === `schedule.order.${key}`);
+
+  it("counts the metres that a blade saws: each cut right through its region", () => {
+    // By hand: 1200 × 1000 out of 1220 × 2440 is a cut of 1220 across and one of 1000 up the strip, or 2440 and 1200.
+    const [line] = used(taken(wallProject(), [sheet("S1", 1200, 1000)]), "blade-sheets");
+    expect([2.22, 3.64]).toContainEqual(Number(line?.item.values?.metres));
+    expect(line).toMatchObject({ unit: "piece", ordered: 1 });
+    // A batten 64 wide, cut at both ends.
+    const [wood] = used(taken(wallProject(), [batten("L1", 1000)]), "blade-wood");
+    expect(Number(wood?.item.values?.metres)).toBeCloseTo(0.128, 9);
+  });
+
+  it("a bit for about 500 screws, shared by screws of one driver (common practice)", () => {
+    const lines = used(
+      taken(wallProject(), [
+        batten("L1", 1000, { fixings: [...screws("batten-100", 501), ...screws("board-45", 3)] }),
+      ]),
+      "bit",
+    );
+    const count = lines.reduce((sum, { item }) => sum + Number(item.values?.count), 0);
+    const own = used(
+      taken(wallProject(), [
+        batten("L1", 1000, { fixings: [...screws("batten-100", 501), ...screws("board-45", 3)] }),
+      ]),
+      "bit-of-screw",
+    );
+    expect(count + own.reduce((sum, { item }) => sum + Number(item.values?.count), 0)).toBe(504);
+    expect([...lines, ...own].every(({ needed, ordered }) => ordered === Math.ceil(needed))).toBe(true);
+  });
+
+  it("seals both ends of boards and all edges of sheets where the project says so, 5 % spare", () => {
+    const project = wallProject({ boards: { lots: ["A"], cutEnds: "sealed" }, sheets: { cutEdges: "bare" } });
+    const pieces = [board("B1", 900, 94), sheet("S1", 600, 1000)];
+    expect(used(taken(project, pieces), "sealer")).toMatchObject([{ unit: "m", needed: 0.188, ordered: 1 }]);
+    const both = wallProject({ boards: { cutEnds: "bare" }, sheets: { cutEdges: "sealed" } });
+    expect(used(taken(both, pieces), "sealer")).toMatchObject([{ needed: 3.2, ordered: 4 }]);
+  });
+
+  it("tapes every strip of membrane and round openings; none without membrane", () => {
+    const strip = pieceOf("M1", "membrane", { length: 3000, width: 1500, thickness: 0.5 });
+    // The wall's window is 1000 × 1000.
+    expect(used(taken(wallProject(), [strip]), "tape")).toMatchObject([{ needed: 7, ordered: 8 }]);
+    expect(used(taken(wallProject(), []), "tape")).toEqual([]);
+  });
+
+  it("adds a day a coat to the finish (common practice)", () => {
+    const takeoff = taken(wallProject({ boards: { finish: "three oil coats" } }), [board("B1", 1000, 100)]);
+    expect(takeoff.finishes[0]?.dryingDays).toBe(3);
+  });
+});
+
 describe("order", () => {
   it.each([
     // 5 % spare, in packs of 100 (common practice): 95 and 4.75 are one pack, 96 and 4.8 are two.

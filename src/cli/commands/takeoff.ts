@@ -59,8 +59,8 @@ function quantities({ areas, massKg, masses, screws, finishes }: Takeoff, reader
   ].join("\n");
 }
 
-function orderTable({ order: { lines, currency } }: Takeoff, reader: Reader): string {
-  const rows = lines.map(({ item, unit, ordered, amount }) => [
+function orderTable({ order: { lines, consumables, currency } }: Takeoff, reader: Reader): string {
+  const rows = [...lines, ...consumables].map(({ item, unit, ordered, amount }) => [
     sayNumber(ordered, Number.isInteger(ordered) ? 0 : 2, reader),
     say(message(`schedule.unit.${unit}`), reader),
     amount === undefined ? "–" : `${sayNumber(amount, 2, reader)} ${currency}`,

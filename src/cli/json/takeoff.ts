@@ -1,7 +1,7 @@
 /** A take-off in its published shape. */
 import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
-import type { Takeoff } from "../../takeoff/model.ts";
+import type { OrderLine, Takeoff } from "../../takeoff/model.ts";
 import { type Reader, say } from "../../text/say.ts";
 import type { TakeoffJson } from "../shapes/takeoff.ts";
 import { findingJson } from "./finding.ts";
@@ -27,6 +27,7 @@ export function takeoffJson(
     finishes,
     order,
   } = takeoff;
+  const lineJson = ({ item, ...line }: OrderLine) => ({ item: say(item, reader), key: item.key, ...line });
   return {
     schemaVersion: 1,
     pieces: copies(pieces),
@@ -45,7 +46,8 @@ export function takeoffJson(
     finishes: copies(finishes),
     order: {
       ...order,
-      lines: order.lines.map(({ item, ...line }) => ({ item: say(item, reader), key: item.key, ...line })),
+      lines: order.lines.map(lineJson),
+      consumables: order.consumables.map(lineJson),
     },
     findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
   };

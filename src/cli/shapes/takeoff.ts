@@ -39,6 +39,7 @@ const finish = z.object({
   areaM2: z.number(),
   coats: z.number().optional(),
   litres: span.optional(),
+  dryingDays: z.number().optional().describe("Until the last coat is dry, at a day a coat."),
   coverage: span.extend({ source: z.string() }).optional().describe("m² that a litre covers in one coat."),
 });
 
@@ -110,6 +111,7 @@ export const shape = z.object({
   order: z.object({
     currency: z.string(),
     lines: z.array(orderLine),
+    consumables: z.array(orderLine).describe("Blades, bits, tape, sealer; without a price."),
     sum: z.number().describe("Of the lines that have a price."),
     withoutPrice: z.number().int().describe("How many lines have none."),
   }),

@@ -1,4 +1,4 @@
-/** The order as CSV; its last record is the sum of the lines that have a price. */
+/** The order as CSV, with what the work uses up; its last record is the sum of the lines that have a price. */
 import type { OrderLine, Takeoff } from "../../takeoff/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
@@ -7,11 +7,14 @@ import { type CsvFile, column, csvFile } from "./table.ts";
 type OrderRow = Partial<OrderLine> & Pick<OrderLine, "item">;
 
 export function orderCsv({ order }: Takeoff, reader: Reader): CsvFile {
-  const { currency, lines, sum, withoutPrice } = order;
-  const total: OrderRow = { item: message("schedule.order.sum", { withoutPrice }), amount: sum };
+  const { currency, lines, consumables, sum, withoutPrice } = order;
+  const total: OrderRow = {
+    item: message("schedule.order.sum", { withoutPrice: withoutPrice + consumables.length }),
+    amount: sum,
+  };
   return csvFile<OrderRow>("order.csv", {
     reader,
-    rows: [...lines, total],
+    rows: [...lines, ...consumables, total],
     columns: [
       column("item", ({ item }) => say(item, reader)),
       column("stock", ({ id }) => id),
