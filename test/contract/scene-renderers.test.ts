@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
+import type { Theme } from "../../src/output/palettes.ts";
+import { writePdf } from "../../src/output/pdf/pdf.ts";
 import { renderSceneSvg } from "../../src/output/svg/scene-svg.ts";
 import { renderSheetSvg } from "../../src/output/svg/sheet-svg.ts";
-import type { Theme } from "../../src/output/svg/themes.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
 import { fixtureScenes, fixtureSheet } from "../helpers/fixture-drawings.ts";
+import { PDF_FONTS } from "../helpers/pdf-fonts.ts";
+import { readPdfPage } from "../helpers/pdf-reader.ts";
 import { sampleScene } from "../helpers/sample-scene.ts";
 import { readSvg } from "../helpers/svg-reader.ts";
 import { rendererContract } from "./scene-renderer-suite.ts";
@@ -17,6 +20,13 @@ for (const theme of THEMES) {
     read: (output) => readSvg(String(output)),
   });
 }
+
+rendererContract({
+  name: "PDF",
+  render: (drawing, reader) =>
+    writePdf([{ drawing, label: "1" }], { title: "a drawing", reader, fonts: PDF_FONTS, compress: false }),
+  read: (output) => readPdfPage(output as Uint8Array),
+});
 
 describe("SVG", () => {
   const svg = renderSceneSvg(sampleScene(), { reader: ENGLISH_MM, theme: "light" });

@@ -1,6 +1,7 @@
 /** Contrast of drawings after WCAG 2.2, success criteria 1.4.3 (text 4.5 : 1) and 1.4.11 (graphics 3 : 1). */
 import { describe, expect, it } from "vitest";
-import { styleSheet, type Theme } from "../../src/output/svg/themes.ts";
+import type { Theme } from "../../src/output/palettes.ts";
+import { styleSheet } from "../../src/output/svg/themes.ts";
 
 /** Relative luminance (WCAG 2.2, terms). */
 function luminance(hex: string): number {

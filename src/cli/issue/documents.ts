@@ -2,7 +2,8 @@
 import { basename } from "node:path";
 import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
-import { drawingSheets } from "../../output/drawings/drawing-sheets.ts";
+import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import { writePdf } from "../../output/pdf/pdf.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
@@ -12,6 +13,7 @@ import { findingJson } from "../json/finding.ts";
 import { printJson } from "../json/print.ts";
 import { setOutJson } from "../json/set-out.ts";
 import { takeoffJson } from "../json/takeoff.ts";
+import { readPdfFonts } from "../pdf-fonts.ts";
 import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
 import { waiverOf } from "../waivers.ts";
@@ -23,7 +25,7 @@ import type { Worked } from "./work.ts";
 export async function issue(job: Job, worked: Worked, folder: string): Promise<IssueManifest | Refusal> {
   const { opened } = worked;
   job.progress(message("cli.doing.draw"));
-  const documents = documentsOf(worked);
+  const documents = await documentsOf(worked);
   job.progress(message("cli.doing.write"));
   const { project, reader, file, edit } = opened;
   return writeFolder(
@@ -44,13 +46,23 @@ export async function issue(job: Job, worked: Worked, folder: string): Promise<I
   );
 }
 
-function documentsOf({ opened, design, plan, takeoff, findings, cutFindings }: Worked): Document[] {
+async function documentsOf({
+  opened,
+  design,
+  plan,
+  takeoff,
+  findings,
+  cutFindings,
+}: Worked): Promise<Document[]> {
   const { project, reader } = opened;
   const options = { reader, waivers: project.waivers };
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
+  const papers = drawingPapers({ design, findings, reader });
+  const drawings = await writePdf(papers, { title: project.title, reader, fonts: await readPdfFonts() });
   return [
-    ...drawingSheets({ design, findings, reader }).map(({ name, svg }) => text(`${name}.svg`, svg)),
+    { name: "drawings.pdf", bytes: drawings },
+    ...papers.map((paper) => text(`${paper.name}.svg`, drawingSheet(paper, reader).svg)),
     text("calculation-book.html", bookHtml(book, reader)),
     text("findings.txt", findingsReport({ project, findings }, reader)),
     json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),

@@ -6,7 +6,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import type { ProofInput } from "../../proof/context.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
 import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
-import { arrange, drawingArea, fittingPaper, makeSheet } from "../../scene/sheet.ts";
+import { arrange, drawingArea, fittingPaper, makeSheet, type Sheet } from "../../scene/sheet.ts";
 import { battenElevation } from "../../scene/views/batten-elevation.ts";
 import { developedElevation } from "../../scene/views/developed-elevation.ts";
 import { faceElevation } from "../../scene/views/face-elevation.ts";
@@ -34,15 +34,36 @@ export interface DrawingFacts {
   readonly reader: Reader;
 }
 
-/** A sheet as an SVG document at full size. */
-export interface DrawingSheet {
+/** A drawing on its paper, for any renderer. */
+export interface DrawingPaper {
   /** Of its file, without what it ends in. */
   readonly name: string;
   readonly title: SceneText;
+  /** Of the title block. */
+  readonly label: string;
+  /** A scene alone where it fits no paper. */
+  readonly drawing: Sheet | Scene;
+}
+
+/** The same as an SVG document at full size. */
+export interface DrawingSheet extends Pick<DrawingPaper, "name" | "title"> {
   readonly svg: string;
 }
 
-export function drawingSheets({ design, findings, reader }: DrawingFacts): DrawingSheet[] {
+export function drawingSheets(facts: DrawingFacts): DrawingSheet[] {
+  return drawingPapers(facts).map((paper) => drawingSheet(paper, facts.reader));
+}
+
+export function drawingSheet({ name, title, drawing }: DrawingPaper, reader: Reader): DrawingSheet {
+  const options = { reader, theme: "print" } as const;
+  return {
+    name,
+    title,
+    svg: "viewports" in drawing ? renderSheetSvg(drawing, options) : renderSceneSvg(drawing, options),
+  };
+}
+
+export function drawingPapers({ design, findings, reader }: DrawingFacts): DrawingPaper[] {
   const facade: Facade = { ...design.facade, findings };
   const all: Drawing[] = [
     {
@@ -53,11 +74,12 @@ export function drawingSheets({ design, findings, reader }: DrawingFacts): Drawi
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
     ...lightSheets(design),
   ];
-  return all.map((drawing, at) => ({
-    name: drawing.name,
-    title: drawing.scenes[0]?.title ?? drawing.name,
-    svg: onPaper(drawing, { design, reader, number: at + 1, of: all.length }),
-  }));
+  return all.flatMap((one, at): DrawingPaper[] => {
+    const number = at + 1;
+    const label = `${initials(design.project.title)}-${String(number).padStart(2, "0")}`;
+    const drawing = onPaper(one, { design, reader, label, number, of: all.length });
+    return drawing ? [{ name: one.name, title: one.scenes[0]?.title ?? one.name, label, drawing }] : [];
+  });
 }
 
 /** At the largest usual scale (ISO 5455; North American ones in feet and inches) at which a middling sheet takes it. */
@@ -134,22 +156,26 @@ const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "
 /** The first paper that takes the drawing, of the series that goes with the reader's units; else the bare drawing. */
 function onPaper(
   { name, type, scenes }: Drawing,
-  { design, reader, number, of }: { design: Drawable; reader: Reader; number: number; of: number },
-): string {
+  {
+    design,
+    reader,
+    label,
+    number,
+    of,
+  }: { design: Drawable; reader: Reader; label: string; number: number; of: number },
+): Sheet | Scene | undefined {
   const series = reader.units === "feet-inch" ? [...NORTH_AMERICAN, ...METRIC] : METRIC;
   const size: PaperSize | undefined = fittingPaper(scenes, series);
   const viewports = size && arrange(scenes, drawingArea(size));
   const [first] = scenes;
-  if (size === undefined || viewports === undefined) {
-    return first ? renderSceneSvg(first, { reader, theme: "print" }) : "";
-  }
+  if (size === undefined || viewports === undefined) return first;
   const { title, revision = "" } = design.project;
-  const sheet = makeSheet({
+  return makeSheet({
     id: name,
     size,
     titleBlock: {
       owner: "",
-      identification: `${initials(title)}-${String(number).padStart(2, "0")}`,
+      identification: label,
       project: title,
       title: first?.title ?? title,
       documentType: type,
@@ -162,7 +188,6 @@ function onPaper(
     viewports,
     cautions: [message("drawing.caution.codes"), message("drawing.caution.measure"), ...waiverTexts(design)],
   });
-  return renderSheetSvg(sheet, { reader, theme: "print" });
 }
 
 function initials(title: string): string {

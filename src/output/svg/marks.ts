@@ -2,15 +2,8 @@
 import type { Point } from "../../geometry/point.ts";
 import type { ArcShape, Mark, Paint } from "../../scene/shapes.ts";
 import { CAPITAL_HEIGHT } from "../../scene/text-widths.ts";
+import { type Placement, placed, placedArc } from "../placement.ts";
 import { escapeXml, number } from "./markup.ts";
-
-/** From model millimetres to the page. */
-export interface Placement {
-  readonly scale: number;
-  /** Model point that stands at the page's point `to`. */
-  readonly from: Point;
-  readonly to: Point;
-}
 
 export interface LayersOptions {
   /** Circles of one kind and piece that follow each other become one path: a screen lays out and paints far fewer elements. */
@@ -112,22 +105,13 @@ function classes({ line, fill }: Paint): string {
   return `class="${names.join(" ")}"`;
 }
 
-function placed([x, y]: Point, { scale, from, to }: Placement): Point {
-  return [to[0] + (x - from[0]) * scale, to[1] - (y - from[1]) * scale];
-}
-
 function pair(point: Point, placement: Placement): string {
   const [x, y] = placed(point, placement);
   return `${number(x)} ${number(y)}`;
 }
 
-function arcData({ centre, radius, fromDeg, toDeg }: ArcShape, placement: Placement): string {
-  const at = (deg: number): Point => {
-    const angle = (deg * Math.PI) / 180;
-    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
-  };
-  const r = number(radius * placement.scale);
-  const large = toDeg - fromDeg > 180 ? 1 : 0;
-  // Counter-clockwise in the model is sweep 0 where y points down.
-  return `M${pair(at(fromDeg), placement)}A${r} ${r} 0 ${large} 0 ${pair(at(toDeg), placement)}`;
+function arcData(arc: ArcShape, placement: Placement): string {
+  const { from, to, radius, large, sweep } = placedArc(arc, placement);
+  const at = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
+  return `M${at(from)}A${number(radius)} ${number(radius)} 0 ${large} ${sweep} ${at(to)}`;
 }

@@ -3,9 +3,10 @@ import { drawList } from "../../scene/draw-list.ts";
 import type { Scene } from "../../scene/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
+import type { Theme } from "../palettes.ts";
 import { layers } from "./marks.ts";
 import { escapeXml, number } from "./markup.ts";
-import { styleSheet, type Theme } from "./themes.ts";
+import { styleSheet } from "./themes.ts";
 
 export interface SvgOptions {
   readonly reader: Reader;

@@ -2,7 +2,8 @@
  * The inks and lines of the renderer, given to the page as style sheets made in the program: the page's policy allows no
  * styles written into the markup, and one list of colours serves screen and paper.
  */
-import { styleSheet, type Theme } from "../../output/svg/themes.ts";
+import type { Theme } from "../../output/palettes.ts";
+import { styleSheet } from "../../output/svg/themes.ts";
 
 /** The renderer's own sheet names every colour as `var(--drawing-<name>,#<value>)`. */
 function inks(theme: Theme): string {

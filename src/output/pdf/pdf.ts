@@ -1,0 +1,100 @@
+/** Drawings as one PDF: vectors at full size, real text, a bookmark and a page label each. Same drawings, same bytes. */
+import PDFDocument from "pdfkit";
+import { drawList } from "../../scene/draw-list.ts";
+import type { Scene } from "../../scene/model.ts";
+import type { Sheet } from "../../scene/sheet.ts";
+import { type Reader, say } from "../../text/say.ts";
+import { paint } from "./painter.ts";
+import { type PdfFonts, type TextWriter, textWriter } from "./text.ts";
+
+export interface PdfPage {
+  /** On paper with its frame, or a scene alone, the page as large as its bounds. */
+  readonly drawing: Sheet | Scene;
+  /** What readers of the file call the page by. */
+  readonly label: string;
+}
+
+export interface PdfOptions {
+  readonly title: string;
+  readonly reader: Reader;
+  readonly fonts: PdfFonts;
+  /** False leaves the pages' contents as they are written, for readers in tests. */
+  readonly compress?: boolean;
+}
+
+const POINTS_PER_MM = 72 / 25.4;
+
+/** @throws Error where a font cannot be read */
+export function writePdf(
+  pages: readonly PdfPage[],
+  { title, reader, fonts, compress = true }: PdfOptions,
+): Promise<Uint8Array> {
+  // The file's id is made from this time, which is then left out: the same drawings give the same bytes.
+  const timeless = { CreationDate: { getTime: () => 0 } };
+  const document = new PDFDocument({
+    autoFirstPage: false,
+    compress,
+    font: null,
+    info: { Title: title, Creator: "Outerleaf", Producer: "Outerleaf", ...timeless },
+    lang: reader.language,
+    displayTitle: true,
+    pdfVersion: "1.7",
+  });
+  delete document.info.CreationDate;
+  document.endMetadata = () => undefined;
+  const chunks: Uint8Array[] = [];
+  const written = new Promise<Uint8Array>((resolve, reject) => {
+    document.on("data", (chunk) => chunks.push(chunk));
+    document.on("end", () => resolve(joined(chunks)));
+    document.on("error", reject);
+  });
+  const texts = textWriter(document, fonts);
+  for (const page of pages) draw(page.drawing, { document, texts, reader });
+  label(document, pages);
+  document.end();
+  return written;
+}
+
+function draw(
+  drawing: Sheet | Scene,
+  { document, texts, reader }: { document: PDFDocument; texts: TextWriter; reader: Reader },
+): void {
+  const onPaper = "viewports" in drawing;
+  const { x, y } = onPaper ? drawing.frame.bounds : drawing.bounds;
+  const scale = onPaper ? 1 : drawing.scale;
+  const [width, height] = [(x[1] - x[0]) * scale, (y[1] - y[0]) * scale];
+  document.addPage({ size: [width * POINTS_PER_MM, height * POINTS_PER_MM], margin: 0 });
+  document.outline.addItem(say(drawing.title, reader));
+  document.save().scale(POINTS_PER_MM).lineJoin("round");
+  const views = onPaper
+    ? [...drawing.viewports, { scene: drawing.frame, at: [0, 0] as const }]
+    : [{ scene: drawing, at: [0, 0] as const }];
+  for (const { scene, at } of views) {
+    const placement = {
+      scale: scene.scale,
+      from: [scene.bounds.x[0], scene.bounds.y[0]] as const,
+      to: [at[0], height - at[1]] as const,
+    };
+    paint(drawList(scene, reader), { document, texts, placement });
+  }
+  document.restore();
+}
+
+/**
+ * Page labels (ISO 32000-1, 12.4.2): each page is a range of its own with its label as prefix, an object of String since the
+ * writer takes a plain one for a name.
+ */
+function label(document: PDFDocument, pages: readonly PdfPage[]): void {
+  const ranges = pages.flatMap(({ label }, at) => [at, { P: Object(label) as unknown }]);
+  document._root.data.PageLabels = { Nums: ranges };
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    all.set(chunk, at);
+    at += chunk.length;
+  }
+  return all;
+}

@@ -1,0 +1,55 @@
+/** The part of pdfkit that output/pdf uses: its own types would bring Node's with them. */
+declare module "pdfkit" {
+  interface Reference {
+    readonly data: Record<string, unknown>;
+    end(): void;
+  }
+  export default class PDFDocument {
+    constructor(options: {
+      autoFirstPage: boolean;
+      compress: boolean;
+      /** None: else one of the standard fonts is asked for. */
+      font: null;
+      info: Record<string, unknown>;
+      lang: string;
+      displayTitle: boolean;
+      pdfVersion: "1.7";
+    });
+    readonly info: Record<string, unknown>;
+    /** Writes the metadata stream, with the time of writing in it. */
+    endMetadata: () => void;
+    readonly outline: { addItem(title: string): unknown };
+    readonly _root: Reference;
+    readonly _font: { readonly font: { hasGlyphForCodePoint(codePoint: number): boolean } };
+    ref(data: Record<string, unknown>): Reference;
+    registerFont(name: string, bytes: Uint8Array): this;
+    font(name: string): this;
+    fontSize(size: number): this;
+    addPage(options: { size: [number, number]; margin: number }): this;
+    save(): this;
+    restore(): this;
+    scale(by: number): this;
+    rotate(angleDeg: number, options: { origin: [number, number] }): this;
+    moveTo(x: number, y: number): this;
+    lineTo(x: number, y: number): this;
+    closePath(): this;
+    circle(x: number, y: number, radius: number): this;
+    /** Of SVG. */
+    path(data: string): this;
+    lineWidth(width: number): this;
+    lineJoin(join: "round"): this;
+    dash(length: number | readonly number[], options?: { space: number }): this;
+    undash(): this;
+    fillColor(colour: string): this;
+    strokeColor(colour: string): this;
+    fill(rule?: "even-odd"): this;
+    stroke(): this;
+    fillAndStroke(rule?: "even-odd"): this;
+    widthOfString(text: string): number;
+    text(text: string, x: number, y: number, options: { lineBreak: false; baseline: "alphabetic" }): this;
+    on(event: "data", take: (chunk: Uint8Array) => void): this;
+    on(event: "end", then: () => void): this;
+    on(event: "error", take: (error: unknown) => void): this;
+    end(): void;
+  }
+}
