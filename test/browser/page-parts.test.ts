@@ -81,6 +81,21 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(await violations(page)).toEqual([]);
   });
 
+  it("all sheets are handed out as one PDF, a page each", async () => {
+    const { page } = open;
+    await go(page, "Sheets");
+    const sheets = page.locator(".cutting-part");
+    await soon(() => sheets.count()).toBeGreaterThan(10);
+    const [download] = await Promise.all([
+      page.waitForEvent("download", { timeout: 60_000 }),
+      page.getByRole("button", { name: "Save all sheets as a PDF" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("atelier-bouleau.pdf");
+    const bytes = readFileSync(await download.path(), "latin1");
+    expect(bytes.startsWith("%PDF-1.7")).toBe(true);
+    expect(bytes.match(/\/Type \/Page\n/g)?.length).toBe(await sheets.count());
+  });
+
   it("a build-up is taken in one press and taken back", async () => {
     const { page } = open;
     await go(page, "Build-up");

@@ -173,7 +173,7 @@ describe("issue", () => {
       expect(names).toEqual(expect.arrayContaining([`face-${face}.svg`, `battens-${face}.svg`]));
       expect(names.some((name) => name.startsWith(`section-${face}-`))).toBe(true);
     }
-    const others = ["developed-elevation.svg", "findings.txt", "findings.json", "set-out.json", "order.csv"];
+    const others = ["drawings.pdf", "developed-elevation.svg", "findings.txt", "findings.json", "set-out.json", "order.csv"];
     expect(names).toEqual(expect.arrayContaining(others));
     expect(desk.read("three/developed-elevation.svg")).toMatch(/^<svg [^>]*width="\d/);
   });

@@ -25,7 +25,10 @@ export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cuttin
           <button
             type="button"
             className="fold"
-            onClick={() => handOut(orderCsv(takeoff, reader), "text/csv")}
+            onClick={() => {
+              const { name, text } = orderCsv(takeoff, reader);
+              handOut({ name, content: text }, "text/csv");
+            }}
           >
             {w("page.order.save")}
           </button>

@@ -172,7 +172,7 @@ function Choice<Value extends string>({
 function saveAs(project: ProjectState): void {
   const text = project.save();
   if (text === undefined || !project.sheeted) return;
-  handOut({ name: project.sheeted.name, text }, "application/json");
+  handOut({ name: project.sheeted.name, content: text }, "application/json");
 }
 
 /** Two figures that count: a view dragged about needs no more. */

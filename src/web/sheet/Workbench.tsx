@@ -199,7 +199,9 @@ export function Workbench(sources: WorkbenchProps) {
         />
       );
     if (part === "order") return <OrderBand cutting={cutting} />;
-    return part === "sheets" ? <SheetsBand cutting={cutting} /> : undefined;
+    return part === "sheets" && settled ? (
+      <SheetsBand cutting={cutting} name={settled.name} document={present(settled.history).document} />
+    ) : undefined;
   }, [part, settled, sources.searcher, cutting, pick, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();

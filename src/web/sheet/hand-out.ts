@@ -1,9 +1,9 @@
 /** Hands a file to the browser's downloads: a page may not write to the disk by itself. */
 export function handOut(
-  { name, text }: { readonly name: string; readonly text: string },
+  { name, content }: { readonly name: string; readonly content: string | Uint8Array<ArrayBuffer> },
   type: string,
 ): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;
