@@ -29,6 +29,7 @@ export interface Bench {
   ) => Promise<Ran & { url: string }>;
   readonly write: (name: string, content: unknown) => string;
   readonly read: (name: string) => string;
+  readonly bytes: (name: string) => Buffer;
   /** Names in the folder or one below it, hidden ones too. */
   readonly names: (below?: string) => string[];
   readonly clear: () => void;
@@ -83,6 +84,7 @@ export function bench(io: Partial<Io> = {}): Bench {
       return name;
     },
     read: (name) => readFileSync(join(folder, name), "utf8"),
+    bytes: (name) => readFileSync(join(folder, name)),
     names: (below = ".") => readdirSync(join(folder, below)).sort(),
     clear: () => rmSync(folder, { recursive: true, force: true }),
   };

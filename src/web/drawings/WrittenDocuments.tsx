@@ -22,7 +22,11 @@ export function WrittenDocuments() {
       <ul className="written">
         {documents.map(({ name, bytes }) => (
           <li key={name}>
-            <a href={`/documents/${encodeURIComponent(name)}`} target="_blank" rel="noreferrer">
+            {/* A browser's own reader of PDFs does not open where nothing may run, as in our documents. */}
+            <a
+              href={`/documents/${encodeURIComponent(name)}`}
+              {...(name.endsWith(".pdf") ? { download: name } : { target: "_blank", rel: "noreferrer" })}
+            >
               {name}
             </a>{" "}
             <span className="sub">{w("page.kilobytes", { size: bytes / 1024 })}</span>
