@@ -6,6 +6,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import { sliceVertical } from "../../src/geometry/polygon.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { FaceLayout, Piece } from "../../src/setout/facade.ts";
 import { boxOf } from "../helpers/piece-boxes.ts";
@@ -188,5 +189,83 @@ describe.each(["atelier-bouleau", "l-plan", "two-storey", "imperial", "porch"])(
       }
     }
     expect(missing).toEqual([]);
+  });
+});
+
+describe("the demo", () => {
+  const read = readProject(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"), "demo");
+  if (!read.ok) throw new Error("the demo does not read");
+  const { project } = read;
+  const { facade } = design(project);
+
+  it("joins sheets and boards in one plane at its junctions, each edge on a batten of its own zone", () => {
+    let seen = 0;
+    for (const face of facade.faces)
+      for (const joint of face.joints.filter(({ kind }) => kind === "junction")) {
+        const [left, right, low, high] = boxOf(joint.region);
+        const heights = Array.from({ length: 40 }, (_, i) => low + ((high - low) * (i + 0.5)) / 40);
+        for (const y of heights) {
+          const at = (edge: number, side: 0 | 1) =>
+            face.pieces.find(({ kind, outline }) => {
+              const box = boxOf(outline);
+              const ends = Math.abs(box[side === 0 ? 1 : 0] - edge) < NOISE_MM;
+              return (kind === "sheet" || kind === "board") && ends && box[2] < y && box[3] > y;
+            });
+          const [one, other] = [at(left, 0), at(right, 1)];
+          // A course's gap lies at this height.
+          if (!one || !other) continue;
+          seen += 1;
+          expect(Math.abs(one.z[1] - other.z[1])).toBeLessThanOrEqual(project.limits.facesMeetWithin.value);
+          expect(one.zone).not.toBe(other.zone);
+          for (const [piece, strip] of [
+            [one, [left - BEARING_MM, left]],
+            [other, [right, right + BEARING_MM]],
+          ] as const) {
+            const holds = face.pieces.some(({ kind, zone, outline }) => {
+              const [l, r] = boxOf(outline);
+              return (
+                kind === "batten" &&
+                zone === piece.zone &&
+                l <= strip[0] + NOISE_MM &&
+                r >= strip[1] - NOISE_MM
+              );
+            });
+            expect(holds, `${piece.mark} at ${strip[0]}`).toBe(true);
+          }
+        }
+      }
+    expect(seen).toBeGreaterThan(0);
+  });
+
+  it("holds the points of its boards under the rake to where they are high enough for a screw", () => {
+    let points = 0;
+    for (const piece of facade.faces.flatMap(({ pieces }) => pieces)) {
+      if (piece.kind !== "board" || piece.grain !== "x" || piece.holes.length > 0) continue;
+      const sloping = piece.outline.some(([x, y], i) => {
+        const next = piece.outline[(i + 1) % piece.outline.length];
+        return next && x !== next[0] && y !== next[1];
+      });
+      const zone = project.faces
+        .find(({ id }) => id === piece.face)
+        ?.zones.find(({ id }) => id === piece.zone);
+      const cladding = project.claddings.find(({ id }) => id === zone?.cladding);
+      if (!sloping || cladding?.kind !== "boards" || piece.fixings.length === 0) continue;
+      const [left, right] = boxOf(piece.outline);
+      const needed = 2 * cladding.edgeDistance.value;
+      const high: number[] = [];
+      for (let x = left + 0.5; x < right; x += 1)
+        if (sliceVertical(piece.outline, x).some(([from, to]) => to - from >= needed)) high.push(x);
+      if (high.length === 0) continue;
+      const xs = piece.fixings.map(({ x }) => x);
+      points += 1;
+      // To the centimetre, as the finding measures it.
+      expect(Math.min(...xs) - Math.min(...high), piece.mark).toBeLessThanOrEqual(
+        cladding.maxOverhang.value + 10,
+      );
+      expect(Math.max(...high) - Math.max(...xs), piece.mark).toBeLessThanOrEqual(
+        cladding.maxOverhang.value + 10,
+      );
+    }
+    expect(points).toBeGreaterThan(5);
   });
 });

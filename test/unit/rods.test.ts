@@ -1,6 +1,7 @@
 /** What a rod of the project file becomes: its lines, its ripped boards, its season, its runner-up. Common practice. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
 import { applyPatch } from "../../src/project/edit.ts";
 import { solveRod } from "../../src/setout/rod/index.ts";
 import { gapSwing } from "../../src/setout/storey/season.ts";
@@ -38,6 +39,16 @@ describe("ripped boards of the file", () => {
     expect(sum + rod.segments[0]!.gap * (first!.length - 1)).toBeCloseTo(950, 9);
     expect([...first!].sort((a, b) => a - b)).toEqual([70, 94, 94, 126, 126, 126, 126, 126]);
     expect(findings.some(({ outcome }) => outcome === "fail")).toBe(false);
+  });
+
+  it("say on every piece of their course that they are ripped, and to what", () => {
+    const { facade } = design(readAs(demo(({ rods }) => (rods[0]!.rips = [{ segment: 1, width: 70 }]))));
+    const boards = facade.faces.flatMap(({ pieces }) => pieces.filter(({ kind }) => kind === "board"));
+    const ripped = boards.filter(({ why }) => why.rule.key === "setout.why.course.ripped");
+    expect(ripped.length).toBeGreaterThan(0);
+    for (const { why } of ripped) expect(why.rule.values.width).toBe(70);
+    const course = facade.rods[0]?.segments[0]?.courses.find(({ width }) => width === 70)?.number;
+    expect(new Set(ripped.map((piece) => piece.course))).toEqual(new Set([course]));
   });
 
   it.each([

@@ -5,7 +5,7 @@ import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectsOverlap } from "../../geometry/rect.ts";
 import { intersect, type Region } from "../../geometry/region.ts";
 import { message } from "../../text/message.ts";
-import { snap } from "../../units/length.ts";
+import { sameLength, snap } from "../../units/length.ts";
 import { cutLength, endsAt, longerBehind } from "../corners.ts";
 import { type DraftPiece, jointsOf, type ZoneDraft } from "../draft.ts";
 import type { Joint, RodCourse, Why } from "../facade.ts";
@@ -172,7 +172,7 @@ function boardPiece(
 }
 
 function whyOf(
-  { runnerUp, rod, ground }: BoardZone,
+  { runnerUp, rod, ground, cladding }: BoardZone,
   { number, from, to, width }: RodCourse,
   moved: ButtAtDuct | undefined,
 ): Why {
@@ -187,7 +187,9 @@ function whyOf(
   );
   const rule = spared
     ? message("setout.why.course.no-sliver", { course: number, width, of: spared.of })
-    : message("setout.why.course", { course: number, width });
+    : cladding.widths.some((regular) => sameLength(regular, width))
+      ? message("setout.why.course", { course: number, width })
+      : message("setout.why.course.ripped", { course: number, width });
   return runnerUp ? { rule, runnerUp } : { rule };
 }
 
