@@ -50,7 +50,8 @@ function printedIn(name: string): Printed[] {
 }
 
 function bent(spans: readonly number[], load: number): Bent {
-  const supports = spans.reduce((all, span) => [...all, (all.at(-1) ?? 0) + span], [0]);
+  const supports = [0];
+  for (const span of spans) supports.push((supports.at(-1) ?? 0) + span);
   const found = continuousBeam({ supports, from: 0, to: supports.at(-1) ?? 0, load });
   if (!found) throw new Error("no beam");
   return found;

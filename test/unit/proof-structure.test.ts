@@ -268,3 +268,38 @@ it("a screw 140 mm long, 6 mm thick, 10 mm off the middle of a stud of 38 mm: at
   expect(found).toMatchObject({ code: "P052", outcome: "attention" });
   expect(found?.demand).toBeCloseTo((Math.atan((19 - 10 - 6) / 140) * 180) / Math.PI, 9);
 });
+
+describe("closer rows of a sheet that gives", () => {
+  /** The fixture's sheet holds 900 N through; so weak that only closer rows help, and without weight. */
+  const weak = (pullThroughN: number) =>
+    proofFixture({
+      project: (project) => {
+        Object.assign(project, wall().project);
+        Object.assign(sheetsOf(project).dataSheet, { pullThroughN, fixingSpacing: [200, 600] });
+      },
+      facade: ({ faces: [face] }) => {
+        for (const piece of face?.pieces ?? []) if (piece.kind === "sheet") piece.massKg = 0;
+      },
+    });
+
+  it("are the fewest that hold, told with before and after, and come as an edit", () => {
+    const [found] = ofZone(claddingScrews(weak(400)), "sheets");
+    // 400 N over 1.4 · PULL_END · MIDDLE: the most height that a screw of the middle line may hold.
+    const most = 400 / ((PULL_END / 1e6) * 1.4) / MIDDLE;
+    const inset = 70;
+    const count = [5, 6, 7, 8, 9, 10].find((rows) => (2440 - 2 * inset) / (rows - 1) <= most) ?? 0;
+    const spacing = Math.ceil((2440 - 2 * inset) / (count - 1));
+    expect(count).toBeGreaterThan(5);
+    expect(found).toMatchObject({
+      outcome: "fail",
+      hint: { key: "structure.screw.rows", values: { before: 5, after: count, screws: 3 * count, spacing } },
+      edit: [{ op: "replace", path: "/claddings/1/dataSheet/fixingSpacing/1", value: spacing }],
+    });
+  });
+
+  it("are not offered where the band of the data sheet ends first", () => {
+    const [found] = ofZone(claddingScrews(weak(150)), "sheets");
+    expect(found).toMatchObject({ outcome: "fail", hint: { key: "structure.screw.more" } });
+    expect(found?.edit).toBeUndefined();
+  });
+});

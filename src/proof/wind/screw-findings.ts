@@ -5,6 +5,7 @@ import type { FaceContext } from "../context.ts";
 import { compared, greatest, holds, input, written } from "../working.ts";
 import { type Member, screwShares } from "./members.ts";
 import { type ScrewUse, screwJudge } from "./screw-hold.ts";
+import { closerRows } from "./screw-mend.ts";
 import { windStudies, type ZoneStudy } from "./study.ts";
 
 /** How far each screw of some members is used. */
@@ -24,7 +25,7 @@ export function screwsInWind(
     const lacks = [...new Set(uses.flatMap((one) => one.lacks))];
     return [
       ...lacks.map((key) => lacking(study, context, { code, key, worst })),
-      ...(worst.held ? [judged(study, worst, code)] : []),
+      ...(worst.held ? [judged(study, context, { code, worst })] : []),
     ];
   });
 }
@@ -52,12 +53,20 @@ function lacking(
   });
 }
 
-function judged(study: ZoneStudy, worst: ScrewUse, code: "P050" | "P051"): Finding {
+function judged(
+  study: ZoneStudy,
+  context: FaceContext,
+  { code, worst }: { readonly code: "P050" | "P051"; readonly worst: ScrewUse },
+): Finding {
   const { member, share, held, governs, use, pullN, shearN } = worst;
   const passes = holds("at most", { demand: use, limit: 1 });
   const { strength } = study.wind;
   const basis: Basis = worst.basis;
   const newton = held?.newton ?? 0;
+  const closer = passes ? undefined : closerRows(study, context, worst);
+  const mend = closer
+    ? { hint: closer.says, choices: [closer], ...(closer.edit && { edit: closer.edit }) }
+    : { hint: message("structure.screw.more") };
   return finding({
     code,
     outcome: passes ? "pass" : "fail",
@@ -75,7 +84,7 @@ function judged(study: ZoneStudy, worst: ScrewUse, code: "P050" | "P051"): Findi
       way: message(`structure.way.${governs}`),
       percent: use * 100,
     }),
-    ...(passes ? {} : { hint: message("structure.screw.more") }),
+    ...(passes ? {} : mend),
     ...compared("at most", { demand: use, limit: 1, unit: "1" }),
     working: {
       formula: `F = w·k·A; R = ${held?.formula ?? ""}`,
