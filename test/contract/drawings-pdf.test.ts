@@ -45,6 +45,15 @@ describe.skipIf(!hasPoppler)("the drawings as a PDF", () => {
     );
   });
 
+  it("gathers views on what a small firm prints on, and takes larger paper for one view alone", () => {
+    const several = papers.flatMap(({ name, drawing }) =>
+      "viewports" in drawing && drawing.viewports.length > 1 ? [{ name, paper: drawing.size.name }] : [],
+    );
+    expect(several.length).toBeGreaterThan(2);
+    for (const { name, paper } of several)
+      expect({ name, paper }).toEqual({ name, paper: expect.stringMatching(/^A[34]$/) });
+  });
+
   it("says every word of every drawing, in order, as text", () => {
     const bare = (text: string): string => text.replace(/\s+/g, "");
     papers.forEach(({ drawing }, at) => {

@@ -22,7 +22,7 @@ describe.each(EXAMPLES)("the printed sections of %s", (name) => {
     for (const { name: file, svg } of sheets) {
       const [, of = "", at = ""] = /data-view="section-(.+?)-(-?\d+)"/.exec(svg) ?? [];
       const face = made.facade.faces.find(({ id }) => id === of);
-      const zone = file.slice(`section-${of}-`.length);
+      const zone = file.slice(`section-${of}-`.length).replace(/-\d+$/, "");
       const cut = face?.pieces.filter(({ kind, zone: its, outline }) => {
         const { x } = polygonBounds(outline);
         return (

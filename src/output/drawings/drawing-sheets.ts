@@ -73,13 +73,34 @@ export function drawingPapers({ design, findings, reader }: DrawingFacts): Drawi
     },
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
     ...lightSheets(design),
-  ];
+  ].flatMap((one) => onUsualPaper(one, reader));
   return all.flatMap((one, at): DrawingPaper[] => {
     const number = at + 1;
     const label = `${initials(design.project.title)}-${String(number).padStart(2, "0")}`;
     const drawing = onPaper(one, { design, reader, label, number, of: all.length });
     return drawing ? [{ name: one.name, title: one.scenes[0]?.title ?? one.name, label, drawing }] : [];
   });
+}
+
+/** The paper that a small firm prints on, in the series that goes with the reader's units. */
+function usualPaper({ units }: Reader): readonly PaperName[] {
+  return units === "feet-inch" ? ["letter", "tabloid"] : ["A4", "A3"];
+}
+
+/** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */
+function onUsualPaper(drawing: Drawing, reader: Reader): Drawing[] {
+  const papers = usualPaper(reader);
+  const groups: Scene[][] = [];
+  for (const scene of drawing.scenes) {
+    const last = groups.at(-1);
+    if (last && fittingPaper([...last, scene], papers)) last.push(scene);
+    else groups.push([scene]);
+  }
+  return groups.map((scenes, at) => ({
+    ...drawing,
+    name: at === 0 ? drawing.name : `${drawing.name}-${at + 1}`,
+    scenes,
+  }));
 }
 
 /** At the largest usual scale (ISO 5455; North American ones in feet and inches) at which a middling sheet takes it. */
