@@ -84,8 +84,8 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "cut",
     takes: [FILE],
-    options: USUAL,
-    example: "outerleaf cut house.outerleaf.json --units feet-inch",
+    options: [...USUAL, { name: "since", value: "STATE.json" }],
+    example: "outerleaf cut house.outerleaf.json --since sheet-7-broke.json",
     load: () => import("./commands/cut.ts"),
   },
   {

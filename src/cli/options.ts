@@ -20,6 +20,7 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly since?: string;
   readonly narrowest?: number;
   readonly widest?: number;
   readonly weather?: string;

@@ -9,6 +9,7 @@ import {
   verifyRipPlan,
   verifySheetPlan,
 } from "../../src/cutting/index.ts";
+import { resumedLengths, resumedSheets } from "../../src/cutting/resume.ts";
 
 /** Lengths as users have them: whole and half millimetres, and sixteenths of an inch. */
 function length(least: number, most: number): fc.Arbitrary<number> {
@@ -190,6 +191,24 @@ describe("cutting, on random jobs", () => {
         expect(verifyLengthPlan({ request, plan: result.plan, claim: result })).toEqual([]);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it("plans resumed for somewhat other demands can be sawn, and are no worse than plans from nothing", () => {
+    fc.assert(
+      fc.property(sheetRequest, lengthRequest, fc.nat(5), (sheets, lengths, dropped) => {
+        const asked = { ...sheets, demands: sheets.demands.slice(dropped) };
+        const sheet = resumedSheets(cutSheets, cutSheets(sheets).plan)(asked);
+        expect(verifySheetPlan({ request: asked, plan: sheet.plan, claim: sheet })).toEqual([]);
+        const bars = { ...lengths, demands: lengths.demands.slice(dropped) };
+        const length = resumedLengths(cutLengths, cutLengths(lengths).plan)(bars);
+        expect(verifyLengthPlan({ request: bars, plan: length.plan, claim: length })).toEqual([]);
+        const fresh = cutSheets(asked);
+        if (fresh.plan.unplaced.length === sheet.plan.unplaced.length) {
+          expect(sheet.cost).toBeLessThanOrEqual(fresh.cost + 1e-6);
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 

@@ -3,15 +3,18 @@
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import { lotSpares, SPARE_SHARE } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.ts";
+import { type Recut, recut, unknownSince } from "../../cutting/facade/recut.ts";
 import { design } from "../../design.ts";
 import type { Project } from "../../project/schema/project.ts";
+import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
-import { type Answer, isRefusal } from "../answer.ts";
+import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
 import { cutJson } from "../json/cut.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
+import { readSince } from "../since-then.ts";
 import { exitOf } from "../waivers.ts";
 
 export async function command(job: Job): Promise<Answer> {
@@ -21,18 +24,47 @@ export async function command(job: Job): Promise<Answer> {
   job.progress(message("cli.doing.design"));
   const { facade } = design(project);
   job.progress(message("cli.doing.cut"));
-  const { plan, findings } = cutFacade(project, facade);
+  const first = cutFacade(project, facade);
+  const again = await cutAgain(job, { project, facade, former: first.plan });
+  if (again !== undefined && isRefusal(again)) return again;
+  const { plan, findings } = again?.outcome ?? first;
+  const begun = again?.begun ?? [];
   const options = { reader, waivers: project.waivers };
   return {
     exit: exitOf(findings, project.waivers),
-    json: job.options.json ? cutJson({ project, plan, findings }, reader) : undefined,
+    json: job.options.json ? cutJson({ project, plan, findings, begun }, reader) : undefined,
     text: [
+      ...begun.map(({ stock, done, still }) =>
+        say(
+          message("cli.cut.begun", { stock, count: done.length, still: still.length, marks: still }),
+          reader,
+        ),
+      ),
       ...(plan ? planLines(plan, project, reader) : [say(message("cli.cut.refused"), reader)]),
       "",
       printFindings(unsettled(findings), options) + countLine(findings, options),
       "",
     ].join("\n"),
   };
+}
+
+/** The plan after what `--since` tells; undefined without it, or where there is no plan to go on from. */
+async function cutAgain(
+  { options, io }: Job,
+  { project, facade, former }: { project: Project; facade: Facade; former: CutPlan | undefined },
+): Promise<Recut | Refusal | undefined> {
+  if (options.since === undefined || former === undefined) return undefined;
+  const since = await readSince(options.since, io.cwd);
+  if (isRefusal(since)) return since;
+  const unknown = unknownSince(project, facade, { former, since });
+  const names = [...unknown.cut, ...unknown.brokenSheets.map(String), ...unknown.spoiltBoards];
+  if (names.length > 0) {
+    return {
+      refused: message("cli.refused.since-unknown", { file: options.since, names }),
+      hint: message("cli.hint.since"),
+    };
+  }
+  return recut(project, facade, { former, since });
 }
 
 function planLines(plan: CutPlan, project: Project, reader: Reader): string[] {

@@ -1,6 +1,7 @@
 /** A cut plan in its published shape. */
 import { lotSpares } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, PilePart, SheetPart } from "../../cutting/facade/plan.ts";
+import type { Begun } from "../../cutting/facade/recut.ts";
 import {
   type CutResult,
   type LengthPlan,
@@ -20,13 +21,20 @@ export function cutJson(
     project,
     plan = NO_PLAN,
     findings,
-  }: { project: Project; plan?: CutPlan | undefined; findings: readonly Finding[] },
+    begun = [],
+  }: {
+    project: Project;
+    plan?: CutPlan | undefined;
+    findings: readonly Finding[];
+    begun?: readonly Begun[];
+  },
   reader: Reader,
 ): CutJson {
   const { sheets, lengths, boards, rips, cost, bound, gap, proof, proven } = plan;
   return {
     schemaVersion: 1,
     currency: project.stock.currency,
+    begun: begun.map(({ stock, done, still }) => ({ stock, done: [...done], still: [...still] })),
     sheets: sheets.map(sheetJson),
     lengths: [...lengths, ...boards.bought].map(lengthJson),
     rips: rips ? pileJson(rips, project) : null,

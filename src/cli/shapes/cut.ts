@@ -111,6 +111,9 @@ const toFind = z.object({
 export const shape = z.object({
   schemaVersion: z.literal(1),
   currency: z.string(),
+  begun: z
+    .array(z.object({ stock: z.string(), done: z.array(z.string()), still: z.array(z.string()) }))
+    .describe("With --since: sheets, bars and boards that are begun, and the marks still to cut from them."),
   sheets: z.array(sheetPart),
   lengths: z.array(lengthPart).describe("Battens, backing, and boards that are bought."),
   rips: rips.nullable().describe("Null where no cladding takes boards from a pile."),

@@ -34,7 +34,7 @@ export interface CutOutcome {
 }
 
 /** Our own, which search with as many steps as the project asks for. */
-function ownSolvers({ cutting }: Project): CutSolvers {
+export function ownSolvers({ cutting }: Project): CutSolvers {
   const effort = cutting?.effort ?? 1;
   const harder = <Request extends { readonly budget?: number }>(request: Request): Request =>
     request.budget === undefined ? request : { ...request, budget: request.budget * effort };
