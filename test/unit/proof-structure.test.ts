@@ -303,3 +303,46 @@ describe("closer rows of a sheet that gives", () => {
     expect(found?.edit).toBeUndefined();
   });
 });
+
+it("a batten that gives is told how many screws would hold it: the least count that the tables of beams allow", () => {
+  const judged = (pullThroughN: number) =>
+    ofZone(
+      battenScrews(
+        proofFixture({
+          project: (project) => {
+            Object.assign(project, wall().project);
+            for (const screw of project.stock.screws)
+              if (screw.declared) Object.assign(screw.declared, { pullThroughN, withdrawalNPerMm: 400 });
+          },
+          facade: ({ faces: [face] }) => {
+            for (const piece of face?.pieces ?? []) {
+              piece.massKg = 0;
+              // Screws at both ends of a batten of 2400 mm.
+              if (piece.kind === "batten") {
+                piece.outline = [
+                  [piece.outline[0]?.[0] ?? 0, 0],
+                  [piece.outline[1]?.[0] ?? 0, 0],
+                  [piece.outline[1]?.[0] ?? 0, 2400],
+                  [piece.outline[0]?.[0] ?? 0, 2400],
+                ];
+                piece.fixings.forEach((fixing, i) => {
+                  fixing.y = i * 2400;
+                });
+              }
+            }
+          },
+        }),
+      ),
+      "sheets",
+    )[0];
+  // The battens of the sheets lie in the field.
+  const load = ((PRESSURE * (1.8 + 0.6)) / 1e6) * 1.4 * 2 * MIDDLE;
+  // Largest reactions of equal spans: 10/8, 11/10, 32/28, 43/38 of w L.
+  const largest = [10 / 8, 11 / 10, 32 / 28, 43 / 38].map((share, i) => (share * load * 2400) / (i + 2));
+  const found = judged((largest[2] ?? 0) * 1.001);
+  expect(found).toMatchObject({
+    outcome: "fail",
+    hint: { key: "structure.screw.along", values: { before: 2, after: 5, spacing: 600 } },
+  });
+  expect(judged((largest[2] ?? 0) * 0.999)?.hint?.values).toMatchObject({ after: 6 });
+});

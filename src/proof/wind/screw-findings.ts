@@ -5,7 +5,7 @@ import type { FaceContext } from "../context.ts";
 import { compared, greatest, holds, input, written } from "../working.ts";
 import { type Member, screwShares } from "./members.ts";
 import { type ScrewUse, screwJudge } from "./screw-hold.ts";
-import { closerRows } from "./screw-mend.ts";
+import { closerAlong, closerRows } from "./screw-mend.ts";
 import { windStudies, type ZoneStudy } from "./study.ts";
 
 /** How far each screw of some members is used. */
@@ -63,7 +63,8 @@ function judged(
   const { strength } = study.wind;
   const basis: Basis = worst.basis;
   const newton = held?.newton ?? 0;
-  const closer = passes ? undefined : closerRows(study, context, worst);
+  const closerBy = code === "P050" ? closerRows : closerAlong;
+  const closer = passes ? undefined : closerBy(study, context, worst);
   const mend = closer
     ? { hint: closer.says, choices: [closer], ...(closer.edit && { edit: closer.edit }) }
     : { hint: message("structure.screw.more") };

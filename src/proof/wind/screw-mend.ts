@@ -1,4 +1,6 @@
 /** How many rows of screws a sheet takes that gives in wind: now, and at the spacing that would hold. */
+
+import { continuousBeam } from "../../equations/beams/continuous-beam.ts";
 import type { Choice, PatchOperation } from "../../findings/finding.ts";
 import { message } from "../../text/message.ts";
 import type { FaceContext } from "../context.ts";
@@ -48,6 +50,39 @@ export function closerRows(study: ZoneStudy, { project }: FaceContext, worst: Sc
     }),
     edit,
   };
+}
+
+/** Screws of a batten stand at least this far apart along it (common practice: the wood splits). */
+const BATTEN_CLOSEST_MM = 100;
+
+/** The fewest screws, evenly spaced, that hold a batten or rail which gives; no field of the file sets them, so there is no edit. */
+export function closerAlong(study: ZoneStudy, { project }: FaceContext, worst: ScrewUse): Choice | undefined {
+  const { member } = worst;
+  const { supports, box, along, gathers } = member;
+  const [first, last] = [supports[0], supports.at(-1)];
+  if (!first || !last || first === last) return undefined;
+  const length = last.at - first.at;
+  const judge = screwJudge(study, project);
+  for (let count = supports.length + 1; length / (count - 1) >= BATTEN_CLOSEST_MM; count++) {
+    const places = Array.from({ length: count }, (_, i) => first.at + (length * i) / (count - 1));
+    const bent = continuousBeam({ supports: places, from: box[along][0], to: box[along][1], load: gathers });
+    const other: Member = {
+      ...member,
+      bent,
+      supports: places.map((at, i) => ({
+        at,
+        share: bent?.reactions[i] ?? 0,
+        fixings: [{ ...worst.share.fixing, [along]: at }],
+      })),
+    };
+    if (judge.uses(other, screwShares(other)).every(({ use }) => use <= 1)) {
+      const spacing = length / (count - 1);
+      return {
+        says: message("structure.screw.along", { before: supports.length, after: count, spacing }),
+      };
+    }
+  }
+  return undefined;
 }
 
 function rowsOf({ supports }: Member): number[] {
