@@ -1,7 +1,9 @@
 /** The strips of a face in which wind presses unlike, and the net pressure on what lies in them. */
 import type { Strip, StructureAnswer, WindDemand } from "../../codes/packs/index.ts";
+import { weaker } from "../../codes/rule-value.ts";
 import { coefficientByArea } from "../../equations/wind/coefficient-by-area.ts";
 import { windNetPressure } from "../../equations/wind/wind-net-pressure.ts";
+import type { Basis } from "../../findings/finding.ts";
 import { type Interval, overlaps } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
@@ -44,6 +46,8 @@ export interface NetWind {
   /** Coefficients outside that they come from. */
   readonly pull: number;
   readonly push: number;
+  /** Of the pressures: weaker where the code’s least pressure governs and is not confirmed. */
+  readonly basis: Basis;
 }
 
 /** The worst of the strips that a stretch of the face reaches into, for a part that gathers pressure from an area. */
@@ -65,11 +69,15 @@ export function netWind(
   const [sucking, pushing] = wind.inside;
   const { pressurePa } = wind;
   const least = wind.leastPa?.value ?? 0;
+  const pulled = -windNetPressure({ pressurePa, outside: worst.pull, inside: pushing });
+  const pushed = windNetPressure({ pressurePa, outside: push, inside: sucking });
+  const raised = wind.leastPa !== undefined && Math.min(pulled, pushed) < least;
   return {
     ...worst,
     push,
-    pullPa: Math.max(least, -windNetPressure({ pressurePa, outside: worst.pull, inside: pushing })),
-    pushPa: Math.max(least, windNetPressure({ pressurePa, outside: push, inside: sucking })),
+    pullPa: Math.max(least, pulled),
+    pushPa: Math.max(least, pushed),
+    basis: raised && wind.leastPa ? weaker(wind.basis, wind.leastPa.basis) : wind.basis,
   };
 }
 

@@ -104,7 +104,7 @@ function stressed(study: ZoneStudy, worst: BentMember, part: Part): Finding {
     working: {
       formula: "6·M / (b·t²), M = m·w·k",
       inputs: [
-        input("w", { meaning: "net-wind", value: worst.pressurePa, unit: "Pa", basis: study.wind.basis }),
+        input("w", { meaning: "net-wind", value: worst.pressurePa, unit: "Pa", basis: worst.wind }),
         input("k", { meaning: "wind-factor", value: strength.value, unit: "1", basis: strength.basis }),
         input("m", {
           meaning: "moment-of-one",
@@ -156,7 +156,7 @@ function sagged(
     working: {
       formula: "y·w·k / (E·b·t³/12) ≤ l / n",
       inputs: [
-        input("w", { meaning: "net-wind", value: worst.pressurePa, unit: "Pa", basis: study.wind.basis }),
+        input("w", { meaning: "net-wind", value: worst.pressurePa, unit: "Pa", basis: worst.wind }),
         input("k", { meaning: "wind-factor", value: sag.value, unit: "1", basis: sag.basis }),
         input("E", { meaning: "modulus", value: grade.modulusMPa, unit: "MPa", basis: grade.basis }),
         input("t", { meaning: "thickness", value: member.piece.cut.thickness, unit: "mm", basis: "given" }),

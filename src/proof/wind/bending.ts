@@ -22,6 +22,8 @@ export interface BentMember {
   readonly strip: string;
   /** Of the two ways that wind goes, the stronger (Pa), before the factors of strength and sag. */
   readonly pressurePa: number;
+  /** Of that pressure. */
+  readonly wind: Basis;
   readonly stressMPa: number;
   readonly sagMm: number;
   /** Of the span where it sags most (mm). */
@@ -94,7 +96,18 @@ export function bentMembers(
     });
     const stiff = (grade.modulusMPa * widthMm * thicknessMm ** 3) / 12;
     const sagMm = (Math.abs(member.bent?.sag.stiff ?? 0) * unit * study.wind.sag.value) / stiff;
-    return [{ member, grade, strip: net.strip, pressurePa, stressMPa, sagMm, spanMm: sagSpan(member) }];
+    return [
+      {
+        member,
+        grade,
+        strip: net.strip,
+        pressurePa,
+        wind: net.basis,
+        stressMPa,
+        sagMm,
+        spanMm: sagSpan(member),
+      },
+    ];
   });
   return { bent, lacks: [...lacks] };
 }

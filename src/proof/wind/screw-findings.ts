@@ -90,7 +90,7 @@ function judged(
     working: {
       formula: `F = w·k·A; R = ${held?.formula ?? ""}`,
       inputs: [
-        input("w", { meaning: "net-wind", value: worst.pullPa, unit: "Pa", basis: study.wind.basis }),
+        input("w", { meaning: "net-wind", value: worst.pullPa, unit: "Pa", basis: worst.wind }),
         input("k", { meaning: "wind-factor", value: strength.value, unit: "1", basis: strength.basis }),
         input("A", { meaning: "screw-area", value: share.areaMm2 / 1e6, unit: "m²", basis: "derived" }),
         input("V", { meaning: "screw-weight", value: shearN, unit: "N", basis: "typical" }),

@@ -18,6 +18,8 @@ export interface ScrewUse {
   readonly shearN: number;
   readonly strip: string;
   readonly pullPa: number;
+  /** Of that pressure. */
+  readonly wind: Basis;
   /** Above 1 it fails. */
   readonly use: number;
   readonly governs: Governs;
@@ -102,6 +104,7 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
             shearN,
             strip: net.strip,
             pullPa: net.pullPa,
+            wind: net.basis,
             ...judged(pack, holds, { pullN, shearN }),
           },
         ];
