@@ -20,6 +20,7 @@ import {
   solvedFinding,
 } from "./storey/solved-findings.ts";
 import { asSecondary, type RodSetting, settingOf } from "./storey/task.ts";
+import { gapVaried } from "./storey/vary-gap.ts";
 
 export type { RodZone } from "./storey/lines.ts";
 
@@ -55,7 +56,7 @@ export function setOutRod(
     outcome.kind === "unusable" || yearly?.kind === "solved" ? [] : mends(setting, { yearly, outcome });
   const { segments, missed, findings } =
     outcome.kind === "solved"
-      ? settled(setting, outcome, { path, choices })
+      ? settled(setting, outcome, { path, choices, solve, inYear: yearly?.kind === "solved" })
       : shown(setting, outcome, { path, choices });
   const runnerUp = outcome.kind === "solved" ? runnerUpOf(outcome) : undefined;
   return {
@@ -105,19 +106,30 @@ interface ToldWith {
   readonly choices: readonly Choice[];
 }
 
-function settled(setting: RodSetting, outcome: Solved, { path, choices }: ToldWith): Told {
+interface SettledWith extends ToldWith {
+  readonly solve: (problem: RodProblem) => RodOutcome;
+  /** The rod keeps to the band all year. */
+  readonly inYear: boolean;
+}
+
+function settled(setting: RodSetting, outcome: Solved, { path, choices, solve, inYear }: SettledWith): Told {
   const segments = placedSegments(setting.problem, outcome.best.segments);
   const missed = [
     ...outcome.best.missedLines.map(({ id, offBy }) => ({ line: id, offBy: offBy ?? 0, leftOut: false })),
     ...missedBeyondSearch(setting, segments),
   ];
+  const lines = [...setting.lines.secondary, ...setting.lines.leftOut];
+  const variedFor = ({ line }: Missed) => {
+    const found = lines.find(({ id }) => id === line);
+    return found && gapVaried(setting, found, { inYear, solve });
+  };
   return {
     segments,
     missed,
     findings: [
       solvedFinding(setting, segments, { path, examined: outcome.proof.examined }),
       ...seasonFindings(setting, segments, { path, choices }),
-      ...missed.map((line) => missedFinding(line, path)),
+      ...missed.map((one) => missedFinding(one, path, variedFor(one))),
       ...lookFindings(outcome, setting),
     ],
   };

@@ -8,10 +8,13 @@ import { removeOpenings } from "../../src/project/editing/openings-together.ts";
 import { faceById } from "../../src/project/lookup.ts";
 import { setOut } from "../../src/setout/set-out.ts";
 import { message } from "../../src/text/message.ts";
+import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { edited, exampleSource, refusals } from "../helpers/editing.ts";
 
 const bouleau = exampleSource("atelier-bouleau");
 const houses = exampleSource("two-storey");
+const boardsOf = ({ project }: Source): string =>
+  project.claddings.find(({ kind }) => kind === "boards")?.id ?? "";
 const laid = ({ project }: Source) => setOut(project, demandsOf(project));
 
 describe("a line of the project's own", () => {
@@ -63,6 +66,35 @@ describe("a line of the project's own", () => {
       says: message("project.edit.place", { id: "L1" }),
     });
     expect(said(mended)?.outcome).toBe("pass");
+  });
+
+  it("is met by another gap over it than under it, where the order of widths misses it", () => {
+    const west =
+      bouleau.project.rods?.[0]?.zones.map(({ face }) => face).find((face) => face !== "front") ?? "";
+    const missedAt = (source: Source, y: number) =>
+      laid(source).findings.find(
+        ({ code, says }) => code === "S002" && say(says, ENGLISH_MM).includes(`${west} own L1`) && y > 0,
+      );
+    let offered = 0;
+    for (let y = 1150; y < 2000; y += 70) {
+      const source = edited(bouleau, addLine(bouleau, { face: west, y }));
+      const [choice] = missedAt(source, y)?.choices ?? [];
+      if (!choice?.edit) continue;
+      offered += 1;
+      const mended = edited(source, { operations: choice.edit, says: choice.says });
+      expect(missedAt(mended, y)).toBeUndefined();
+      const { segments = [], missedLines } = laid(mended).rods[0] ?? {};
+      expect(missedLines?.map(({ line }) => line)).not.toContain(`${west} own L1`);
+      const above = segments.findIndex(({ from }) => from === y);
+      const gaps = [segments[above - 1]?.gap, segments[above]?.gap];
+      expect([choice.says.values.under, choice.says.values.over]).toEqual(gaps);
+      const [least, most] = demandsOf(mended.project).boards[boardsOf(mended)]?.gapBand ?? [0, 0];
+      for (const gap of gaps) {
+        expect(gap).toBeGreaterThanOrEqual(least);
+        expect(gap).toBeLessThanOrEqual(most);
+      }
+    }
+    expect(offered).toBeGreaterThan(2);
   });
 
   it("draws a level joint of the sheets to it where they need one", () => {

@@ -115,19 +115,26 @@ function bandWidened({ task, cladding }: RodSetting, end: "least" | "greatest", 
 
 /** Whether the project with the edit is one that can be read, and its rod possible. */
 function holds(setting: RodSetting, edit: NonNullable<Proposal["edit"]>, kept: BandKept): boolean {
-  const { task } = setting;
+  const changed = settingAfter(setting, edit);
+  const problem = changed && problemWith(changed, kept);
+  return problem !== undefined && isPossible(problem);
+}
+
+/** The setting of the project with an edit; undefined where that cannot be read. */
+export function settingAfter(
+  { task, cladding: own }: RodSetting,
+  edit: NonNullable<Proposal["edit"]>,
+): RodSetting | undefined {
   const patched = applyPatch(task.project, edit);
-  if (!patched.ok) return false;
+  if (!patched.ok) return undefined;
   const project = patched.document as Project;
   const spec = project.rods?.find(({ id }) => id === task.spec.id);
-  const cladding = project.claddings.find(({ id }) => id === setting.cladding.id);
-  if (spec === undefined || cladding?.kind !== "boards") return false;
+  const cladding = project.claddings.find(({ id }) => id === own.id);
+  if (spec === undefined || cladding?.kind !== "boards") return undefined;
   const file = { name: project.title, document: project };
-  if (checkProject(file, project).some(({ outcome }) => outcome === "fail")) return false;
+  if (checkProject(file, project).some(({ outcome }) => outcome === "fail")) return undefined;
   const zones = task.zones.flatMap((zone) => edited(project, zone));
-  const changed = settingOf({ ...task, project, spec, zones, gapBand: cladding.gapBand });
-  const problem = problemWith(changed, kept);
-  return problem !== undefined && isPossible(problem);
+  return settingOf({ ...task, project, spec, zones, gapBand: cladding.gapBand });
 }
 
 /** The zone as the edited project has it; edits make zones lower, never higher. */

@@ -153,13 +153,18 @@ export interface Missed {
   readonly leftOut: boolean;
 }
 
-export function missedFinding({ line, offBy, leftOut }: Missed, path: string): Finding {
+export function missedFinding(
+  { line, offBy, leftOut }: Missed,
+  path: string,
+  varied: Choice | undefined,
+): Finding {
   return finding({
     code: "S002",
     outcome: "attention",
     where: { path },
     says: message(leftOut ? "setout.rod.missed.left-out" : "setout.rod.missed", { line, offBy }),
-    hint: message("setout.rod.missed.hint"),
+    hint: varied?.says ?? message("setout.rod.missed.hint"),
+    ...(varied?.edit && { edit: varied.edit, choices: [varied] }),
     demand: round(offBy),
     limit: 0,
     unit: "mm",
