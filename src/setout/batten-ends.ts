@@ -36,16 +36,22 @@ interface Met {
 
 /** The zone's pieces, each batten and rail with its two ends told. */
 export function withEndsTold({ ground, ends, pieces }: Zone): Piece[] {
-  const boxed = pieces.map((piece): Boxed => ({ piece, box: polygonBounds(piece.outline) }));
-  const sticks = boxed.filter(({ piece }) => isStick(piece));
-  const closures = boxed.filter(({ piece }) => piece.kind === "closure");
-  return boxed.map(({ piece, box }) => {
-    if (!isStick(piece)) return piece;
-    const stick = { piece, box };
-    return {
-      ...piece,
-      endings: ([0, 1] as const).map((end) => endOf({ ground, ends, sticks, closures }, stick, end)),
-    };
+  const sticks: Boxed[] = [];
+  const closures: Boxed[] = [];
+  for (const piece of pieces) {
+    if (isStick(piece)) sticks.push({ piece, box: polygonBounds(piece.outline) });
+    else if (piece.kind === "closure") closures.push({ piece, box: polygonBounds(piece.outline) });
+  }
+  const around = {
+    ground,
+    ends,
+    sticks,
+    closures,
+    byMark: new Map(sticks.map((one) => [one.piece.mark, one])),
+  };
+  return pieces.map((piece) => {
+    const stick = around.byMark.get(piece.mark);
+    return stick ? { ...piece, endings: [endOf(around, stick, 0), endOf(around, stick, 1)] } : piece;
   });
 }
 
@@ -58,19 +64,18 @@ interface Around {
   readonly ends: FaceEnds;
   readonly sticks: readonly Boxed[];
   readonly closures: readonly Boxed[];
+  readonly byMark: ReadonlyMap<string, Boxed>;
 }
 
 function endOf(around: Around, stick: Boxed, end: 0 | 1): BattenEnd {
   const { piece, box } = stick;
-  const axis = piece.kind === "rail" ? "x" : "y";
+  const side: Side =
+    piece.kind === "rail" ? { axis: "x", across: "y", end } : { axis: "y", across: "x", end };
+  const { axis } = side;
   const edge = box[axis][end];
-  const met = nearest([
-    ...otherSticks(around, stick, { axis, end }),
-    ...openingsAndDucts(around, stick, { axis, end }),
-    edgeOfZone(around, stick, { axis, end }),
-  ]);
+  const met = whatItMeets(around, stick, side);
   const last = lastScrew(piece.fixings, axis, end);
-  const holder = last && around.sticks.find((one) => one.piece.mark === last.into);
+  const holder = last && around.byMark.get(last.into);
   const borneAcross =
     holder !== undefined && piece.kind === "rail" && edge >= holder.box.x[0] && edge <= holder.box.x[1];
   return {
@@ -83,8 +88,10 @@ function endOf(around: Around, stick: Boxed, end: 0 | 1): BattenEnd {
   };
 }
 
+/** Which end: along a batten's or rail's axis, and across it. */
 interface Side {
   readonly axis: "x" | "y";
+  readonly across: "x" | "y";
   readonly end: 0 | 1;
 }
 
@@ -93,20 +100,37 @@ function before({ box }: Boxed, other: Interval, { axis, end }: Side): number {
   return end === 0 ? box[axis][0] - other[1] : other[0] - box[axis][1];
 }
 
-/** Other battens or rails of the same layer: the next length in line, or one that runs across. */
-function otherSticks({ sticks }: Around, stick: Boxed, side: Side): Met[] {
-  const across = side.axis === "x" ? "y" : "x";
-  const own = stick.box[across];
-  return sticks.flatMap((other): Met[] => {
-    if (other.piece === stick.piece || !overlaps(other.piece.z, stick.piece.z)) return [];
-    const part = within({ outline: other.piece.outline, box: other.box }, own, across);
-    if (!part) return [];
-    const gap = before(stick, part[side.axis], side);
-    if (gap < 0 || gap > NEAR_MM) return [];
-    const inLine = other.box[across][0] === own[0] && other.box[across][1] === own[1];
+/** The nearest of other battens and rails of its layer, openings, ducts and the zone's edge, with the mesh that stands before it. */
+function whatItMeets(around: Around, stick: Boxed, side: Side): Met {
+  const { ground } = around;
+  let met = edgeOfZone(around, stick, side);
+  const nearer = (other: Interval): number | undefined => {
+    const gap = before(stick, other, side);
+    return gap >= 0 && gap <= NEAR_MM && gap < met.gap ? gap : undefined;
+  };
+  const own = stick.box[side.across];
+  for (const { of, rect } of ground.keepOuts) {
+    const gap = overlaps(rect[side.across], own) ? nearer(rect[side.axis]) : undefined;
+    if (gap !== undefined)
+      met = { at: side.axis === "x" ? "jamb" : side.end === 0 ? "head" : "sill", meets: of, gap };
+  }
+  for (const { of, bounds } of ground.rounds) {
+    const gap = overlaps(bounds[side.across], own) ? nearer(bounds[side.axis]) : undefined;
+    if (gap !== undefined) met = { at: "duct", meets: of, gap };
+  }
+  if (met.gap <= NEAR_MM && met.at !== "corner" && met.at !== "junction")
+    met = { ...met, ...toClosure(around.closures, stick, side) };
+  for (const other of around.sticks) {
+    if (other === stick || !overlaps(other.box[side.across], own) || !overlaps(other.piece.z, stick.piece.z))
+      continue;
+    const part = within({ outline: other.piece.outline, box: other.box }, own, side.across);
+    const gap = part && nearer(part[side.axis]);
+    if (gap === undefined) continue;
+    const inLine = other.box[side.across][0] === own[0] && other.box[side.across][1] === own[1];
     const meets = other.piece.mark;
-    return [inLine ? { at: "length", meets, gap } : { at: "rake", meets, gap, isAcross: true }];
-  });
+    met = inLine ? { at: "length", meets, gap } : { at: "rake", meets, gap, isAcross: true };
+  }
+  return met;
 }
 
 /** The bounds of what of a piece lies in a strip: less than its box where it runs along a rake. */
@@ -129,35 +153,19 @@ function isSloping(outline: Polygon): boolean {
   });
 }
 
-function openingsAndDucts({ ground, closures }: Around, stick: Boxed, side: Side): Met[] {
-  const across = side.axis === "x" ? "y" : "x";
-  const met = (rect: Rect, of: string, at: BattenEnd["at"]): Met[] => {
-    const gap = before(stick, rect[side.axis], side);
-    if (!overlaps(rect[across], stick.box[across]) || gap < 0 || gap > NEAR_MM) return [];
-    return [{ at, ...toClosure(closures, stick, side, { meets: of, gap }) }];
-  };
-  return [
-    ...ground.keepOuts.flatMap(({ of, rect }) =>
-      met(rect, of, side.axis === "x" ? "jamb" : side.end === 0 ? "head" : "sill"),
-    ),
-    ...ground.rounds.flatMap(({ of, bounds }) => met(bounds, of, "duct")),
-  ];
-}
-
 /** The edge of the zone, whatever lies between: a corner where the face ends in one, a junction where another zone goes on. */
-function edgeOfZone({ ground, ends, closures }: Around, stick: Boxed, side: Side): Met {
-  const { box } = stick;
-  const strip = side.axis === "x" ? box.y : box.x;
-  const inside = within({ outline: ground.region, box: ground.bounds }, strip, side.axis === "x" ? "y" : "x");
-  const edge = (inside ?? ground.bounds)[side.axis][side.end];
-  const gap = Math.max(0, side.end === 0 ? box[side.axis][0] - edge : edge - box[side.axis][1]);
-  if (side.axis === "y") {
-    const rake = !ground.rectangular && side.end === 1 && isSlopingOver(ground.region, strip);
-    const at = side.end === 0 ? "base" : rake ? "rake" : "top";
-    return gap > NEAR_MM ? { at: "free", gap } : { at, ...toClosure(closures, stick, side, { gap }) };
+function edgeOfZone({ ground, ends }: Around, { box }: Boxed, { axis, across, end }: Side): Met {
+  const strip = box[across];
+  const inside = within({ outline: ground.region, box: ground.bounds }, strip, across) ?? ground.bounds;
+  const edge = inside[axis][end];
+  const gap = Math.max(0, end === 0 ? box[axis][0] - edge : edge - box[axis][1]);
+  if (axis === "y") {
+    if (gap > NEAR_MM) return { at: "free", gap };
+    const rake = !ground.rectangular && end === 1 && isSlopingOver(ground.region, strip);
+    return { at: end === 0 ? "base" : rake ? "rake" : "top", gap };
   }
-  const faceEnd = side.end === 0 ? ends.left : ends.right;
-  if (ground.bounds.x[side.end] !== faceEnd.x) return { at: "junction", gap };
+  const faceEnd = end === 0 ? ends.left : ends.right;
+  if (ground.bounds.x[end] !== faceEnd.x) return { at: "junction", gap };
   return { at: faceEnd.kind === "free" ? "free" : "corner", gap };
 }
 
@@ -173,18 +181,14 @@ function toClosure(
   closures: readonly Boxed[],
   stick: Boxed,
   side: Side,
-  otherwise: { readonly meets?: string; readonly gap: number },
-): { readonly meets?: string; readonly gap: number } {
-  const across = side.axis === "x" ? "y" : "x";
-  const found = closures
-    .map(({ piece, box }) => ({ meets: piece.mark, gap: before(stick, box[side.axis], side), box }))
-    .filter(({ box, gap }) => overlaps(box[across], stick.box[across]) && gap >= 0 && gap <= NEAR_MM)
-    .sort((a, b) => a.gap - b.gap)[0];
-  return found ? { meets: found.meets, gap: found.gap } : otherwise;
-}
-
-function nearest(all: readonly Met[]): Met {
-  return all.reduce((best, one) => (one.gap < best.gap ? one : best));
+): { readonly meets: string; readonly gap: number } | undefined {
+  let nearest: { readonly meets: string; readonly gap: number } | undefined;
+  for (const { piece, box } of closures) {
+    if (!overlaps(box[side.across], stick.box[side.across])) continue;
+    const gap = before(stick, box[side.axis], side);
+    if (gap >= 0 && gap <= NEAR_MM && (!nearest || gap < nearest.gap)) nearest = { meets: piece.mark, gap };
+  }
+  return nearest;
 }
 
 function lastScrew(fixings: readonly Fixing[], axis: "x" | "y", end: 0 | 1): Fixing | undefined {
