@@ -12,7 +12,6 @@ import { lack } from "./wind-fields.ts";
 import { woodsOf } from "./woods.ts";
 
 export type {
-  Held,
   HeldAnswer,
   Lack,
   ScrewAsked,

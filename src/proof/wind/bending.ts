@@ -33,11 +33,7 @@ export interface BentMember {
 const PA_PER_MPA = 1e6;
 
 /** What a member is made of, or what is missing to know it. */
-export function gradeOf(
-  { view, structure }: ZoneStudy,
-  project: FacelessProject,
-  { piece }: Member,
-): GradeAnswer {
+function gradeOf({ view, structure }: ZoneStudy, project: FacelessProject, { piece }: Member): GradeAnswer {
   const { cladding } = view;
   if (piece.kind === "sheet" && cladding.kind === "sheets") {
     const { bendingStrengthMPa, modulusMPa, strengthLevel, materialFactor, basis } = cladding.dataSheet;

@@ -9,7 +9,7 @@ import { closerAlong, closerRows } from "./screw-mend.ts";
 import { windStudies, type ZoneStudy } from "./study.ts";
 
 /** How far each screw of some members is used. */
-export function screwUses(study: ZoneStudy, context: FaceContext, members: readonly Member[]): ScrewUse[] {
+function screwUses(study: ZoneStudy, context: FaceContext, members: readonly Member[]): ScrewUse[] {
   const judge = screwJudge(study, context.project);
   return members.flatMap((member) => judge.uses(member, screwShares(member)));
 }

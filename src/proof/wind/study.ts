@@ -49,7 +49,7 @@ export function windAt({ wind, bands }: ZoneStudy, x: Interval): NetWind {
   return netWind(wind, bands, { x, areaM2: 0 });
 }
 
-export function longestSpan({ supports, box, along }: Member): number {
+function longestSpan({ supports, box, along }: Member): number {
   const places = supports.map(({ at }) => at);
   const arms =
     places.length > 0
