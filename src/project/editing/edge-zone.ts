@@ -1,10 +1,7 @@
 /** The edge zone of a sheets' data sheet: along outside corners and free ends, where wind pulls hardest. */
 import { message } from "../../text/message.ts";
 import { valueAt } from "../pointer.ts";
-import type { SheetCladding } from "../schema/project.ts";
 import { type Change, likeWritten, type Source } from "./change.ts";
-
-export type EdgeZone = NonNullable<SheetCladding["dataSheet"]["edgeZone"]>;
 
 /** The zone as wide as told; of no width it goes out of the file. Put in anew, screws stand as elsewhere until they are told. */
 export function widenEdgeZone(source: Source, cladding: string, width: number): Change | undefined {
