@@ -123,9 +123,11 @@ describe.each(STRUCTURE_CODES)("%s", (code) => {
   });
 
   it("is as weak as the weakest of its inputs", () => {
-    expect(windIn(code).basis).toBe(code === "canada-nbc-2020" ? "memory" : "derived");
+    // Canada: partially enclosed. ASCE 7-22: exposure B, whose constants public scripts do not agree on.
+    const remembered = code === "canada-nbc-2020" || code === "usa-asce-7-22";
+    expect(windIn(code).basis).toBe(remembered ? "memory" : "derived");
     const typed = windIn(code, (site) => void delete site.wind?.topography);
-    expect(typed.basis).toBe(code === "canada-nbc-2020" ? "memory" : "typical");
+    expect(typed.basis).toBe(remembered ? "memory" : "typical");
   });
 
   describe("screws", () => {

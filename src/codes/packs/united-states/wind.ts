@@ -4,6 +4,7 @@ import { asceElevation } from "../../../equations/wind/asce-elevation.ts";
 import { asceExposure } from "../../../equations/wind/asce-exposure.ts";
 import { asceVelocityPressure } from "../../../equations/wind/asce-velocity-pressure.ts";
 import { endStripWidth } from "../../../equations/wind/end-strip-width.ts";
+import type { Basis } from "../../../findings/finding.ts";
 import type { Project } from "../../../project/schema/project.ts";
 import { codeValue } from "../../rule-value.ts";
 import { round } from "../held.ts";
@@ -18,9 +19,15 @@ interface Terrain {
   readonly gradientM: number;
   /** Height below which the coefficient stays (m). */
   readonly leastHeightM: number;
+  readonly basis: Basis;
 }
 
-const terrain = (alpha: number, gradientFt: number, leastFt = 15): Terrain => ({
+const terrain = (
+  alpha: number,
+  gradientFt: number,
+  { leastFt = 15, basis = "derived" }: { leastFt?: number; basis?: Basis } = {},
+): Terrain => ({
+  basis,
   alpha,
   gradientM: gradientFt * M_PER_FT,
   leastHeightM: leastFt * M_PER_FT,
@@ -28,18 +35,22 @@ const terrain = (alpha: number, gradientFt: number, leastFt = 15): Terrain => ({
 
 /**
  * Table 26.10-1 and its notes. For cladding in exposure B the coefficient stays from 30 ft down, as the edition of 2016 prints; it is kept in
- * that of 2022, where it is never the lesser. Exposure B of 2022: public scripts disagree; this agrees with the table's heights.
+ * that of 2022, where it is never the lesser. Exposure B of 2022 is not confirmed: public scripts disagree.
  */
 const EDITIONS = {
   "usa-asce-7-16": {
     document: "ASCE 7-16",
     factor: 2.01,
-    terrains: { B: terrain(7, 1200, 30), C: terrain(9.5, 900), D: terrain(11.5, 700) },
+    terrains: { B: terrain(7, 1200, { leastFt: 30 }), C: terrain(9.5, 900), D: terrain(11.5, 700) },
   },
   "usa-asce-7-22": {
     document: "ASCE 7-22",
     factor: 2.41,
-    terrains: { B: terrain(7.5, 3280, 30), C: terrain(9.8, 2460), D: terrain(11.5, 1935) },
+    terrains: {
+      B: terrain(7.5, 3280, { leastFt: 30, basis: "memory" }),
+      C: terrain(9.8, 2460),
+      D: terrain(11.5, 1935),
+    },
   },
 } as const;
 
@@ -71,7 +82,9 @@ export function unitedStatesWind(project: Project): WindAnswer {
 
   const { unitedStates } = catalogueWith(project.figures)["code-packs"];
   const exposure = asceExposure({
-    ...row,
+    alpha: row.alpha,
+    gradientM: row.gradientM,
+    leastHeightM: row.leastHeightM,
     factor: edition.factor,
     heightM: Math.max(building.heightM, LEAST_M),
   });
@@ -89,7 +102,7 @@ export function unitedStatesWind(project: Project): WindAnswer {
     "0.613 · Kz · Kzt · Kd · V²",
     [
       { symbol: "V", meaning: "gust-speed", value: speed.value, unit: "m/s", basis: speed.basis },
-      { symbol: "Kz", meaning: "exposure", value: exposure, unit: "1", basis: "derived" },
+      { symbol: "Kz", meaning: "exposure", value: exposure, unit: "1", basis: row.basis },
       {
         symbol: "Kzt",
         meaning: "topography",
