@@ -34,6 +34,8 @@ interface Rest {
   readonly cost: number;
 }
 
+/** Sums of a linear programme that take as long as an entry of a list. */
+const SUMS_AN_ENTRY = 160;
 /** How often, along one dive, another pattern than the first may be taken. */
 const DISCREPANCIES = 2;
 /** Pieces left, above which filling bar by bar takes longer than it helps. */
@@ -65,6 +67,7 @@ class Diver {
   private goal: number;
   private readonly work: number;
   private rounds = 0;
+  private pivoted = 0;
   private bound = 0;
   private better: Filling | undefined;
 
@@ -102,8 +105,13 @@ class Diver {
     };
   }
 
+  /** What may still be spent, in entries of lists. */
+  private get left(): number {
+    return this.work - this.worths.spent - this.pivoted;
+  }
+
   private get isOver(): boolean {
-    return this.worths.spent >= this.work || this.bound >= this.goal - 1e-9;
+    return this.left <= 0 || this.bound >= this.goal - 1e-9;
   }
 
   private *solved(rest: Rest, pool: readonly BarPattern[]): Generator<Dive, Columns> {
@@ -113,7 +121,12 @@ class Diver {
       best: (worth) => this.worths.best(worth, rest.demand),
     });
     for (const pattern of pool) columns.add(within(pattern, rest));
-    while (this.worths.spent < this.work && columns.round()) {
+    let before = 0;
+    while (this.left > 0) {
+      const more = columns.round(this.left * SUMS_AN_ENTRY);
+      this.pivoted += (columns.spent - before) / SUMS_AN_ENTRY;
+      before = columns.spent;
+      if (!more) break;
       this.rounds += 1;
       yield this.now();
       // Nothing better than what is known can come of it.

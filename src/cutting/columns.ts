@@ -68,6 +68,11 @@ export class Columns {
     return this.lower * this.dearest;
   }
 
+  /** Sums that the programme took so far; the patterns' own are not among them. */
+  get spent(): number {
+    return this.lp.spent;
+  }
+
   /** True once no pattern can lower the cost any more. */
   get done(): boolean {
     return this.isDone;
@@ -99,10 +104,13 @@ export class Columns {
     return true;
   }
 
-  /** One round: solves, prices, adds patterns that lower the cost. False when there are none: then the bound is as good as it gets. */
-  round(): boolean {
+  /**
+   * One round: solves, in at most so many sums, prices, adds patterns that lower the cost. False when there are none: then the bound
+   * is as good as it gets.
+   */
+  round(most: number): boolean {
     if (this.isDone) return false;
-    this.lp.solve();
+    const solved = this.lp.solve(most);
     const prices = this.lp.prices();
     const smooth = this.bestPrices;
     if (smooth !== undefined) {
@@ -110,7 +118,7 @@ export class Columns {
       if (this.price(between, prices)) return true;
     }
     if (this.price(prices, prices)) return true;
-    this.isDone = true;
+    this.isDone = solved;
     return false;
   }
 

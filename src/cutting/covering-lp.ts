@@ -10,6 +10,8 @@ const NOUGHT = 1e-9;
 /** A column enters where it lowers the cost by at least this for each unit of it. */
 const WORTHWHILE = 1e-7;
 const PIVOTS_BEFORE_REFRESH = 150;
+/** Pricing, choosing, following and changing go through the inverse together so often. */
+const SUMS_AN_ENTRY = 3;
 /** Steps that change nothing before the first column that may enter is taken, which cannot go round in a circle (Bland). */
 const STALLED = 60;
 
@@ -33,6 +35,7 @@ export class CoveringLp {
   private readonly price: Float64Array;
   private readonly entering: Float64Array;
   private readonly isBasic: boolean[] = [];
+  private pivots = 0;
 
   constructor(rows: readonly { readonly sense: 1 | -1; readonly amount: number }[], penalty: number) {
     this.rows = rows.length;
@@ -56,20 +59,31 @@ export class CoveringLp {
     this.isBasic.push(false);
   }
 
-  /** Solves for the columns there are, in at most so many steps. */
-  solve(mostPivots = 20_000): void {
+  /** Sums made so far, about: each step goes through the inverse a few times. */
+  get spent(): number {
+    return this.pivots * this.sumsAPivot;
+  }
+
+  private get sumsAPivot(): number {
+    return SUMS_AN_ENTRY * this.rows * this.rows;
+  }
+
+  /** Solves for the columns there are, in at most so many sums; false: they did not do. */
+  solve(most: number): boolean {
     let stalled = 0;
-    for (let pivots = 0; pivots < mostPivots; pivots++) {
-      if (pivots % PIVOTS_BEFORE_REFRESH === PIVOTS_BEFORE_REFRESH - 1) this.refresh();
+    const until = this.spent + most;
+    for (; this.spent < until; this.pivots++) {
+      if (this.pivots % PIVOTS_BEFORE_REFRESH === PIVOTS_BEFORE_REFRESH - 1) this.refresh();
       this.reprice();
       const column = this.choose(stalled > STALLED);
-      if (column === undefined) return;
+      if (column === undefined) return true;
       this.transform(column);
       const row = this.leaving(stalled > STALLED);
-      if (row === undefined) return;
+      if (row === undefined) return true;
       stalled = (this.level[row] ?? 0) > NOUGHT ? 0 : stalled + 1;
       this.pivot(row, column);
     }
+    return false;
   }
 
   /** What one more unit of each row would cost, never less than nothing for a row to cover. */

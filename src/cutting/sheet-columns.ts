@@ -34,8 +34,9 @@ export function* boundByColumns(
     stock: job.panels.map(({ cost }, place) => ({ cost, count: job.available[place] ?? 0 })),
     best: (worth) => worths.best(worth),
   });
-  for (let left = work; left > 0 && cover.roundUp(columns.bound) < goal - 1e-9; left -= worths.effort) {
-    if (!columns.round()) break;
+  const left = (rounds: number): number => work - rounds * worths.effort - columns.spent;
+  for (let rounds = 0; left(rounds) > 0 && cover.roundUp(columns.bound) < goal - 1e-9; rounds++) {
+    if (!columns.round(left(rounds))) break;
     yield cover.roundUp(columns.bound);
   }
   return { bound: cover.roundUp(columns.bound), rounded: roundedDown(job, columns) };
