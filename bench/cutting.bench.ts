@@ -1,16 +1,25 @@
 /**
- * What cutting reaches on published and generated instances, set by set, beside the best values known and the targets.
+ * What cutting reaches on published and generated instances, set by set, beside the best values known, the targets, general packers
+ * and a general solver of mixed integer programmes.
  * Options: `--only part-of-a-set's-name`, `--budget steps` in place of each set's own, `--each` for a line an instance.
  * Times are processor times, so that what else the machine does counts less.
  */
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { type SawAnswer, saw } from "../src/cutting/index.ts";
+import {
+  type BarInstance,
+  barsByProgramme,
+  byGuillotineRules,
+  byMaximalRectangles,
+  levelsByProgramme,
+  type SheetInstance,
+  type Solved,
+} from "./others.ts";
 
-interface Instance {
+interface Instance extends Partial<SheetInstance & BarInstance> {
   readonly id: string;
   readonly fam?: string;
-  readonly sheets?: readonly unknown[];
   readonly ref: Readonly<Record<string, number | boolean | null>>;
 }
 
@@ -155,20 +164,12 @@ const sets: readonly Set[] = [
   },
 ];
 
-/**
- * Sheets that general packers take for the same instances of classes 1 to 10, measured once; the first does not keep to cuts
- * right through. Ours must be 1.5 % fewer than the best of them.
- */
-const packers = [
-  { packer: "maxrects-packer 2.7.4, the better of both its rules", "as they lie": 3600, turned: 3468 },
-  { packer: "guillotine-packer 1.0.2, the best of all its rules", "as they lie": 3600, turned: 3502 },
-];
-
 const { values: options } = parseArgs({
   options: { only: { type: "string" }, budget: { type: "string" }, each: { type: "boolean" } },
 });
 
 interface Run {
+  readonly instance: Instance;
   readonly answer: SawAnswer;
   readonly best: number;
   readonly ms: number;
@@ -189,7 +190,7 @@ function cut(instance: Instance, collection: Collection, set: Set): Run {
   if (impossible && set.best !== "bestOF") {
     console.log(`${instance.id}: cost ${answer.cost}, bound ${answer.bound}, known ${lower} to ${best}`);
   }
-  return { answer, best, ms: (user + system) / 1000 };
+  return { instance, answer, best, ms: (user + system) / 1000 };
 }
 
 function round(value: number, digits = 1): number {
@@ -200,6 +201,7 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
+const ran = new Map<Set, readonly Run[]>();
 const rows = sets
   .filter(({ name }) => name.includes(options.only ?? ""))
   .map((set) => {
@@ -216,6 +218,7 @@ const rows = sets
       }
     }
     const total = sum(runs.map(({ answer }) => answer.cost));
+    ran.set(set, runs);
     const best = sum(runs.map((run) => run.best));
     const times = runs.map(({ ms }) => ms).sort((a, b) => a - b);
     const proven = runs.filter(({ answer }) => answer.proven).length;
@@ -234,4 +237,57 @@ const rows = sets
     };
   });
 console.table(rows);
-console.table(packers);
+
+/** General packers on classes 1 to 10; ours must take 1.5 % fewer sheets than any. */
+const packers = [
+  { packer: "maximal rectangles (not cut right through), both rules", pack: byMaximalRectangles },
+  { packer: "guillotine rules, all of them", pack: byGuillotineRules },
+];
+const packed = [...ran]
+  .filter(([{ file }]) => file === "2d-bpp-classes")
+  .flatMap(([set, runs]) =>
+    packers.map(({ packer, pack }) => {
+      const theirs = sum(runs.map(({ instance }) => pack(instance as SheetInstance, set.turn)));
+      const ours = sum(runs.map(({ answer }) => answer.cost));
+      return { set: set.name, packer, theirs, ours, "fewer %": round((1 - ours / theirs) * 100, 2) };
+    }),
+  );
+if (packed.length > 0) console.table(packed);
+
+/** Seconds that a mixed integer programme may take for one instance. */
+const PROGRAMME_SECONDS = 10;
+
+/** The first of each family of bars, and the smallest sheets. */
+async function programmed(): Promise<Record<string, unknown>[]> {
+  const lines: Record<string, unknown>[] = [];
+  const add = async (model: string, { instance, answer, best, ms }: Run, run: () => Promise<Solved>) => {
+    const start = performance.now();
+    const { value, proven } = await run();
+    const theirs = { theirs: value, "theirs proven": proven, theirMs: Math.round(performance.now() - start) };
+    lines.push({
+      model,
+      instance: instance.id,
+      ...theirs,
+      ours: answer.cost,
+      "ours proven": answer.proven,
+      ourMs: Math.round(ms),
+      best,
+    });
+  };
+  for (const [{ file, turn }, runs] of ran) {
+    if (file === "1d-csp-classic") {
+      const first = new Map([...runs].reverse().map((run) => [run.instance.fam, run]));
+      for (const run of first.values()) {
+        await add("flow of arcs", run, () => barsByProgramme(run.instance as BarInstance, PROGRAMME_SECONDS));
+      }
+    }
+    if (file === "2d-bpp-classes" && !turn) {
+      for (const run of runs.filter(({ instance }) => /_20_1$/.test(instance.id))) {
+        await add("levels", run, () => levelsByProgramme(run.instance as SheetInstance, PROGRAMME_SECONDS));
+      }
+    }
+  }
+  return lines;
+}
+const programmes = await programmed();
+if (programmes.length > 0) console.table(programmes);
