@@ -18,6 +18,7 @@ import {
   Sheet,
   turnsToFree,
 } from "./sheet-nodes.ts";
+import { isWorse, type Pursuit, type Standing, worthOf } from "./sheet-pursuit.ts";
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
@@ -25,27 +26,6 @@ const MEAN_RUIN = 8;
 const BREATH = 64;
 /** A place is passed over this often, so that the best one does not always win. */
 const BLINK = 0.03;
-
-export interface Pursuit {
-  /** What all sheets may cost. */
-  readonly limit: number;
-  readonly steps: number;
-  /** How far back a layout is compared. */
-  readonly history: number;
-  /** Steps without a better layout after which it gives up or, if patient, looks twice as far back from then on. */
-  readonly stagnation: number;
-  readonly patient: boolean;
-}
-
-/** How good a layout is on the way to a goal: less area waits; then more worth is left over. */
-interface Standing {
-  readonly waiting: number;
-  readonly worth: number;
-}
-
-function isWorse(a: Standing, b: Standing): boolean {
-  return a.waiting > b.waiting || (a.waiting === b.waiting && a.worth < b.worth);
-}
 
 /** Which of the panels, by place, to open for a piece. */
 export type Opening = (type: PieceType, panels: readonly number[]) => number | undefined;
@@ -399,8 +379,6 @@ export class LayoutSearch {
 }
 
 const axes = ["x", "y"] as const;
-
-const worthOf = (width: number, height: number): number => (width * height) ** 2;
 
 function highest(waiting: readonly number[], rank: readonly number[]): number {
   let best = 0;
