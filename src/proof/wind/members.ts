@@ -46,9 +46,14 @@ export function membersOf(view: ZoneView): Members {
   const carriers = new Map([...rails, ...view.battens].map((piece) => [piece.mark, piece]));
   const beams = new Map<string, Bent | undefined>();
   const skins = view.pieces.map((piece) => skinOf(piece, { carriers, beams }));
-  const onRails = rails.map((piece) => carrierOf(piece, { under: skins, points: [] }));
+  const lying = laidBy(skins);
+  const onRails = rails.map((piece) => carrierOf(piece, { laid: lying.get(piece.mark) ?? [], crossing: [] }));
+  const crossing = laidBy(onRails);
   const battens = view.battens.map((piece) =>
-    carrierOf(piece, { under: skins, points: crossings(piece, onRails) }),
+    carrierOf(piece, {
+      laid: lying.get(piece.mark) ?? [],
+      crossing: crossing.get(piece.mark) ?? [],
+    }),
   );
   return { skins, carriers: [...onRails, ...battens] };
 }
@@ -89,21 +94,42 @@ function skinOf(piece: Piece, { carriers, beams }: Lying): Member {
   };
 }
 
+/** What one member lays on another by one of its supports. */
+interface Laid {
+  readonly by: Member;
+  readonly share: number;
+  /** A screw of it there. */
+  readonly screw: Fixing;
+}
+
+/** By the mark of what it is laid on. */
+function laidBy(members: readonly Member[]): ReadonlyMap<string, readonly Laid[]> {
+  const found = new Map<string, Laid[]>();
+  for (const by of members) {
+    for (const { fixings, share } of by.supports) {
+      const first = new Map<string, Fixing>();
+      for (const fixing of fixings) if (!first.has(fixing.into)) first.set(fixing.into, fixing);
+      for (const [mark, screw] of first) {
+        const list = found.get(mark);
+        if (list) list.push({ by, share, screw });
+        else found.set(mark, [{ by, share, screw }]);
+      }
+    }
+  }
+  return found;
+}
+
 /** What a rail or batten carries: the strips that end on it side by side, and rails that cross it. */
 function carrierOf(
   piece: Piece,
-  { under, points }: { readonly under: readonly Member[]; readonly points: readonly PointLoad[] },
+  { laid, crossing }: { readonly laid: readonly Laid[]; readonly crossing: readonly Laid[] },
 ): Member {
   const box = polygonBounds(piece.outline);
   const along = isLevel(piece) ? "x" : "y";
-  const laid = under.flatMap((skin) =>
-    skin.along === along
-      ? []
-      : skin.supports.flatMap(({ fixings, share }) =>
-          fixings.some(({ into }) => into === piece.mark) ? [{ stretch: skin.box[along], share }] : [],
-        ),
+  const points = crossing.map(({ share, screw }): PointLoad => ({ at: screw[along], load: share }));
+  const gathers = heaviest(
+    laid.flatMap(({ by, share }) => (by.along === along ? [] : [{ stretch: by.box[along], share }])),
   );
-  const gathers = heaviest(laid);
   const places = placesOf(piece.fixings, along);
   const [from, to] = box[along];
   const bent = continuousBeam({
@@ -124,17 +150,6 @@ function carrierOf(
     moment: bent?.moment ?? (alone ? (whole * Math.max(alone.at - from, to - alone.at)) / 2 : 0),
     gathers: points.length > 0 ? whole / (to - from) : gathers,
   };
-}
-
-/** What rails lay on a batten, where they cross it. */
-function crossings(batten: Piece, rails: readonly Member[]): PointLoad[] {
-  const axis = isLevel(batten) ? "x" : "y";
-  return rails.flatMap(({ supports }) =>
-    supports.flatMap(({ fixings, share }) => {
-      const here = fixings.find(({ into }) => into === batten.mark);
-      return here ? [{ at: here[axis], load: share }] : [];
-    }),
-  );
 }
 
 function isLevel({ outline }: Piece): boolean {
