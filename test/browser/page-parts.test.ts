@@ -1,5 +1,7 @@
 /** Each part of the job shows the facade at hand: its cuts, its order, its sheets, its build-ups; variants show what differs. */
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
@@ -52,6 +54,29 @@ describeInBrowser("the parts of the job", (browser) => {
     await stop.click();
     await soon(() => stop.count()).toBe(0);
     expect(await page.locator(".search-on").textContent()).toContain("Nothing cheaper");
+  });
+
+  it("weighs the widths to rip to by rod and pile, and takes a pair in one press", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "outerleaf-pile-"));
+    const projectFile = join(folder, "few-boards.outerleaf.json");
+    const project = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+    project.pile.boards = project.pile.boards.slice(0, 6);
+    writeFileSync(projectFile, JSON.stringify(project));
+    const own = await serveExample("atelier-bouleau", { projectFile });
+    const { page, close } = await openPage(browser(), own);
+    await go(page, "Cutting");
+    await page.locator(".cutting-part", { hasText: "board by board" }).click();
+    await page.getByRole("button", { name: "Weigh the widths to rip to" }).click();
+    await page.locator(".rip-curve").waitFor({ timeout: 60_000 });
+    expect(await page.locator(".rip-widths tr", { hasText: "as it stands" }).count()).toBe(1);
+    expect(await violations(page)).toEqual([]);
+    const first = page.locator(".rip-widths tbody tr", { hasText: "take" }).first();
+    const widths = (await first.locator("th").textContent())?.split(" + ").map(Number) ?? [];
+    await first.getByRole("button").click();
+    await soon(() => page.locator(".field-history").textContent()).toContain(`Rip boards to ${widths[0]}`);
+    await close();
+    await own.close();
+    rmSync(folder, { recursive: true });
   });
 
   it("the order on the page is the order of the take-off, and is handed out as a file", async () => {

@@ -1,5 +1,5 @@
 /** `outerleaf rips`: the widths to rip the pile to, weighed by the rod and by the pile. */
-import { ripChoices } from "../../cutting/facade/rip-choice.ts";
+import { ripChoices, USUAL_RIPS } from "../../cutting/facade/rip-choice.ts";
 import { design } from "../../design.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
@@ -9,11 +9,8 @@ import { ripsJson } from "../json/rips.ts";
 import { openProject } from "../open-project.ts";
 import { printRips } from "../print/rips.ts";
 
-/** Strips of reclaimed boards for cladding (common practice): narrower ones split at the screws, wider ones cup. */
-const USUAL_RANGE = { narrowest: 70, widest: 160 } as const;
-
 export async function command(job: Job): Promise<Answer> {
-  const { narrowest = USUAL_RANGE.narrowest, widest = USUAL_RANGE.widest } = job.options;
+  const { narrowest = USUAL_RIPS.from, widest = USUAL_RIPS.to } = job.options;
   if (narrowest > widest) {
     return {
       refused: message("cli.refused.widths-crossed", {

@@ -66,6 +66,9 @@ export interface RipRange {
   readonly to: number;
 }
 
+/** Strips of reclaimed boards for cladding (common practice): narrower ones split at the screws, wider ones cup. */
+export const USUAL_RIPS: RipRange = { from: 70, to: 160 };
+
 /** For each rod whose boards come from the pile. A course of another width is cut as the present one at its height. */
 export function ripChoices(
   project: Project,

@@ -10,6 +10,7 @@ import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { cutParts } from "./cut-parts.ts";
 import { PileTable } from "./PileTable.tsx";
+import { RipWidths } from "./RipWidths.tsx";
 import { SearchOn } from "./SearchOn.tsx";
 import type { Cutting } from "./use-cutting.ts";
 
@@ -101,7 +102,12 @@ export const CuttingBand = memo(function CuttingBand({
         </ul>
       </div>
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
-        {showsPile && <PileTable pile={pile} plan={cut?.plan} />}
+        {showsPile && (
+          <div className="pile-side">
+            <RipWidths design={design} onEdit={onEdit} />
+            <PileTable pile={pile} plan={cut?.plan} />
+          </div>
+        )}
         {scenes.map((scene) => (
           <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} onOver={onOver} />
         ))}
