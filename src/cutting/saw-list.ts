@@ -62,13 +62,18 @@ const longest = 1e7;
 interface Heading {
   readonly kind: unknown;
   readonly objective: unknown;
+  /** What the caller asks of all lists in place of their own. */
+  readonly stages: number | undefined;
 }
 
 /** What the saw works towards; a list that asks for something else is refused. */
 const objectives: readonly unknown[] = ["min-sheets", "min-boards", "min-cost"];
 
 /** The lists in a document: one list by itself, or all the `instances` of a collection. */
-export function readSawLists(document: unknown): { lists: SawList[]; problems: SawProblem[] } {
+export function readSawLists(
+  document: unknown,
+  { stages }: { readonly stages?: number } = {},
+): { lists: SawList[]; problems: SawProblem[] } {
   if (!isObject(document)) {
     return { lists: [], problems: [{ code: "not-an-object", where: "", value: document }] };
   }
@@ -84,7 +89,7 @@ export function readSawLists(document: unknown): { lists: SawList[]; problems: S
   }
   const problems: SawProblem[] = [];
   if (instances !== undefined) refuseUnknown(document, [...DESCRIBING, "instances"], "", problems);
-  const heading = { kind, objective };
+  const heading = { kind, objective, stages };
   const read =
     instances === undefined
       ? [readList(document, "", heading, problems)]
@@ -148,8 +153,12 @@ function readList(
     ? withDefects(stock, defectsOf(value.defects, `${where}/defects`, read), `${where}/defects`, problems)
     : stock;
   if (!flat) checkBoards(stock, value.boards, where, read, problems);
-  if (whole.some(({ defects }) => defects) && (rules.stages ?? rules.furthestFirstCuts) !== undefined) {
-    problems.push({ code: "not-together", where: `${where}/params`, value: value.params });
+  if (whole.some(({ defects }) => defects)) {
+    // Sheets with defects are cut part by part, each with first cuts of its own.
+    if ((rules.stages ?? rules.furthestFirstCuts) !== undefined)
+      problems.push({ code: "not-together", where: `${where}/params`, value: value.params });
+    else if (heading.stages !== undefined)
+      problems.push({ code: "not-together", where: `${where}/defects`, value: heading.stages });
   }
   const pieces = items.reduce((sum, item) => sum + item.quantity, 0);
   if (pieces > mostPieces) problems.push({ code: "out-of-range", where: `${where}/items`, value: pieces });

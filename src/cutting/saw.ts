@@ -86,7 +86,7 @@ export function saw(
   document: unknown,
   options: SawOptions,
 ): { answers: SawAnswer[]; problems: SawProblem[] } {
-  const { lists, problems } = readSawLists(document);
+  const { lists, problems } = readSawLists(document, options);
   const answers = lists.map((list) =>
     list.kind === "2d" ? sawSheets(list, options) : sawBars(list, options),
   );

@@ -143,6 +143,14 @@ describe("saw", () => {
     expect(answers[0]).toMatchObject({ bars: [{ stock: 1, board: { board: 0, from: 950 } }] });
   });
 
+  it("refuses turns asked of all lists where one has sheets with defects", () => {
+    const list = { ...sheets, defects: [[0, 1, 1, 2, 2]] };
+    expect(saw(list, { turn: false, stages: 2 }).problems).toEqual([
+      { code: "not-together", where: "/defects", value: 2 },
+    ]);
+    expect(saw(list, { turn: false }).problems).toEqual([]);
+  });
+
   it.each([
     ["no object", 3, "not-an-object", ""],
     ["instances not a list", { instances: {} }, "not-a-list", "/instances"],
