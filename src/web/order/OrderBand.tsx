@@ -55,7 +55,7 @@ export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cuttin
               </tr>
             </thead>
             <tbody>
-              {takeoff.order.lines.map((line: OrderLine) => (
+              {[...takeoff.order.lines, ...takeoff.order.consumables].map((line: OrderLine) => (
                 <tr key={`${s(line.item)} ${line.id ?? ""}`}>
                   <th scope="row">
                     {s(line.item)} {line.id && <span className="sub">{line.id}</span>}
@@ -71,7 +71,9 @@ export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cuttin
             <tfoot>
               <tr>
                 <th scope="row" colSpan={5}>
-                  {w("schedule.order.sum", { withoutPrice: takeoff.order.withoutPrice })}
+                  {w("schedule.order.sum", {
+                    withoutPrice: takeoff.order.withoutPrice + takeoff.order.consumables.length,
+                  })}
                 </th>
                 <td>{money(takeoff.order.sum)}</td>
               </tr>
