@@ -1,7 +1,7 @@
 /** The drawings of an issue: each view on a sheet with its frame, title block, cautions and waivers. */
 
 import type { Finding } from "../../findings/finding.ts";
-import type { Interval } from "../../geometry/interval.ts";
+import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { ProofInput } from "../../proof/context.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
@@ -9,6 +9,7 @@ import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
 import { arrange, drawingArea, fittingPaper, makeSheet, type Sheet } from "../../scene/sheet.ts";
 import { battenElevation } from "../../scene/views/batten-elevation.ts";
 import { developedElevation } from "../../scene/views/developed-elevation.ts";
+import { faceExtent, heading } from "../../scene/views/extent.ts";
 import { faceElevation } from "../../scene/views/face-elevation.ts";
 import { verticalSection } from "../../scene/views/vertical-section.ts";
 import type { Facade, FaceLayout, ZoneLayout } from "../../setout/facade.ts";
@@ -69,7 +70,7 @@ export function drawingPapers({ design, findings, reader }: DrawingFacts): Drawi
     {
       name: "developed-elevation",
       type: message("drawing.document-type.set-out"),
-      scenes: [developed(facade, { design, findings, reader })],
+      scenes: developed(facade, { design, findings, reader }),
     },
     ...facade.faces.flatMap((face) => faceDrawings(facade, face, design)),
     ...lightSheets(design),
@@ -103,15 +104,42 @@ function onUsualPaper(drawing: Drawing, reader: Reader): Drawing[] {
   }));
 }
 
-/** At the largest usual scale (ISO 5455; North American ones in feet and inches) at which a middling sheet takes it. */
-function developed(facade: Facade, { design: { project }, findings, reader }: DrawingFacts): Scene {
+/** Rows that the faces are parted into at most, so that they stand on the usual paper. */
+const MOST_ROWS = 3;
+
+/**
+ * At the largest usual scale (ISO 5455; North American ones in feet and inches) at which the usual paper takes it, in as few rows
+ * as will do; in one row on larger paper where none does.
+ */
+function developed(facade: Facade, { design: { project }, findings, reader }: DrawingFacts): Scene[] {
   const inFeet = reader.units === "feet-inch";
-  const papers = inFeet ? NORTH_AMERICAN.slice(0, 3) : METRIC.slice(0, 3);
-  const scenes = (inFeet ? [1 / 48, 1 / 96, 1 / 192] : [1 / 50, 1 / 100, 1 / 200]).map((scale) =>
-    developedElevation(facade, project, { findings, scale }),
-  );
-  const fits = scenes.find((scene) => fittingPaper([scene], papers) !== undefined);
-  return fits ?? scenes[1] ?? developedElevation(facade, project, { findings });
+  const scales = inFeet ? [1 / 48, 1 / 96, 1 / 192] : [1 / 50, 1 / 100, 1 / 200];
+  const drawn = (scale: number, rows: number): Scene[] =>
+    inRows(facade.faces, rows).map((faces) =>
+      developedElevation({ ...facade, faces }, project, { findings, scale }),
+    );
+  for (const scale of scales) {
+    for (let rows = 1; rows <= MOST_ROWS; rows += 1) {
+      const scenes = drawn(scale, rows);
+      if (fittingPaper(scenes, usualPaper(reader))) return scenes;
+    }
+  }
+  return drawn(scales[1] ?? 1, 1);
+}
+
+/** Faces in their order, in rows of about one length. */
+function inRows(faces: readonly FaceLayout[], count: number): FaceLayout[][] {
+  const longOf = (face: FaceLayout): number => intervalLength(faceExtent(face).x);
+  const share = faces.reduce((sum, face) => sum + longOf(face), 0) / count;
+  const rows: FaceLayout[][] = Array.from({ length: count }, () => []);
+  let before = 0;
+  for (const face of faces) {
+    // By its middle: a face goes where most of it would lie.
+    const row = Math.min(count - 1, Math.floor((before + longOf(face) / 2) / share));
+    rows[row]?.push(face);
+    before += longOf(face);
+  }
+  return rows.filter((row) => row.length > 0);
 }
 
 function faceDrawings(facade: Facade, face: FaceLayout, { project }: Drawable): Drawing[] {
@@ -119,9 +147,8 @@ function faceDrawings(facade: Facade, face: FaceLayout, { project }: Drawable): 
   const battens = battenElevation(facade, project, face.id);
   const sections = face.zones.flatMap((zone): Drawing[] => {
     const x = sectionAt(face, zone);
-    const windows = [undefined, ...detailWindows(face, zone, x)];
-    const scenes = windows
-      .map((y) => verticalSection(facade, project, { face: face.id, x, ...(y && { y }) }))
+    const scenes = [{}, ...details(face, zone, x)]
+      .map((of) => verticalSection(facade, project, { face: face.id, x, ...of }))
       .filter((scene) => scene !== undefined);
     const type = message("drawing.document-type.section");
     return scenes.length === 0 ? [] : [{ name: `section-${face.id}-${zone.id}`, type, scenes }];
@@ -161,14 +188,23 @@ const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
 /** Above and below an edge, as much as shows how the cladding ends there (mm). */
 const BESIDE_EDGE = 250;
 
-/** The heights of the details beside the whole section: the base, and sill and head where an opening is cut. */
-function detailWindows(face: FaceLayout, zone: ZoneLayout, x: number): Interval[] {
+/** The details beside the whole section: the base, and sill and head where an opening is cut. */
+function details(face: FaceLayout, zone: ZoneLayout, x: number): { y: Interval; title: Message }[] {
   const low = polygonBounds(zone.region).y[0];
   const cut = face.openings.find(({ region }) => x > region.x[0] && x < region.x[1]);
-  const edges = cut ? [low, ...cut.region.y] : [low];
+  const at = { face: heading(face.id), x };
+  const edges = [
+    { at: low, title: message("drawing.title.detail-base", at) },
+    ...(cut
+      ? [
+          { at: cut.region.y[0], title: message("drawing.title.detail-sill", { ...at, opening: cut.id }) },
+          { at: cut.region.y[1], title: message("drawing.title.detail-head", { ...at, opening: cut.id }) },
+        ]
+      : []),
+  ];
   return edges
-    .filter((y, at) => edges.indexOf(y) === at)
-    .map((y): Interval => [y - BESIDE_EDGE, y + BESIDE_EDGE]);
+    .filter((edge, i) => edges.findIndex((other) => other.at === edge.at) === i)
+    .map(({ at: y, title }) => ({ y: [y - BESIDE_EDGE, y + BESIDE_EDGE], title }));
 }
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];

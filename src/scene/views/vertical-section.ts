@@ -4,7 +4,7 @@ import type { Point } from "../../geometry/point.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
-import { message } from "../../text/message.ts";
+import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
@@ -30,6 +30,8 @@ export interface VerticalSectionOptions {
   readonly x: number;
   /** The heights shown; the whole height unless told. */
   readonly y?: Interval;
+  /** What it is called; where it stands unless told. */
+  readonly title?: Message;
   /** Millimetres of paper for one of the model; 1/5 for a window, 1/20 for the whole height unless told. */
   readonly scale?: number;
 }
@@ -87,7 +89,8 @@ export function verticalSection(
   ];
   return makeScene({
     id: `section-${face.id}-${Math.round(options.x)}`,
-    title: message("drawing.title.vertical-section", { face: heading(face.id), x: options.x }),
+    title:
+      options.title ?? message("drawing.title.vertical-section", { face: heading(face.id), x: options.x }),
     scale,
     items,
   });
