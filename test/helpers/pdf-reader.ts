@@ -2,21 +2,7 @@
  * Reads a PDF page back from its uncompressed contents by ISO 32000-1, apart from the code that writes it: paths and texts where
  * they end up on the page, in millimetres from its upper left corner.
  */
-
-export interface ReadPage {
-  readonly width: number;
-  readonly height: number;
-  /** Paths that are painted, and texts. */
-  readonly marks: number;
-  readonly points: readonly (readonly [number, number])[];
-  readonly texts: readonly {
-    readonly text: string;
-    readonly x: number;
-    readonly y: number;
-    readonly anchor: string;
-    readonly turned: boolean;
-  }[];
-}
+import type { ReadBack } from "../contract/scene-renderer-suite.ts";
 
 type Matrix = readonly [number, number, number, number, number, number];
 
@@ -56,7 +42,7 @@ function fontsOf(file: string): ReadonlyMap<string, ReadonlyMap<number, string>>
   return fonts;
 }
 
-export function readPdfPage(bytes: Uint8Array): ReadPage {
+export function readPdfPage(bytes: Uint8Array): ReadBack {
   const file = Buffer.from(bytes).toString("latin1");
   const [width = 0, height = 0] = (/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(file) ?? [])
     .slice(1)
@@ -69,7 +55,7 @@ export function readPdfPage(bytes: Uint8Array): ReadPage {
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
   const saved: Matrix[] = [];
   const points: [number, number][] = [];
-  const texts: ReadPage["texts"][number][] = [];
+  const texts: ReadBack["texts"][number][] = [];
   let [marks, font, at]: [number, string, Matrix] = [0, "", matrix];
   const put = (x: number, y: number): void => {
     const [, , , , e, f] = times([1, 0, 0, 1, x, y], matrix);

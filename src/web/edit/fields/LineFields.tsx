@@ -4,6 +4,7 @@ import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
+import { RemovePress } from "./RemovePress.tsx";
 
 /** The height of a control line of the project's own. */
 export function LineFields({ design, pick, document, onEdit }: FieldsProps<"line">) {
@@ -26,18 +27,7 @@ export function LineFields({ design, pick, document, onEdit }: FieldsProps<"line
           if (change) onEdit(change);
         }}
       />
-      <p className="edit-words">
-        <button
-          type="button"
-          aria-keyshortcuts="Delete"
-          onClick={() => {
-            const change = removeLine(source, pick);
-            if (change) onEdit(change);
-          }}
-        >
-          {w("page.edit.remove")}
-        </button>
-      </p>
+      <RemovePress removal={() => removeLine(source, pick)} onEdit={onEdit} />
     </form>
   );
 }

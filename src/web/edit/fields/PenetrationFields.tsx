@@ -4,6 +4,7 @@ import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
 import { LengthField } from "./LengthField.tsx";
 import type { FieldsProps } from "./props.ts";
+import { RemovePress } from "./RemovePress.tsx";
 
 /** The middle and diameter of what passes through the wall. */
 export function PenetrationFields({ design, pick, document, onEdit }: FieldsProps<"penetration">) {
@@ -41,18 +42,7 @@ export function PenetrationFields({ design, pick, document, onEdit }: FieldsProp
         least={1}
         onChange={(wide) => put({ at: [x, y], diameter: wide })}
       />
-      <p className="edit-words">
-        <button
-          type="button"
-          aria-keyshortcuts="Delete"
-          onClick={() => {
-            const change = removePenetration(source, pick);
-            if (change) onEdit(change);
-          }}
-        >
-          {w("page.edit.remove")}
-        </button>
-      </p>
+      <RemovePress removal={() => removePenetration(source, pick)} onEdit={onEdit} />
     </form>
   );
 }
