@@ -32,11 +32,14 @@ export interface ScrewUse {
 
 const G = 9.80665;
 
+type Known = Extract<HeldAnswer, { known: true }>;
+
 interface Holds {
-  readonly withdrawal: HeldAnswer;
-  readonly through: HeldAnswer;
-  readonly tension: HeldAnswer | undefined;
+  /** Along itself, the first to give first; empty where nothing is known. */
+  readonly along: readonly { readonly governs: Governs; readonly held: Known }[];
   readonly shear: HeldAnswer | undefined;
+  /** Messages of what is not known. */
+  readonly lacks: readonly string[];
 }
 
 export interface ScrewJudge {
@@ -69,12 +72,24 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
           : { kind: "wood", wood: woodOf(study, project, member.piece), thicknessMm: side.mm },
     };
     const { timber } = structure;
-    const holds: Holds = {
-      withdrawal: pack.withdrawal(asked, timber),
-      through:
+    const tension = declared(asked, timber, { value: "tensionN" });
+    const ways: [Governs, HeldAnswer][] = [
+      ["withdrawal", pack.withdrawal(asked, timber)],
+      [
+        "pull-through",
         asked.under.kind === "sheet" ? sheetHead(asked.under.sheet) : pack.headThroughWood(asked, timber),
-      tension: declared(asked, timber, { value: "tensionN" }),
-      shear: carries ? pack.shear(asked, timber) : undefined,
+      ],
+      ...(tension ? ([["tension", tension]] as [Governs, HeldAnswer][]) : []),
+    ];
+    const shear = carries ? pack.shear(asked, timber) : undefined;
+    const holds: Holds = {
+      along: ways
+        .flatMap(([governs, one]) => (one.known ? [{ governs, held: one }] : []))
+        .sort((a, b) => a.held.newton - b.held.newton),
+      shear,
+      lacks: [...ways.map(([, one]) => one), ...(shear ? [shear] : [])].flatMap((one) =>
+        one.known ? [] : [one.key],
+      ),
     };
     known.set(key, holds);
     return holds;
@@ -115,23 +130,10 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
 
 function judged(
   pack: ReturnType<typeof structurePack>,
-  { withdrawal, through, tension, shear }: Holds,
+  { along: [weakest], shear, lacks }: Holds,
   { pullN, shearN }: { readonly pullN: number; readonly shearN: number },
 ): Pick<ScrewUse, "use" | "governs" | "held" | "lacks" | "basis"> {
-  const along: [Governs, HeldAnswer][] = [
-    ["withdrawal", withdrawal],
-    ["pull-through", through],
-    ...(tension ? ([["tension", tension]] as [Governs, HeldAnswer][]) : []),
-  ];
-  const lacks = [...along.map(([, one]) => one), ...(shear ? [shear] : [])].flatMap((one) =>
-    one.known ? [] : [one.key],
-  );
-  let best: { governs: Governs; use: number; held: Extract<HeldAnswer, { known: true }> } | undefined;
-  for (const [governs, one] of along) {
-    if (!one.known) continue;
-    const use = pullN / one.newton;
-    if (!best || use > best.use) best = { governs, use, held: one };
-  }
+  const best = weakest && { ...weakest, use: pullN / weakest.held.newton };
   const basis: Basis = best?.held.basis ?? "given";
   if (!best) return { use: 0, governs: "withdrawal", held: undefined, lacks, basis };
   if (!shear?.known || shearN === 0) return { ...best, lacks, basis };

@@ -1,6 +1,6 @@
 /** What the rules of wind share of a zone: its strips and its members, worked out once for all rules that judge the same face. */
 import type { StructureDemand, WindDemand } from "../../codes/packs/index.ts";
-import type { Interval } from "../../geometry/interval.ts";
+import { type Interval, overlaps } from "../../geometry/interval.ts";
 import type { FaceContext, ZoneView } from "../context.ts";
 import { knownWind, type NetWind, netWind, type WindBand, windBands } from "./bands.ts";
 import { type Member, type Members, membersOf } from "./members.ts";
@@ -12,6 +12,8 @@ export interface ZoneStudy extends Members {
   readonly bands: readonly WindBand[];
   /** A soffit: what it weighs pulls at its screws. */
   readonly lies: boolean;
+  /** The wind at screws, by the strips that their member reaches into. */
+  readonly atScrews: Map<string, NetWind>;
 }
 
 /** A context lives as long as one proof of a face. */
@@ -28,7 +30,7 @@ export function windStudies(context: FaceContext): readonly ZoneStudy[] {
       ? context.zones.map((view): ZoneStudy => {
           const bands = windBands(view.face, wind);
           const lies = view.face.azimuthDeg === undefined;
-          return { view, structure, wind, bands, lies, ...membersOf(view) };
+          return { view, structure, wind, bands, lies, atScrews: new Map(), ...membersOf(view) };
         })
       : [];
   STUDIES.set(context, studies);
@@ -45,8 +47,11 @@ export function windOn({ wind, bands }: ZoneStudy, member: Member): NetWind {
 }
 
 /** The net wind at a screw: an area so small that the coefficient stays as it begins. */
-export function windAt({ wind, bands }: ZoneStudy, x: Interval): NetWind {
-  return netWind(wind, bands, { x, areaM2: 0 });
+export function windAt({ wind, bands, atScrews }: ZoneStudy, x: Interval): NetWind {
+  const key = bands.map((band) => (overlaps(band.x, x) ? "x" : "-")).join("");
+  const net = atScrews.get(key) ?? netWind(wind, bands, { x, areaM2: 0 });
+  atScrews.set(key, net);
+  return net;
 }
 
 function longestSpan({ supports, box, along }: Member): number {
