@@ -1,5 +1,6 @@
 /** All drawings of a project as one PDF, written by a worker of its own: it loads the writer and its fonts, and is then let go. */
 import type { Reader } from "../../text/say.ts";
+import { askOnce } from "./once.ts";
 
 export interface PdfRequest {
   readonly name: string;
@@ -12,9 +13,5 @@ export type PdfReply = Uint8Array<ArrayBuffer> | undefined;
 
 export function writeDrawings(request: PdfRequest): Promise<PdfReply> {
   const worker = new Worker(new URL("./pdf.worker.ts", import.meta.url), { type: "module" });
-  return new Promise<PdfReply>((resolve) => {
-    worker.addEventListener("message", ({ data }: MessageEvent<PdfReply>) => resolve(data));
-    worker.addEventListener("error", () => resolve(undefined));
-    worker.postMessage(request);
-  }).finally(() => worker.terminate());
+  return askOnce<PdfRequest, PdfReply>(worker, request).answer;
 }
