@@ -4,9 +4,11 @@ import { type Message, message } from "../text/message.ts";
 import { checkProject } from "./check.ts";
 import { type JsonFault, type JsonFaultKind, parseJson } from "./json.ts";
 import { migrate, OLDER_VERSIONS } from "./migrations.ts";
+import { parseProject } from "./parse.ts";
 import { isGroup } from "./pointer.ts";
 import { problem, type SourceFile, shown } from "./problem.ts";
-import { type Project, project } from "./schema/project.ts";
+import type { ReadMemo } from "./read-memo.ts";
+import type { Project } from "./schema/project.ts";
 import { SCHEMA_VERSION } from "./schema/version.ts";
 import { shapeProblems } from "./shape.ts";
 import { unknownKeyFindings } from "./unknown-keys.ts";
@@ -36,20 +38,20 @@ export function readProject(text: string, fileName: string): ReadResult {
   return readDocument(parsed.value, fileName);
 }
 
-/** Reads a project from its parsed JSON, as after an edit. */
-export function readDocument(document: unknown, fileName: string): ReadResult {
+/** Reads a project from its parsed JSON, as after an edit; with a memo what the edit left alone is not read again. */
+export function readDocument(document: unknown, fileName: string, memo?: ReadMemo): ReadResult {
   const file: SourceFile = { name: fileName, document };
   if (!looksLikeProject(document)) return { ok: false, findings: [notAProject(file)] };
   const { schemaVersion } = document;
-  if (schemaVersion === SCHEMA_VERSION || schemaVersion === undefined) return validate(file, []);
+  if (schemaVersion === SCHEMA_VERSION || schemaVersion === undefined) return validate(file, [], memo);
   if (!OLDER_VERSIONS.includes(schemaVersion as number)) return { ok: false, findings: [wrongVersion(file)] };
   const now = { name: fileName, document: migrate(document, schemaVersion as number) };
-  return validate(now, [broughtUp(now, schemaVersion as number)]);
+  return validate(now, [broughtUp(now, schemaVersion as number)], memo);
 }
 
-function validate(file: SourceFile, before: readonly Finding[]): ReadResult {
-  const noted = [...before, ...unknownKeyFindings(file)];
-  const shape = project.safeParse(file.document);
+function validate(file: SourceFile, before: readonly Finding[], memo: ReadMemo | undefined): ReadResult {
+  const noted = [...before, ...unknownKeyFindings(file, memo)];
+  const shape = parseProject(file.document, memo);
   const problems = shape.success
     ? checkProject(file, shape.data)
     : shape.error.issues.flatMap((issue) => shapeProblems(file, issue));

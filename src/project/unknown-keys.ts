@@ -4,14 +4,23 @@ import { message } from "../text/message.ts";
 import { nearest } from "./nearest.ts";
 import { isGroup, type Path } from "./pointer.ts";
 import { problem, type SourceFile } from "./problem.ts";
+import { ANY_FACE, type ReadMemo } from "./read-memo.ts";
 import { inside, knownKeys, wholeFile } from "./schema-at.ts";
 
 type Places = ReturnType<typeof wholeFile>;
 
-export function unknownKeyFindings(file: SourceFile): Finding[] {
+/** With a memo, parts whose keys were all known before are not gone through again. */
+export function unknownKeyFindings(file: SourceFile, memo?: ReadMemo): Finding[] {
   const findings: Finding[] = [];
   const visit = (value: object, places: Places, path: Path): void => {
     if (places.length === 0) return;
+    const clean = memo && cleanAt(memo, path);
+    if (clean?.has(value)) return;
+    const before = findings.length;
+    visitNew(value, places, path);
+    if (findings.length === before) clean?.add(value);
+  };
+  const visitNew = (value: object, places: Places, path: Path): void => {
     const known = isGroup(value) ? knownKeys(places) : undefined;
     for (const [key, entry] of Object.entries(value)) {
       const step = Array.isArray(value) ? Number(key) : key;
@@ -23,6 +32,17 @@ export function unknownKeyFindings(file: SourceFile): Finding[] {
   };
   if (isHolding(file.document)) visit(file.document, wholeFile(), []);
   return findings;
+}
+
+/** Where the memo keeps parts that stand at such a path; undefined where it keeps none. */
+function cleanAt({ known }: ReadMemo, path: Path): WeakSet<object> | undefined {
+  const [field, at, ...more] = path;
+  if (field === undefined || more.length > 0) return undefined;
+  if (at !== undefined && field !== "faces") return undefined;
+  const place = at === undefined ? String(field) : ANY_FACE;
+  const clean = known.get(place) ?? new WeakSet();
+  known.set(place, clean);
+  return clean;
 }
 
 const isHolding = (value: unknown): value is object => typeof value === "object" && value !== null;

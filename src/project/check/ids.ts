@@ -78,6 +78,7 @@ function named(list: readonly { readonly id: string }[], at: Path): Named[] {
 function doubledIn(file: SourceFile, list: readonly Named[]): Finding[] {
   const first = new Map<string, Path>();
   const ids = new Set(list.map(({ id }) => id));
+  if (ids.size === list.length) return [];
   return list.flatMap(({ id, path }) => {
     const earlier = first.get(id);
     if (earlier === undefined) {
