@@ -59,7 +59,7 @@ console.table(
     const scratch: number[] = [];
     for (let from = 0; from < projects.length; from += IN_A_ROW) {
       const some = projects.slice(from, from + IN_A_ROW);
-      for (const one of some) laid.push(timed(() => setOut(one, demandsOf(one), memo)));
+      for (const one of some) laid.push(timed(() => setOut(one, demandsOf(one), { memo })));
       for (const one of some) proven.push(timed(() => design(one, { faces: provenMemo, proof })));
       for (const one of some) scratch.push(timed(() => design(one)));
     }

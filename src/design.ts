@@ -5,6 +5,7 @@
 import { type Demands, demandsOf } from "./codes/demands.ts";
 import { byWeight, type Finding } from "./findings/finding.ts";
 import { readDocument, readProject } from "./project/read.ts";
+import type { ReadMemo } from "./project/read-memo.ts";
 import type { Project } from "./project/schema/project.ts";
 import { prove } from "./proof/index.ts";
 import type { LightInput } from "./proof/light/input.ts";
@@ -29,6 +30,10 @@ export interface Beside {
   readonly light?: LightInput;
   /** What was found on faces that `faces` hands out again. */
   readonly proof?: ProofMemo;
+  /** Parts of documents that were read before. */
+  readonly read?: ReadMemo;
+  /** The facade is wanted for the next frame, and proven elsewhere: it comes without what its findings offer. */
+  readonly toDraw?: boolean;
 }
 
 /** A design that is not proven yet. */
@@ -38,9 +43,9 @@ export function design(project: Project, beside: Beside = {}): Design {
   return proven(lay(project, beside), beside);
 }
 
-function lay(project: Project, { faces }: Beside): Laid {
+function lay(project: Project, { faces: memo, toDraw = false }: Beside): Laid {
   const demands = demandsOf(project);
-  return { project, demands, facade: setOut(project, demands, faces) };
+  return { project, demands, facade: setOut(project, demands, { memo, toDraw }) };
 }
 
 /** The second half of a design, which may come a little later: a facade is drawn before it is proven. */
@@ -85,7 +90,7 @@ export function designFile(file: ProjectFile, beside: Beside = {}): FileDesign {
 /** Reads a project file and sets it out. */
 export function layFile(file: ProjectFile, beside: Beside = {}): FileLaid {
   const { name } = file;
-  const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name);
+  const read = "text" in file ? readProject(file.text, name) : readDocument(file.document, name, beside.read);
   if (!read.ok) return { kind: "refused", name, findings: read.findings };
   const { document, project, findings: readFindings } = read;
   return { kind: "laid", name, document, laid: lay(project, beside), readFindings };

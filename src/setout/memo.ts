@@ -17,6 +17,14 @@ export interface FaceMemo {
   readonly made: number;
   /** Rods solved so far, remembered ones not counted. */
   readonly solved: number;
+  /** What another memo can begin with: the faces of the project at hand, and the rods. */
+  kept(): KeptLayouts;
+}
+
+/** A memo's contents as plain data, which may cross to another thread. */
+export interface KeptLayouts {
+  readonly faces: readonly { readonly shared: string; readonly own: string; readonly face: LaidFace }[];
+  readonly rods: readonly { readonly key: string; readonly outcome: RodOutcome }[];
 }
 
 /** Rods of the project at hand, each in the year and as given, and of a few edits back. */
@@ -29,13 +37,20 @@ const RODS = 64;
 export function createFaceMemo({
   spare,
   shareds,
+  from,
 }: {
   readonly spare: number;
   readonly shareds: number;
+  /** What another memo had kept. */
+  readonly from?: KeptLayouts;
 }): FaceMemo {
   let faces = 0;
   const kept = new Map<string, Map<string, LaidFace>>();
-  const rods = new Map<string, RodOutcome>();
+  for (const { shared, own, face } of from?.faces ?? []) {
+    const group = kept.get(shared) ?? new Map<string, LaidFace>();
+    kept.set(shared, group.set(own, face));
+  }
+  const rods = new Map((from?.rods ?? []).map(({ key, outcome }) => [key, outcome]));
   let made = 0;
   let solved = 0;
   return {
@@ -47,6 +62,15 @@ export function createFaceMemo({
     },
     among(count) {
       faces = count;
+    },
+    kept() {
+      const latest = [...kept].at(-1);
+      return {
+        faces: latest
+          ? [...latest[1]].slice(-faces).map(([own, face]) => ({ shared: latest[0], own, face }))
+          : [],
+        rods: [...rods].map(([key, outcome]) => ({ key, outcome })),
+      };
     },
     rod(problem, solve) {
       const key = JSON.stringify(problem);

@@ -4,7 +4,7 @@ import type { Project, RodSpec } from "../project/schema/project.ts";
 import type { Message } from "../text/message.ts";
 import type { RodResult, RodSegmentResult } from "./facade.ts";
 import type { FaceMemo } from "./memo.ts";
-import { missedLines, type RodOutcome, type RodProblem, solveRod } from "./rod/index.ts";
+import { missedLines, type RodOutcome, type RodProblem, solveRod, solveRodToDraw } from "./rod/index.ts";
 import { fallbackRod, placedSegments } from "./storey/courses.ts";
 import type { RodLine, RodZone } from "./storey/lines.ts";
 import { mendsOf, mendsWithoutLook, problemWith } from "./storey/mends.ts";
@@ -37,6 +37,7 @@ export interface RodSetOut {
  * Solves one rod. The gap keeps to the band all year where the season is known and some rod does so; else to the band as given, and a finding
  * says what the year does to it. An even rod inside the band is worth more than a more even one that the weather takes out of it, so the
  * narrower band comes before every other merit.
+ * @param toDraw the rod alone is wanted: nothing is offered to mend it, nor is it told what its rules cost
  */
 export function setOutRod(
   project: Project,
@@ -44,19 +45,22 @@ export function setOutRod(
   zones: readonly RodZone[],
   gapBand: readonly [number, number],
   season: GapSeason | undefined,
-  memo: FaceMemo | undefined,
+  { memo, toDraw = false }: { readonly memo?: FaceMemo | undefined; readonly toDraw?: boolean },
 ): RodSetOut {
-  const solve = (problem: RodProblem): RodOutcome => memo?.rod(problem, solveRod) ?? solveRod(problem);
+  const solver = toDraw ? solveRodToDraw : solveRod;
+  const solve = (problem: RodProblem): RodOutcome => memo?.rod(problem, solver) ?? solver(problem);
   const setting = settingOf({ project, spec, zones, gapBand, season });
   const path = `/rods/${project.rods?.indexOf(spec) ?? 0}`;
   const inYear = problemWith(setting, "year");
   const yearly = inYear && solve(inYear);
   const outcome = yearly?.kind === "solved" ? yearly : solve(setting.problem);
   const choices =
-    outcome.kind === "unusable" || yearly?.kind === "solved" ? [] : mends(setting, { yearly, outcome });
+    toDraw || outcome.kind === "unusable" || yearly?.kind === "solved"
+      ? []
+      : mends(setting, { yearly, outcome });
   const { segments, missed, findings } =
     outcome.kind === "solved"
-      ? settled(setting, outcome, { path, choices, solve, inYear: yearly?.kind === "solved" })
+      ? settled(setting, outcome, { path, choices, solve, inYear: yearly?.kind === "solved", toDraw })
       : shown(setting, outcome, { path, choices });
   const runnerUp = outcome.kind === "solved" ? runnerUpOf(outcome) : undefined;
   return {
@@ -110,9 +114,15 @@ interface SettledWith extends ToldWith {
   readonly solve: (problem: RodProblem) => RodOutcome;
   /** The rod keeps to the band all year. */
   readonly inYear: boolean;
+  /** Nothing is offered for lines that it misses. */
+  readonly toDraw: boolean;
 }
 
-function settled(setting: RodSetting, outcome: Solved, { path, choices, solve, inYear }: SettledWith): Told {
+function settled(
+  setting: RodSetting,
+  outcome: Solved,
+  { path, choices, solve, inYear, toDraw }: SettledWith,
+): Told {
   const segments = placedSegments(setting.problem, outcome.best.segments);
   const missed = [
     ...outcome.best.missedLines.map(({ id, offBy }) => ({ line: id, offBy: offBy ?? 0, leftOut: false })),
@@ -121,7 +131,7 @@ function settled(setting: RodSetting, outcome: Solved, { path, choices, solve, i
   const lines = [...setting.lines.secondary, ...setting.lines.leftOut];
   const variedFor = ({ line }: Missed) => {
     const found = lines.find(({ id }) => id === line);
-    return found && gapVaried(setting, found, { inYear, solve });
+    return found && !toDraw ? gapVaried(setting, found, { inYear, solve }) : undefined;
   };
   return {
     segments,

@@ -14,8 +14,18 @@ import { type RodZone, setOutRod } from "./rods.ts";
 import { laySoffit, type Soffit, soffitsOf } from "./soffits/index.ts";
 import type { RodTask } from "./storey/task.ts";
 
-/** With a memo, faces and rods whose inputs are unchanged are taken from it; the facade is the same either way. */
-export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Facade {
+export interface SetOutOptions {
+  /** Faces and rods whose inputs are unchanged are taken from it; the facade is the same either way. */
+  readonly memo?: FaceMemo | undefined;
+  /** The facade is wanted for the next frame: its findings lack what they offer to mend a rod. A memo serves one way alone. */
+  readonly toDraw?: boolean;
+}
+
+export function setOut(
+  project: Project,
+  demands: Demands,
+  { memo, toDraw = false }: SetOutOptions = {},
+): Facade {
   const walls = project.faces.flatMap((face) => face.zones.map((zone) => zonePlane(project, face, zone)));
   const soffits = soffitsOf(project);
   const planes = [...walls, ...soffits.map(({ face, zone }) => zonePlane(project, face, zone))];
@@ -23,7 +33,7 @@ export function setOut(project: Project, demands: Demands, memo?: FaceMemo): Fac
   const corners = faceEnds(project, planes);
   const prepared = project.faces.map((face) => prepare(project, face, corners.ends.get(face.id) as FaceEnds));
   const rods = tasksOf(project, demands, prepared).map(({ spec, zones, gapBand, season }) =>
-    setOutRod(project, spec, zones, gapBand, season, memo),
+    setOutRod(project, spec, zones, gapBand, season, { memo, toDraw }),
   );
   const shared = memo ? sharedKey(project, demands) : "";
   memo?.among(prepared.length + soffits.length);

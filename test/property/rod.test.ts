@@ -6,6 +6,7 @@ import {
   type RodProblem,
   type RodSolution,
   solveRod,
+  solveRodToDraw,
 } from "../../src/setout/rod/index.ts";
 import { snap } from "../../src/units/length.ts";
 import { bestOfEachCounts, type TriedRod } from "./rod-brute.ts";
@@ -141,6 +142,11 @@ describe("against trying every row of boards, 500 small rods", () => {
         const outcome = solveRod(problem);
         expect(outcome.kind).toBe(tried.length > 0 ? "solved" : "impossible");
         expect(bestRod(problem)).toEqual(outcome.kind === "solved" ? outcome.best : undefined);
+        expect(solveRodToDraw(problem)).toEqual({
+          ...outcome,
+          ...(outcome.kind !== "unusable" && { ruleCosts: [] }),
+          ...(outcome.kind === "impossible" && { nearestChanges: [] }),
+        });
         if (outcome.kind === "unusable") return;
         seen[outcome.kind] += 1;
         const withoutLook = outcome.ruleCosts.find((cost) => cost.rule === "look");

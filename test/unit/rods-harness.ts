@@ -29,5 +29,5 @@ export function rodOf(project: Project, season: boolean | GapSeason, rod = 0): R
   const zones = rodZonesOf(project, rod);
   const demand = demandsOf(project).boards[zones[0]!.ground.zone.cladding]!;
   const taken = season === true ? demand.seasonal : season === false ? undefined : season;
-  return setOutRod(project, project.rods![rod]!, zones, demand.gapBand, taken, undefined);
+  return setOutRod(project, project.rods![rod]!, zones, demand.gapBand, taken, {});
 }

@@ -1,6 +1,6 @@
 /** The page's designer and its worker, each on its side of a channel that copies what is sent. */
 import { readFileSync } from "node:fs";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import { designFile, type Laid } from "../../src/design.ts";
 import { applyPatch } from "../../src/project/edit.ts";
 import { createDesigner, type Designer } from "../../src/web/work/designer.ts";
@@ -20,7 +20,8 @@ function moved(by: number): unknown {
 
 let designer: Designer;
 
-beforeAll(async () => {
+/** A designer with a worker of its own, each of which remembers what it has told the other. */
+async function opened(): Promise<Designer> {
   const toWorker: Hears[] = [];
   const toPage: Hears[] = [];
   const post = (ears: readonly Hears[]) => (data: unknown) => {
@@ -42,8 +43,15 @@ beforeAll(async () => {
       }
     },
   );
+  vi.stubGlobal("requestIdleCallback", (call: () => void) => Number(setTimeout(call)));
+  vi.stubGlobal("cancelIdleCallback", (id: number) => clearTimeout(id));
+  vi.resetModules();
   await import("../../src/web/work/design.worker.ts");
-  designer = createDesigner();
+  return createDesigner();
+}
+
+beforeAll(async () => {
+  designer = await opened();
 });
 afterAll(() => {
   vi.unstubAllGlobals();
@@ -93,4 +101,80 @@ it("sends what was found on other faces only once", async () => {
   const west = second.design.findings.filter(({ where }) => where.face === "west");
   expect(west.length).toBeGreaterThan(20);
   expect(west.filter((finding) => before.has(finding))).toEqual(west);
+});
+
+describe("on the page's own thread", () => {
+  /** A clock by which setting out takes so many milliseconds. */
+  function paceOf(ms: number): void {
+    let now = 0;
+    vi.spyOn(performance, "now").mockImplementation(() => {
+      now += ms;
+      return now;
+    });
+  }
+  afterEach(() => {
+    vi.restoreAllMocks();
+  });
+
+  /** A designer that has practised so many edits. */
+  async function practised(edits: number): Promise<Designer> {
+    const own = await opened();
+    await own.design({ name, text });
+    await new Promise<void>((resolve) => {
+      own.practise((nth) => {
+        if (nth < edits) return { name, document: moved(nth + 1) };
+        resolve();
+        return undefined;
+      });
+    });
+    return own;
+  }
+
+  it("sets out what is passed at once, and has it proven as the program does", async () => {
+    paceOf(5);
+    const own = await practised(3);
+    const drawn: Laid[] = [];
+    const answer = own.pass({ name, document: moved(33) }, (laid) => drawn.push(laid));
+    expect(drawn).toHaveLength(1);
+    const whole = designFile({ name, document: moved(33) });
+    if (whole.kind !== "designed") throw new Error("the demo was refused");
+    expect(drawn[0]?.facade.faces).toEqual(whole.design.facade.faces);
+    expect(drawn[0]?.facade.rods).toEqual(whole.design.facade.rods);
+    const given = await answer;
+    expect(given).toEqual(whole);
+    expect(given.kind === "designed" && given.design.facade.faces).toBe(drawn[0]?.facade.faces);
+  });
+
+  it("gives the findings of a place that a later one has overtaken, and no facade", async () => {
+    paceOf(5);
+    const own = await practised(3);
+    const nothing = (): void => undefined;
+    const first = own.pass({ name, document: moved(41) }, nothing);
+    // Its proof has been asked for by then.
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    const second = own.pass({ name, document: moved(42) }, nothing);
+    const third = own.pass({ name, document: moved(43) }, nothing);
+    expect((await first).kind).toBe("overtaken");
+    expect(await second).toEqual({ kind: "overtaken" });
+    expect(await third).toEqual(designFile({ name, document: moved(43) }));
+  });
+
+  it("tells at once why an edit is refused, and proves what stood before it", async () => {
+    paceOf(5);
+    const own = await practised(3);
+    const good = own.pass({ name, document: moved(51) }, () => undefined);
+    const bad = await own.pass({ name, document: { schemaVersion: 1 } }, () => undefined);
+    expect(bad.kind).toBe("refused");
+    expect(await good).toEqual(designFile({ name, document: moved(51) }));
+  });
+
+  it("leaves to the worker what it could not do in a frame", async () => {
+    paceOf(80);
+    const own = await practised(3);
+    const drawn: Laid[] = [];
+    const answer = own.pass({ name, document: moved(61) }, (laid) => drawn.push(laid));
+    expect(drawn).toHaveLength(0);
+    expect(await answer).toEqual(designFile({ name, document: moved(61) }));
+    expect(drawn).toHaveLength(1);
+  });
 });

@@ -28,6 +28,6 @@ export type {
   SecondaryLine,
 } from "./problem.ts";
 export { MOST_SECONDARY_LINES } from "./problem.ts";
-export { bestRod, isPossible, solveRod } from "./rod.ts";
+export { bestRod, isPossible, solveRod, solveRodToDraw } from "./rod.ts";
 export { runsTouching, type TouchingRun } from "./runs.ts";
 export { missedLines } from "./solution.ts";

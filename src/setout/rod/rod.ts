@@ -39,6 +39,15 @@ const BAND_EASED_BY_MM = 1;
  * same counts fit with that mean throughout.
  */
 export function solveRod(problem: RodProblem): RodOutcome {
+  return solved(problem, { weighed: true });
+}
+
+/** The same rod and runners-up, without what its rules cost and what would mend one that is impossible: enough to draw it. */
+export function solveRodToDraw(problem: RodProblem): RodOutcome {
+  return solved(problem, { weighed: false });
+}
+
+function solved(problem: RodProblem, { weighed }: { readonly weighed: boolean }): RodOutcome {
   const faults = problemFaults(problem);
   if (faults.length > 0) return { kind: "unusable", faults };
   const rod = toGridRod(problem);
@@ -49,7 +58,8 @@ export function solveRod(problem: RodProblem): RodOutcome {
   } as const;
   const few = bestFew(prepareSearch(rod, choices), ALTERNATIVES);
   const [best] = few;
-  const ruleCosts = costOfRules(rod, choices, best === undefined ? undefined : meritOf(rod, best));
+  const kept = best && meritOf(rod, best);
+  const ruleCosts = weighed ? costOfRules(rod, choices, kept) : [];
   const order = orderer(rod);
   const [solution, ...alternatives] = few.flatMap((found) => {
     const boards = order(found.picks.map((reach) => reach.choice));
@@ -57,7 +67,8 @@ export function solveRod(problem: RodProblem): RodOutcome {
   });
   if (solution === undefined) {
     const segments = refusals(rod);
-    return { kind: "impossible", segments, nearestChanges: nearestChanges(rod), ruleCosts, proof };
+    const changes = weighed ? nearestChanges(rod) : [];
+    return { kind: "impossible", segments, nearestChanges: changes, ruleCosts, proof };
   }
   const clear = best && clearOfDucts(problem, { rod, choices }, { found: best, solution });
   if (!clear) return { kind: "solved", best: solution, alternatives, ruleCosts, proof };

@@ -10,7 +10,7 @@ import { GhostOverlay } from "../edit/GhostOverlay.tsx";
 import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
 import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickName } from "../picks/pick.ts";
-import type { Edit } from "../sheet/use-project.ts";
+import type { Edit, ProjectState } from "../sheet/use-project.ts";
 import { useRested } from "../sheet/use-rested.ts";
 import { useSize } from "../sheet/use-size.ts";
 import { useWords } from "../words.ts";
@@ -41,6 +41,7 @@ export interface DrawingAreaProps {
   readonly empty: string;
   onPick(pick: Pick | undefined): void;
   onEdit(edit: Edit): void;
+  onPractise: ProjectState["practise"];
   onFields(finder: FieldFinder): void;
   /** How many times smaller than the wall the view is. */
   onScale(times: number): void;
@@ -81,6 +82,7 @@ export function DrawingArea({
   empty,
   onPick,
   onEdit,
+  onPractise,
   onFields,
   onScale,
 }: DrawingAreaProps) {
@@ -120,7 +122,16 @@ export function DrawingArea({
         : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings: said, shown }),
     [home, faces, scale, homeScale, reader, said, shown],
   );
-  const drag = useDrag({ design, document, elevation, pick, units: reader.units, onEdit, onPick });
+  const drag = useDrag({
+    design,
+    document,
+    elevation,
+    pick,
+    units: reader.units,
+    onEdit,
+    onPractise,
+    onPick,
+  });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
 
   const addOwnLine = (): void => {

@@ -1,12 +1,14 @@
 /** The thing that is picked, moved on the drawing by hand or by keys. */
-import { useCallback, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import type { Design } from "../../design.ts";
+import type { PatchOperation } from "../../findings/finding.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Elevation } from "../drawing/elevation.ts";
 import type { Hold } from "../drawing/use-view.ts";
 import type { Pick } from "../picks/pick.ts";
-import type { Edit } from "../sheet/use-project.ts";
-import type { Ghost, Part } from "./handles/handle.ts";
+import type { Edit, ProjectState } from "../sheet/use-project.ts";
+import type { Ghost, Handle, Part } from "./handles/handle.ts";
 import { handleOf } from "./handles/index.ts";
 import { AS_GIVEN, snappingFor } from "./snap.ts";
 
@@ -35,10 +37,20 @@ export interface DragOptions {
   readonly pick: Pick | undefined;
   readonly units: "mm" | "feet-inch";
   onEdit(edit: Edit): void;
+  onPractise: ProjectState["practise"];
   onPick(pick: Pick): void;
 }
 
-export function useDrag({ design, document, elevation, pick, units, onEdit, onPick }: DragOptions): Drag {
+export function useDrag({
+  design,
+  document,
+  elevation,
+  pick,
+  units,
+  onEdit,
+  onPractise,
+  onPick,
+}: DragOptions): Drag {
   const [ghost, setGhost] = useState<Ghost>();
   const drags = useRef(0);
   const handle = useMemo(() => design && pick && handleOf(design, document, pick), [design, document, pick]);
@@ -48,6 +60,9 @@ export function useDrag({ design, document, elevation, pick, units, onEdit, onPi
   const [held, setHeld] = useState({ of, index: -1 });
   const at = held.of === of ? held.index : -1;
   const part = handle?.parts[at];
+
+  // What is picked may be dragged next.
+  useEffect(() => handle && onPractise((nth) => imagined(handle, nth)), [handle, onPractise]);
 
   const grab = useCallback(
     (at: readonly [number, number], k: number, touch: boolean): Hold | undefined => {
@@ -62,11 +77,15 @@ export function useDrag({ design, document, elevation, pick, units, onEdit, onPi
       return {
         move(by, free) {
           const moved = taken.to([by[0] / k, -by[1] / k], snappingFor(taken.lines, { k, units, free }));
-          setGhost(moved.ghost);
-          if (!moved.change) return;
-          says = moved.change.says;
+          const { change } = moved;
+          // In this frame: left to its own time it would be drawn in the next.
+          flushSync(() => {
+            setGhost(moved.ghost);
+            if (change) onEdit({ ...change, merge });
+          });
+          if (!change) return;
+          says = change.says;
           then = moved.pick;
-          onEdit({ ...moved.change, merge });
         },
         drop() {
           setGhost(undefined);
@@ -101,6 +120,12 @@ export function useDrag({ design, document, elevation, pick, units, onEdit, onPi
     return true;
   }, [handle, of, at]);
   return { ghost, grab, held: part, says: part && placeSaid(part), nudge, next };
+}
+
+/** The nth of ever other small moves of a thing, along its wall and up it by turns. */
+function imagined({ parts: [whole] }: Handle, nth: number): readonly PatchOperation[] | undefined {
+  const by = (nth % 4 < 2 ? 1 : -1) * (1 + nth / 8);
+  return whole?.taken.to(nth % 2 === 0 ? [by, 0] : [0, by], AS_GIVEN).change?.operations;
 }
 
 function placeSaid({ name, at: { x, y } }: Part): Message {

@@ -226,6 +226,7 @@ export function Workbench(sources: WorkbenchProps) {
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}
             onPick={pickOnly}
             onEdit={project.edit}
+            onPractise={project.practise}
             onFields={holdFields}
             onScale={setTimesSmaller}
           />

@@ -63,6 +63,8 @@ export interface ProjectState {
   redo(): void;
   /** The project file's text, for the reader to save; what is handed out counts as saved. */
   save(): string | undefined;
+  /** Sets imagined edits out while the page rests, until what is given back is called. */
+  practise(imagine: (nth: number) => readonly PatchOperation[] | undefined): () => void;
 }
 
 export interface ProjectSources {
@@ -153,6 +155,9 @@ export function useProject({ designer, first, served }: ProjectSources): Project
           if (answer.kind === "designed") {
             const { design, readFindings } = answer;
             put({ ...still, design, findings: [...readFindings, ...design.findings], proving: false });
+          } else if (answer.kind === "overtaken") {
+            const { findings } = answer;
+            if (findings) put({ ...still, design: { ...still.design, findings }, findings });
           } else if (answer.kind === "refused") {
             if (!waiting.current) setRefused({ kind: "edit", name, findings: answer.findings });
           } else if (answer.kind === "broken") setRefused({ kind: "broken", name });
@@ -303,6 +308,17 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     setSaved(document);
     return printProject(document);
   }, []);
+  const practise = useCallback<ProjectState["practise"]>(
+    (imagine) =>
+      designer.practise((nth) => {
+        const now = held.current;
+        const operations = imagine(nth);
+        if (!now || !operations) return undefined;
+        const patched = applyPatch(present(now.history).document, operations);
+        return patched.ok ? { name: now.name, document: patched.document } : undefined;
+      }),
+    [designer],
+  );
   const putAway = useCallback(() => setRefused(undefined), []);
   const undo = useCallback(() => go(-1), [go]);
   const redo = useCallback(() => go(1), [go]);
@@ -323,6 +339,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       undo,
       redo,
       save,
+      practise,
       ...(sheeted ? { sheeted } : {}),
       ...(refused ? { refused } : {}),
     }),
@@ -341,6 +358,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       undo,
       redo,
       save,
+      practise,
       sheeted,
       refused,
     ],

@@ -4,8 +4,8 @@ import type { Finding } from "../../findings/finding.ts";
 import { createProofMemo } from "../../proof/proof-memo.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
-import type { DesignReply, DesignRequest } from "./messages.ts";
-import { asHeld, packed, packedList } from "./packed.ts";
+import type { DesignReply, DesignRequest, WorkerRequest } from "./messages.ts";
+import { asHeld, packed, packedLayouts, packedList } from "./packed.ts";
 
 /** The faces of the project at hand and of a few edits back: enough to try a change and take it back at once. */
 const faces = createFaceMemo({ spare: 24, shareds: 3 });
@@ -59,7 +59,7 @@ function leaveWaiting(): void {
   } else proveWaiting();
 }
 
-function answer({ id, file, passing }: DesignRequest): void {
+function answer({ id, file, passing, findingsAlone = false }: DesignRequest): void {
   try {
     const made = layFile(file, { faces });
     if (made.kind === "refused") {
@@ -68,8 +68,10 @@ function answer({ id, file, passing }: DesignRequest): void {
     }
     leaveWaiting();
     const { laid, ...read } = made;
-    send({ id, ...read, laid: { ...laid, facade: packed(laid.facade, held.faces) } });
-    held.faces = laid.facade.faces;
+    if (!findingsAlone) {
+      send({ id, ...read, laid: { ...laid, facade: packed(laid.facade, held.faces) } });
+      held.faces = laid.facade.faces;
+    }
     // Not at once: a request that has come meanwhile goes first.
     const wait = passing && performance.now() - lastProven < AT_LEAST_EVERY ? REST : 0;
     waiting = { id, passing, name: file.name, laid, timer: setTimeout(proveWaiting, wait) };
@@ -78,4 +80,7 @@ function answer({ id, file, passing }: DesignRequest): void {
   }
 }
 
-self.addEventListener("message", ({ data }: MessageEvent<DesignRequest>) => answer(data));
+self.addEventListener("message", ({ data }: MessageEvent<WorkerRequest>) => {
+  if (data.ask === "design") answer(data);
+  else send({ id: data.id, kind: "layouts", layouts: packedLayouts(faces.kept(), held.faces) });
+});

@@ -1,19 +1,27 @@
-/** The worker as a function: a file in, its design out. */
+/** The page's designer as a function: a file in, its design out; by a worker, and on the page's own thread while that is quick. */
 import type { FileLaid, Laid, ProjectFile } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
-import type { DesignAnswer, DesignReply, DesignRequest, Overtaken } from "./messages.ts";
-import { unpacked, unpackedList } from "./packed.ts";
+import type { DesignAnswer, DesignReply, DesignRequest, Overtaken, WorkerRequest } from "./messages.ts";
+import type { Near } from "./near.ts";
+import { asHeld, unpacked, unpackedLayouts, unpackedList } from "./packed.ts";
+import { createProver } from "./prover.ts";
 
 export interface Designer {
   design(file: ProjectFile): Promise<DesignAnswer>;
   /**
    * Designs a place on the way of an edit; the answer may be that a later one has overtaken it.
-   * @param onFacade hears of the facade as soon as it is set out; its findings follow with the answer
+   * @param onFacade hears of the facade as soon as it is set out, perhaps before this returns; its findings follow with the answer
    */
   pass(file: ProjectFile, onFacade: (laid: Laid) => void): Promise<DesignAnswer | Overtaken>;
-  /** Loads the worker, and lets it design a file, before it is needed. */
-  warm(file?: ProjectFile): void;
+  /** Loads the worker, and lets it design a file that the page shows already, before it is needed. */
+  warm(shown?: Extract<DesignAnswer, { kind: "designed" }>): void;
+  /**
+   * Sets imagined edits out while the page rests, so that true ones are quick.
+   * @param imagine the file after the nth imagined edit; undefined where there are no more
+   * @returns what stops it
+   */
+  practise(imagine: (nth: number) => ProjectFile | undefined): () => void;
 }
 
 type Whole = Extract<FileLaid, { kind: "laid" }>;
@@ -22,6 +30,9 @@ interface Waiting {
   readonly onFacade?: (laid: Laid) => void;
   readonly resolve: (answer: DesignAnswer | Overtaken) => void;
 }
+
+/** The hand rests for so long before edits are imagined, milliseconds. */
+const REST = 300;
 
 /** The worker is loaded when it is first needed, so that it does not hold up the page. */
 export function createDesigner(): Designer {
@@ -32,6 +43,10 @@ export function createDesigner(): Designer {
   let laid: Whole | undefined;
   let worker: Worker | undefined;
   let last = 0;
+  let near: Near | undefined;
+  /** Says that what is laid out here has come. */
+  let onNear: ((near: Near) => void) | undefined;
+  let nearAsked = false;
   const settle = (id: number, answer: DesignAnswer | Overtaken): void => {
     asked.get(id)?.resolve(answer);
     asked.delete(id);
@@ -47,11 +62,20 @@ export function createDesigner(): Designer {
       }
       case "proven": {
         findings = unpackedList(reply.findings, findings);
-        if (!laid) return;
-        const { laid: whole, ...read } = laid;
         const laying = reply.laying.flatMap((place) => findings[place] ?? []);
-        const design = { ...whole, facade: { ...whole.facade, findings: laying }, findings };
+        const whole = prover.laidOf(id) ?? laid;
+        if (!whole) return;
+        const { laid: parts, ...read } = whole;
+        const design = { ...parts, facade: { ...parts.facade, findings: laying }, findings };
         settle(id, { ...read, kind: "designed", design });
+        return;
+      }
+      case "layouts": {
+        const kept = unpackedLayouts(reply.layouts, faces);
+        void import("./near.ts").then(({ createNear }) => {
+          near = createNear(kept);
+          onNear?.(near);
+        });
         return;
       }
       default:
@@ -64,24 +88,76 @@ export function createDesigner(): Designer {
     worker.addEventListener("message", ({ data }: MessageEvent<DesignReply>) => take(data));
     return worker;
   };
+  const post = (request: WorkerRequest): void => running().postMessage(request);
   const ask = (
-    request: Omit<DesignRequest, "id">,
+    request: Omit<DesignRequest, "id" | "ask">,
     onFacade?: (laid: Laid) => void,
-  ): Promise<DesignAnswer | Overtaken> => {
+  ): { id: number; answer: Promise<DesignAnswer | Overtaken> } => {
     last += 1;
     const id = last;
-    return new Promise((resolve) => {
+    const answer = new Promise<DesignAnswer | Overtaken>((resolve) => {
       asked.set(id, { resolve, ...(onFacade && { onFacade }) });
-      running().postMessage({ id, ...request } satisfies DesignRequest);
+      post({ ask: "design", id, ...request });
     });
+    return { id, answer };
   };
-  const design = (file: ProjectFile) => ask({ file, passing: false }) as Promise<DesignAnswer>;
+  const prover = createProver((file) => ask({ file, passing: false, findingsAlone: true }));
+  const design = (file: ProjectFile) => ask({ file, passing: false }).answer as Promise<DesignAnswer>;
   return {
     design,
-    pass: (file, onFacade) => ask({ file, passing: true }, onFacade),
-    warm(file) {
-      if (file) void design(file);
-      else running();
+    pass(file, onFacade) {
+      let made: FileLaid | undefined;
+      try {
+        made = near?.lay(file);
+      } catch {
+        return Promise.resolve({ kind: "broken", name: file.name });
+      }
+      if (made?.kind === "refused") return Promise.resolve(made);
+      if (made) {
+        onFacade(made.laid);
+        return prover.prove(file, made);
+      }
+      let turn: number | undefined;
+      const { answer } = ask({ file, passing: true }, (facade) => {
+        turn = prover.newer();
+        onFacade(facade);
+      });
+      return answer.then((found) => (turn === undefined ? found : prover.asOf(turn, found)));
+    },
+    warm(shown) {
+      if (!shown) {
+        running();
+        return;
+      }
+      const { name, document } = shown;
+      ask({ file: { name, document }, passing: false }, ({ facade }) => {
+        // The page knows by their identity what it has drawn.
+        faces = asHeld(facade.faces, shown.design.facade.faces);
+      });
+    },
+    practise(imagine) {
+      let idle = 0;
+      let nth = 0;
+      const go = (by: Near): void => {
+        idle = requestIdleCallback(() => {
+          const file = imagine(nth);
+          nth += 1;
+          if (file && by.practise(file)) go(by);
+        });
+      };
+      const timer = setTimeout(() => {
+        if (near) go(near);
+        else {
+          onNear = go;
+          if (!nearAsked) post({ ask: "layouts", id: 0 });
+          nearAsked = true;
+        }
+      }, REST);
+      return () => {
+        clearTimeout(timer);
+        cancelIdleCallback(idle);
+        onNear = undefined;
+      };
     },
   };
 }

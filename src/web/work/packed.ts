@@ -3,11 +3,19 @@
  * sends one face and what was found on it. Both sides see the same answers in the same order.
  */
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
+import type { KeptLayouts } from "../../setout/memo.ts";
 
 export type PackedList<Item> = readonly (Item | number)[];
 
 /** Findings follow when they are all known. */
 export type PackedFacade = Omit<Facade, "faces" | "findings"> & { readonly faces: PackedList<FaceLayout> };
+
+/** Laid-out faces, those that the page shows named by their place. */
+export interface PackedLayouts {
+  readonly kept: KeptLayouts;
+  /** Which of the faces shown each face kept is; -1 where it is none of them. */
+  readonly shown: readonly number[];
+}
 
 const texts = new WeakMap<object, string>();
 
@@ -48,4 +56,20 @@ export function packed({ findings: _, ...facade }: Facade, held: readonly FaceLa
 
 export function unpacked(facade: PackedFacade, held: readonly FaceLayout[]): Facade {
   return { ...facade, faces: unpackedList(facade.faces, held), findings: [] };
+}
+
+/** @param held the faces that the page shows */
+export function packedLayouts(kept: KeptLayouts, held: readonly FaceLayout[]): PackedLayouts {
+  return { kept, shown: kept.faces.map(({ face }) => held.indexOf(face.layout)) };
+}
+
+/** The faces that the page shows keep their identity: by it the page knows what it has drawn. */
+export function unpackedLayouts({ kept, shown }: PackedLayouts, held: readonly FaceLayout[]): KeptLayouts {
+  return {
+    rods: kept.rods,
+    faces: kept.faces.map(({ shared, own, face }, i) => {
+      const layout = held[shown[i] ?? -1];
+      return { shared, own, face: layout ? { ...face, layout } : face };
+    }),
+  };
 }
