@@ -1,5 +1,5 @@
 /**
- * Reads a PDF page back from its uncompressed contents by ISO 32000-1, apart from the code that writes it: paths and texts where
+ * Reads the pages of a PDF back from their uncompressed contents by ISO 32000-1, apart from the code that writes it: paths and texts where
  * they end up on the page, in millimetres from its upper left corner.
  */
 import type { ReadBack } from "../contract/scene-renderer-suite.ts";
@@ -43,15 +43,42 @@ function fontsOf(file: string): ReadonlyMap<string, ReadonlyMap<number, string>>
 }
 
 export function readPdfPage(bytes: Uint8Array): ReadBack {
+  const [first] = readPdfPages(bytes);
+  if (!first) throw new Error("the PDF has no page");
+  return first;
+}
+
+/** Every page, in order of the page tree (7.7.3). */
+export function readPdfPages(bytes: Uint8Array): ReadBack[] {
   const file = Buffer.from(bytes).toString("latin1");
-  const [width = 0, height = 0] = (/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(file) ?? [])
-    .slice(1)
-    .map(Number);
-  const content = /\/Contents (\d+) 0 R/.exec(file)?.[1];
-  const stream =
-    new RegExp(`(?:^|\\n)${content} 0 obj\\n[\\s\\S]*?stream\\n([\\s\\S]*?)\\nendstream`).exec(file)?.[1] ??
-    "";
+  const objects = new Map(
+    [...file.matchAll(/(?:^|\n)(\d+) 0 obj\n([\s\S]*?)\nendobj/g)].map(([, id = "", body = ""]) => [
+      id,
+      body,
+    ]),
+  );
+  const tree = [...objects.values()].find((body) => /\/Type \/Pages\b/.test(body)) ?? "";
+  const kids = /\/Kids \[([^\]]*)\]/.exec(tree)?.[1] ?? "";
   const fonts = fontsOf(file);
+  return [...kids.matchAll(/(\d+) 0 R/g)].map(([, id = ""]) => {
+    const page = objects.get(id) ?? "";
+    const [width = 0, height = 0] = (/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(page) ?? [])
+      .slice(1)
+      .map(Number);
+    const content = objects.get(/\/Contents (\d+) 0 R/.exec(page)?.[1] ?? "") ?? "";
+    const stream = /stream\n([\s\S]*?)\nendstream/.exec(content)?.[1] ?? "";
+    return readContent(stream, { width, height, fonts });
+  });
+}
+
+function readContent(
+  stream: string,
+  {
+    width,
+    height,
+    fonts,
+  }: { width: number; height: number; fonts: ReadonlyMap<string, ReadonlyMap<number, string>> },
+): ReadBack {
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
   const saved: Matrix[] = [];
   const points: [number, number][] = [];

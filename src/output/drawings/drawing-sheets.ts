@@ -29,6 +29,8 @@ interface Drawing {
 type Drawable = Pick<ProofInput, "project" | "facade" | "demands">;
 
 export interface DrawingFacts {
+  readonly plan?: unknown;
+  readonly takeoff?: unknown;
   readonly design: Drawable;
   /** Everything found, cutting included; what has a place is shown there. */
   readonly findings: readonly Finding[];
