@@ -81,6 +81,8 @@ export interface TextItem extends Common, TextStyle {
   readonly wrapWidth?: number;
   /** A plate behind the text, so that lines do not run through it. */
   readonly plate?: FillRole;
+  /** Name of the sheet that the text leads to. */
+  readonly link?: string;
 }
 
 /** Parallel narrow lines, crossed diagonals of end grain, or the loops of soft insulation in an upright layer. */
@@ -156,6 +158,8 @@ export interface Scene {
   readonly title: Message;
   /** Millimetres of paper for a millimetre of the model: 1/50. */
   readonly scale: number;
+  /** False where nothing has a size in it: tables, lists. */
+  readonly toScale?: false;
   /** Holds everything drawn, for every reader; model mm. */
   readonly bounds: Rect;
   readonly items: readonly Item[];

@@ -6,7 +6,10 @@ export interface PaperSize {
   readonly height: number;
 }
 
-/** ISO 216 trimmed sizes, landscape but for A4 (ISO 5457), and the North American series A to D (ASME Y14.1: inches). */
+/**
+ * ISO 216 trimmed sizes, landscape but for A4 (ISO 5457), and the North American series A to D (ASME Y14.1: inches) with the
+ * architects' 24 × 36 (common practice).
+ */
 export const PAPER_SIZES = {
   A4: { name: "A4", width: 210, height: 297 },
   A3: { name: "A3", width: 420, height: 297 },
@@ -17,6 +20,7 @@ export const PAPER_SIZES = {
   tabloid: { name: "11 × 17", width: 431.8, height: 279.4 },
   "17 × 22": { name: "17 × 22", width: 558.8, height: 431.8 },
   "22 × 34": { name: "22 × 34", width: 863.6, height: 558.8 },
+  "24 × 36": { name: "24 × 36", width: 914.4, height: 609.6 },
 } as const satisfies Readonly<Record<string, PaperSize>>;
 
 export type PaperName = keyof typeof PAPER_SIZES;

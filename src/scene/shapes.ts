@@ -45,6 +45,8 @@ export interface TextShape {
   readonly angleDeg: 0 | 90;
   readonly weight: "regular" | "bold";
   readonly ink: InkRole;
+  /** Name of the sheet that it leads to. */
+  readonly link?: string;
 }
 
 export type Shape = PathShape | CircleShape | ArcShape | TextShape;

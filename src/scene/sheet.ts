@@ -2,10 +2,14 @@
 import type { Point } from "../geometry/point.ts";
 import type { Rect } from "../geometry/rect.ts";
 import { type Message, message } from "../text/message.ts";
+import { type Reader, say } from "../text/say.ts";
+import { READERS } from "./bounds.ts";
 import type { Item, Scene, SceneText } from "./model.ts";
 import { PAPER_SIZES, type PaperName, type PaperSize } from "./paper-sizes.ts";
 import { layerName } from "./roles.ts";
+import { SCALE_BAR_WIDTH, scaleBarItems } from "./scale-bar.ts";
 import { frameItems, frameRect } from "./sheet-frame.ts";
+import { textWidth } from "./text-widths.ts";
 import { TITLE_BLOCK_HEIGHT, TITLE_BLOCK_WIDTH, type TitleBlock, titleBlockItems } from "./title-block.ts";
 
 export interface Viewport {
@@ -29,8 +33,8 @@ const CAUTIONS: readonly Message[] = [message("drawing.caution.codes"), message(
 const CAPTION_HEIGHT = 3.5;
 const SMALL = 2.5;
 /** What a caption takes over its drawing. */
-const CAPTION_ROOM = 12;
-const GAP = 8;
+export const CAPTION_ROOM = 12;
+export const GAP = 8;
 const BAND_GAP = 5;
 
 /** The place for drawings: the frame less its margin and the title block's band. */
@@ -58,7 +62,7 @@ export function arrange(scenes: readonly Scene[], area: Rect): Viewport[] | unde
   let top = area.y[1];
   let rowHeight = 0;
   for (const scene of scenes) {
-    const width = (scene.bounds.x[1] - scene.bounds.x[0]) * scene.scale;
+    const width = Math.max((scene.bounds.x[1] - scene.bounds.x[0]) * scene.scale, captionWidth(scene));
     const height = (scene.bounds.y[1] - scene.bounds.y[0]) * scene.scale + CAPTION_ROOM;
     if (left + width > area.x[1] && left > area.x[0]) {
       left = area.x[0];
@@ -73,6 +77,14 @@ export function arrange(scenes: readonly Scene[], area: Rect): Viewport[] | unde
   return viewports;
 }
 
+/** Captions of neighbours must not run into each other, whoever reads them. */
+function captionWidth({ title, toScale }: Scene): number {
+  const long = READERS.map((reader) =>
+    textWidth({ text: say(title, reader), height: CAPTION_HEIGHT, weight: "bold" }),
+  );
+  return Math.max(...long, toScale === false ? 0 : SCALE_BAR_WIDTH);
+}
+
 /** The first of the sizes on which the scenes fit at their scales; undefined where none does. */
 export function fittingPaper(scenes: readonly Scene[], sizes: readonly PaperName[]): PaperSize | undefined {
   return sizes.map((name) => PAPER_SIZES[name]).find((size) => arrange(scenes, drawingArea(size)));
@@ -84,23 +96,30 @@ export function makeSheet({
   size,
   titleBlock,
   viewports,
+  units = "mm",
   cautions = CAUTIONS,
 }: {
   id: string;
   size: PaperSize;
   titleBlock: Omit<TitleBlock, "scale">;
   viewports: readonly Viewport[];
+  /** Of the scale bars. */
+  units?: Reader["units"];
   cautions?: readonly SceneText[];
 }): Sheet {
-  const scales = new Set(viewports.map(({ scene }) => scene.scale));
+  const scales = new Set(
+    viewports.flatMap(({ scene }) => (scene.toScale === false ? [] : [scene.scale])),
+  );
   const [only] = scales;
   const { x, y } = frameRect(size);
   const block: TitleBlock =
-    scales.size === 1 && only !== undefined ? { ...titleBlock, scale: times(only) } : titleBlock;
+    scales.size === 1 && only !== undefined
+      ? { ...titleBlock, scale: times(only) }
+      : { ...titleBlock, ...(scales.size === 0 && { scale: "none" as const }) };
   const items: Item[] = [
     ...frameItems(size),
     ...titleBlockItems(block, [x[1], y[0]]),
-    ...viewports.flatMap(captionItems),
+    ...viewports.flatMap((viewport) => captionItems(viewport, units)),
     ...cautionItems(cautions, size),
   ];
   const title = message("drawing.sheet.title-of", {
@@ -122,11 +141,10 @@ function times(scale: number): number {
   return Math.round(1000 / scale) / 1000;
 }
 
-function captionItems({ scene, at }: Viewport): Item[] {
+function captionItems({ scene, at }: Viewport, units: Reader["units"]): Item[] {
   const top = at[1] + (scene.bounds.y[1] - scene.bounds.y[0]) * scene.scale + CAPTION_ROOM;
   const layer = layerName("FRAME", "T");
-  return [
-    {
+  const title: Item = {
       kind: "text",
       layer,
       of: scene.id,
@@ -135,7 +153,10 @@ function captionItems({ scene, at }: Viewport): Item[] {
       height: CAPTION_HEIGHT,
       weight: "bold",
       baseline: "top",
-    },
+    };
+  if (scene.toScale === false) return [title];
+  return [
+    title,
     {
       kind: "text",
       layer,
@@ -146,6 +167,7 @@ function captionItems({ scene, at }: Viewport): Item[] {
       baseline: "top",
       ink: "second",
     },
+    ...scaleBarItems({ at: [at[0], top - CAPTION_HEIGHT - 2 - SMALL], scale: scene.scale, units, of: scene.id }),
   ];
 }
 

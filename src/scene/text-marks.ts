@@ -48,7 +48,8 @@ export function textMarks(item: TextItem, { scale, reader }: DrawContext): Shape
   lines.forEach((text, i) => {
     const up = -drop - i * LEADING * height * paper;
     const at = turned(item.at, { along: 0, up, angleDeg });
-    shapes.push({ shape: "text", at, text, height, anchor, angleDeg, weight, ink });
+    const link = item.link === undefined ? {} : { link: item.link };
+    shapes.push({ shape: "text", at, text, height, anchor, angleDeg, weight, ink, ...link });
   });
   return shapes;
 }

@@ -20,11 +20,11 @@ export interface TitleBlock {
   readonly approvedBy: string;
   /** Date of issue (mandatory), as it is to be printed; blank until issued. */
   readonly dateOfIssue: string;
-  readonly revision: string;
+  readonly revision: SceneText;
   /** Sheet number (mandatory) and number of sheets. */
   readonly sheet: { readonly number: number; readonly of: number };
-  /** Times smaller than the model; undefined where views differ. */
-  readonly scale?: number;
+  /** Times smaller than the model; undefined where views differ, `none` where nothing is to scale. */
+  readonly scale?: number | "none";
 }
 
 export const TITLE_BLOCK_WIDTH = 180;
@@ -86,7 +86,9 @@ function cells(block: TitleBlock): Cell[] {
   const scale =
     block.scale === undefined
       ? message("drawing.sheet.scales-differ")
-      : message("drawing.sheet.scale-is", { scale: block.scale });
+      : block.scale === "none"
+        ? "–"
+        : message("drawing.sheet.scale-is", { scale: block.scale });
   const { number, of } = block.sheet;
   const count = message("drawing.sheet.sheet-of", { number, of });
   return [

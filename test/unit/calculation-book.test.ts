@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { findingJson } from "../../src/cli/json/finding.ts";
-import { waiverOf } from "../../src/cli/waivers.ts";
+import { waiverOf } from "../../src/project/waivers.ts";
 import { design } from "../../src/design.ts";
 import { RULES } from "../../src/findings/codes.ts";
 import { type Finding, finding } from "../../src/findings/finding.ts";

@@ -15,7 +15,7 @@ import { cutJson } from "../json/cut.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { readSince } from "../since-then.ts";
-import { exitOf } from "../waivers.ts";
+import { exitOf } from "../exit.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

@@ -10,7 +10,7 @@ import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, unsettled } from "../print/findings.ts";
 import type { IssueJson } from "../shapes/small.ts";
-import { exitOf } from "../waivers.ts";
+import { exitOf } from "../exit.ts";
 import { MANIFEST } from "../write-folder.ts";
 
 export async function command(job: Job): Promise<Answer> {

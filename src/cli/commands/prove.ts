@@ -7,7 +7,7 @@ import type { Job } from "../job.ts";
 import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
-import { exitOf } from "../waivers.ts";
+import { exitOf } from "../exit.ts";
 import { weatherInput } from "../weather.ts";
 
 export async function command(job: Job): Promise<Answer> {

@@ -10,7 +10,7 @@ import { setOutJson } from "../json/set-out.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";
-import { exitOf } from "../waivers.ts";
+import { exitOf } from "../exit.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

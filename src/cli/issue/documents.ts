@@ -16,7 +16,7 @@ import { takeoffJson } from "../json/takeoff.ts";
 import { readPdfFonts } from "../pdf-fonts.ts";
 import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
-import { waiverOf } from "../waivers.ts";
+import { waiverOf } from "../../project/waivers.ts";
 import { type Document, sha256, writeFolder } from "../write-folder.ts";
 import { findingsReport } from "./report.ts";
 import type { Worked } from "./work.ts";

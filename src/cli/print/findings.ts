@@ -3,7 +3,7 @@ import { blocks, type Finding } from "../../findings/finding.ts";
 import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
-import { type Waiver, waiverOf } from "../waivers.ts";
+import { type Waiver, waiverOf } from "../../project/waivers.ts";
 
 export interface FindingsText {
   readonly reader: Reader;

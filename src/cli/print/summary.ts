@@ -8,7 +8,7 @@ import type { Facade, PieceKind } from "../../setout/facade.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import { waiverOf } from "../waivers.ts";
+import { waiverOf } from "../../project/waivers.ts";
 import { countLine, outcomeWord } from "./findings.ts";
 import { table } from "./table.ts";
 

@@ -8,6 +8,8 @@ import { paint } from "./painter.ts";
 import { type PdfFonts, type TextWriter, textWriter } from "./text.ts";
 
 export interface PdfPage {
+  /** What links of other pages lead to it by. */
+  readonly name?: string;
   /** On paper with its frame, or a scene alone, the page as large as its bounds. */
   readonly drawing: Sheet | Scene;
   /** What readers of the file call the page by. */
@@ -49,14 +51,14 @@ export function writePdf(
     document.on("error", reject);
   });
   const texts = textWriter(document, fonts);
-  for (const page of pages) draw(page.drawing, { document, texts, reader });
+  for (const page of pages) draw(page, { document, texts, reader });
   label(document, pages);
   document.end();
   return written;
 }
 
 function draw(
-  drawing: Sheet | Scene,
+  { drawing, name }: PdfPage,
   { document, texts, reader }: { document: PDFDocument; texts: TextWriter; reader: Reader },
 ): void {
   const onPaper = "viewports" in drawing;
@@ -64,6 +66,7 @@ function draw(
   const scale = onPaper ? 1 : drawing.scale;
   const [width, height] = [(x[1] - x[0]) * scale, (y[1] - y[0]) * scale];
   document.addPage({ size: [width * POINTS_PER_MM, height * POINTS_PER_MM], margin: 0 });
+  if (name !== undefined) document.addNamedDestination(name, "Fit");
   document.outline.addItem(say(drawing.title, reader));
   document.save().scale(POINTS_PER_MM).lineJoin("round");
   const views = onPaper

@@ -45,6 +45,9 @@ declare module "pdfkit" {
     fill(rule?: "even-odd"): this;
     stroke(): this;
     fillAndStroke(rule?: "even-odd"): this;
+    /** A link to a named destination. */
+    goTo(x: number, y: number, width: number, height: number, name: string): this;
+    addNamedDestination(name: string, how: "Fit"): this;
     widthOfString(text: string): number;
     text(text: string, x: number, y: number, options: { lineBreak: false; baseline: "alphabetic" }): this;
     on(event: "data", take: (chunk: Uint8Array) => void): this;

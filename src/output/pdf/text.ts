@@ -42,7 +42,7 @@ export function textWriter(document: PDFDocument, fonts: PdfFonts): TextWriter {
     return runs;
   };
   return {
-    write({ text, height, weight, anchor, angleDeg }, [x, y]) {
+    write({ text, height, weight, anchor, angleDeg, link }, [x, y]) {
       document.fontSize(height / CAPITAL_HEIGHT);
       const runs = runsOf(text, weight).map((run) => ({
         ...run,
@@ -51,6 +51,7 @@ export function textWriter(document: PDFDocument, fonts: PdfFonts): TextWriter {
       const long = runs.reduce((sum, { width }) => sum + width, 0);
       let at = x - (anchor === "start" ? 0 : anchor === "middle" ? long / 2 : long);
       if (angleDeg !== 0) document.save().rotate(-angleDeg, { origin: [x, y] });
+      if (link !== undefined) document.goTo(at, y - height * 1.4, long, height * 1.8, link);
       for (const run of runs) {
         document.font(run.font).text(run.text, at, y, { lineBreak: false, baseline: "alphabetic" });
         at += run.width;

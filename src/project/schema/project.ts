@@ -3,6 +3,7 @@ import * as z from "zod";
 import { buildUp, cladding, limits } from "./cladding.ts";
 import { corner, face, rod } from "./face.ts";
 import { roof, site } from "./site.ts";
+import { issued, sheets } from "./sheets.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
 import { id, length, note, ownFigure } from "./values.ts";
@@ -57,6 +58,8 @@ export const project = z.looseObject({
       z.looseObject({ face: id, x: z.array(length), y: z.array(length), outward: z.array(z.array(length)) }),
     )
     .optional(),
+  sheets: sheets.optional(),
+  issued: issued.optional(),
   /** Findings that someone answers for. */
   waivers: z
     .array(

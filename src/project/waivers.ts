@@ -1,6 +1,6 @@
 /** Findings that someone answers for: a waiver names the rule and, if it should not hold everywhere, the place. */
-import { blocks, type Finding } from "../findings/finding.ts";
-import type { Project } from "../project/schema/project.ts";
+import type { Finding } from "../findings/finding.ts";
+import type { Project } from "./schema/project.ts";
 
 export type Waiver = NonNullable<Project["waivers"]>[number];
 
@@ -20,9 +20,4 @@ function places({ where }: Finding): (string | undefined)[] {
     id === undefined || face === undefined ? [] : [`${face}/${id}`],
   );
   return [path, face, ...inFace, ...marks];
-}
-
-/** The exit code that findings ask for: 1 where one blocks and nobody answers for it. */
-export function exitOf(findings: readonly Finding[], waivers: readonly Waiver[] | undefined): 0 | 1 {
-  return findings.some((finding) => blocks(finding) && waiverOf(finding, waivers) === undefined) ? 1 : 0;
 }

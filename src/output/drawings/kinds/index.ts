@@ -1,0 +1,24 @@
+/** What draws each kind of sheet: a kind joins by its line here and its name among `SHEET_KINDS`. */
+import type { SheetKind } from "../../../project/schema/sheets.ts";
+import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
+import { battenSheets } from "./battens.ts";
+import { coverSheets } from "./cover.ts";
+import { keyPlanSheets } from "./key-plan.ts";
+import { lightSheets } from "./light.ts";
+import { sectionSheets } from "./sections.ts";
+import { setOutSheets } from "./set-out.ts";
+
+export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> = {
+  "set-out": setOutSheets,
+  battens: battenSheets,
+  sections: sectionSheets,
+  light: lightSheets,
+};
+
+/** Kinds that tell of the whole set. */
+export const INDEXES: Partial<
+  Record<SheetKind, (facts: KindFacts, set: readonly NumberedDrawing[]) => Drawing[]>
+> = {
+  cover: coverSheets,
+  "key-plan": keyPlanSheets,
+};

@@ -1,0 +1,66 @@
+/** Vertical sections of each zone, with its base, sill and head at a larger scale. */
+import type { Interval } from "../../../geometry/interval.ts";
+import { polygonBounds } from "../../../geometry/polygon.ts";
+import { heading } from "../../../scene/views/extent.ts";
+import { verticalSection } from "../../../scene/views/vertical-section.ts";
+import type { FaceLayout, ZoneLayout } from "../../../setout/facade.ts";
+import { type Message, message } from "../../../text/message.ts";
+import type { Drawing, KindFacts } from "../facts.ts";
+
+export function sectionSheets({ design: { project, facade } }: KindFacts): Drawing[] {
+  const type = message("drawing.document-type.section");
+  return facade.faces.flatMap((face) =>
+    face.zones.flatMap((zone): Drawing[] => {
+      const x = sectionAt(face, zone);
+      const scenes = [{}, ...details(face, zone, x)]
+        .map((of) => verticalSection(facade, project, { face: face.id, x, ...of }))
+        .filter((scene) => scene !== undefined);
+      return scenes.length === 0
+        ? []
+        : [{ name: `section-${face.id}-${zone.id}`, type, scenes, face: face.id }];
+    }),
+  );
+}
+
+/**
+ * Near the middle of the zone's first opening, whose sill and head are then seen; else near its own middle. Beside a joint
+ * that stands there: a section down a joint shows no cladding.
+ */
+function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
+  const [left, right] = polygonBounds(zone.region).x;
+  const through = face.openings
+    .map(({ region: { x } }) => ({ x, from: Math.max(left, x[0]), to: Math.min(right, x[1]) }))
+    .find(({ x, from, to }) => to - from > (x[1] - x[0]) / 2);
+  const { from, to } = through ?? { from: left, to: right };
+  const clad = face.pieces
+    .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
+    .map(({ outline }) => polygonBounds(outline).x);
+  const cutBy = (x: number): number => clad.filter((span) => span[0] < x && x < span[1]).length;
+  const [first = (from + to) / 2, ...others] = SHARES.map((share) => from + share * (to - from));
+  return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
+}
+
+/** Where along an opening or zone a section may stand: the middle first. */
+const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
+
+/** Above and below an edge, as much as shows how the cladding ends there (mm). */
+const BESIDE_EDGE = 250;
+
+/** The details beside the whole section: the base, and sill and head where an opening is cut. */
+function details(face: FaceLayout, zone: ZoneLayout, x: number): { y: Interval; title: Message }[] {
+  const low = polygonBounds(zone.region).y[0];
+  const cut = face.openings.find(({ region }) => x > region.x[0] && x < region.x[1]);
+  const at = { face: heading(face.id), x };
+  const edges = [
+    { at: low, title: message("drawing.title.detail-base", at) },
+    ...(cut
+      ? [
+          { at: cut.region.y[0], title: message("drawing.title.detail-sill", { ...at, opening: cut.id }) },
+          { at: cut.region.y[1], title: message("drawing.title.detail-head", { ...at, opening: cut.id }) },
+        ]
+      : []),
+  ];
+  return edges
+    .filter((edge, i) => edges.findIndex((other) => other.at === edge.at) === i)
+    .map(({ at: y, title }) => ({ y: [y - BESIDE_EDGE, y + BESIDE_EDGE], title }));
+}

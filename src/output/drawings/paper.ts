@@ -1,0 +1,100 @@
+/** Which paper drawings go on, and the sheets that they become. */
+import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
+import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
+import { arrange, CAPTION_ROOM, drawingArea, fittingPaper, makeSheet, type Sheet } from "../../scene/sheet.ts";
+import type { Scene, SceneText } from "../../scene/model.ts";
+import type { TableRoom } from "../../scene/table.ts";
+import { message } from "../../text/message.ts";
+import type { Reader } from "../../text/say.ts";
+import { titleRevision } from "./revision.ts";
+import type { Drawable, Drawing, NumberedDrawing } from "./facts.ts";
+
+const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
+const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"];
+
+type Asked = Pick<Reader, "units"> & { readonly paper?: PaperName | undefined };
+
+/** What sheets are printed on unless they are too large for it: as the project says, else A3 or what North America has for it. */
+export function usualPaper({ units, paper }: Asked): PaperName {
+  return paper ?? (units === "feet-inch" ? "tabloid" : "A3");
+}
+
+/** The usual paper, then larger ones of its series, then of the other. */
+function papersFrom(asked: Asked): PaperName[] {
+  const usual = usualPaper(asked);
+  const own = NORTH_AMERICAN.includes(usual) ? NORTH_AMERICAN : METRIC;
+  const series = own.slice(own.indexOf(usual));
+  return own === METRIC ? series : [...series, "A1", "A0"];
+}
+
+/** What a caption leaves of the drawing area. */
+export function tableRoom(asked: Asked): TableRoom {
+  const { x, y } = drawingArea(PAPER_SIZES[usualPaper(asked)]);
+  // A hair less than the area, so that rounding never pushes a table off its sheet.
+  return { width: x[1] - x[0] - 0.01, height: y[1] - y[0] - CAPTION_ROOM - 0.01 };
+}
+
+/** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */
+export function onUsualPaper(drawing: Drawing, asked: Asked): Drawing[] {
+  const papers = [usualPaper(asked)];
+  const groups: Scene[][] = [];
+  for (const scene of drawing.scenes) {
+    const last = groups.at(-1);
+    if (last && fittingPaper([...last, scene], papers)) last.push(scene);
+    else groups.push([scene]);
+  }
+  return groups.map((scenes, at) => ({
+    ...drawing,
+    name: at === 0 ? drawing.name : `${drawing.name}-${at + 1}`,
+    scenes,
+  }));
+}
+
+/** The first paper that takes the drawing, from the usual one on; else the bare drawing. */
+export function onPaper(
+  { name, type, scenes, number, title }: NumberedDrawing,
+  {
+    design,
+    units,
+    paper,
+    label,
+    of,
+  }: Asked & { readonly design: Drawable; readonly label: string; readonly of: number },
+): Sheet | Scene | undefined {
+  const size: PaperSize | undefined = fittingPaper(scenes, papersFrom({ units, paper }));
+  const viewports = size && arrange(scenes, drawingArea(size));
+  if (size === undefined || viewports === undefined) return scenes[0];
+  const { revision, date } = titleRevision(design);
+  return makeSheet({
+    id: name,
+    size,
+    units,
+    titleBlock: {
+      owner: "",
+      identification: label,
+      project: design.project.title,
+      title,
+      documentType: type,
+      creator: "",
+      approvedBy: "",
+      dateOfIssue: date,
+      revision,
+      sheet: { number, of },
+    },
+    viewports,
+    cautions: [message("drawing.caution.codes"), message("drawing.caution.measure"), ...waiverTexts(design)],
+  });
+}
+
+/** Someone answers for these: it is printed where the drawing is read. Many are counted, and stand in the findings. */
+function waiverTexts({ project: { waivers = [] } }: Drawable): SceneText[] {
+  if (waivers.length > 2) {
+    const codes = [...new Set(waivers.map(({ code }) => code))];
+    return [message("drawing.waivers", { count: waivers.length, codes })];
+  }
+  return waivers.map(({ code, where, who, when, why }) =>
+    where === undefined
+      ? message("drawing.waiver", { code, who, when, why })
+      : message("drawing.waiver-at", { code, where, who, when, why }),
+  );
+}
