@@ -1,6 +1,7 @@
 /** A bar that a rule laid on the paper can be held against: fields in turn filled, and what the whole is long. */
-import { rectOutline } from "../geometry/rect.ts";
+
 import type { Point } from "../geometry/point.ts";
+import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
 import type { Reader } from "../text/say.ts";
 import type { Item } from "./model.ts";

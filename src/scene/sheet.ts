@@ -107,9 +107,7 @@ export function makeSheet({
   units?: Reader["units"];
   cautions?: readonly SceneText[];
 }): Sheet {
-  const scales = new Set(
-    viewports.flatMap(({ scene }) => (scene.toScale === false ? [] : [scene.scale])),
-  );
+  const scales = new Set(viewports.flatMap(({ scene }) => (scene.toScale === false ? [] : [scene.scale])));
   const [only] = scales;
   const { x, y } = frameRect(size);
   const block: TitleBlock =
@@ -145,15 +143,15 @@ function captionItems({ scene, at }: Viewport, units: Reader["units"]): Item[] {
   const top = at[1] + (scene.bounds.y[1] - scene.bounds.y[0]) * scene.scale + CAPTION_ROOM;
   const layer = layerName("FRAME", "T");
   const title: Item = {
-      kind: "text",
-      layer,
-      of: scene.id,
-      at: [at[0], top],
-      text: scene.title,
-      height: CAPTION_HEIGHT,
-      weight: "bold",
-      baseline: "top",
-    };
+    kind: "text",
+    layer,
+    of: scene.id,
+    at: [at[0], top],
+    text: scene.title,
+    height: CAPTION_HEIGHT,
+    weight: "bold",
+    baseline: "top",
+  };
   if (scene.toScale === false) return [title];
   return [
     title,
@@ -167,7 +165,12 @@ function captionItems({ scene, at }: Viewport, units: Reader["units"]): Item[] {
       baseline: "top",
       ink: "second",
     },
-    ...scaleBarItems({ at: [at[0], top - CAPTION_HEIGHT - 2 - SMALL], scale: scene.scale, units, of: scene.id }),
+    ...scaleBarItems({
+      at: [at[0], top - CAPTION_HEIGHT - 2 - SMALL],
+      scale: scene.scale,
+      units,
+      of: scene.id,
+    }),
   ];
 }
 

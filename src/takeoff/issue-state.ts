@@ -18,7 +18,10 @@ export function issueState({ faces }: Pick<Facade, "faces">): Record<string, str
   );
 }
 
-export function changesSince(before: Readonly<Record<string, string>>, facade: Pick<Facade, "faces">): Changes {
+export function changesSince(
+  before: Readonly<Record<string, string>>,
+  facade: Pick<Facade, "faces">,
+): Changes {
   const now = issueState(facade);
   return {
     changed: Object.keys(now).filter((mark) => now[mark] !== before[mark]),

@@ -8,7 +8,12 @@ import { shapeBounds } from "../../src/scene/bounds.ts";
 import { drawList, itemShapes } from "../../src/scene/draw-list.ts";
 import type { DimensionItem } from "../../src/scene/model.ts";
 import type { Reader } from "../../src/text/say.ts";
-import { type PrintedSheets, printedSheets, type StandingScene, standingScenes } from "../helpers/printed-sheets.ts";
+import {
+  type PrintedSheets,
+  printedSheets,
+  type StandingScene,
+  standingScenes,
+} from "../helpers/printed-sheets.ts";
 
 const SETS: readonly (readonly [name: string, reader: Reader | undefined])[] = [
   ["atelier-bouleau", undefined],
@@ -31,11 +36,13 @@ function textBoxes({ scene, place }: StandingScene, reader: Reader): { text: str
 
 /** A printed figure as millimetres, read by hand: `842.5`, `−98`, `10'-0"`, `3 1/16"`. */
 function asMillimetres(text: string): number {
-  const sign = text.startsWith("−") ? -1 : 1;
-  const bare = text.replace("−", "").replace(",", ".");
+  const sign = /^[−-]/.test(text) ? -1 : 1;
+  const bare = text.replace(/^[−-]/, "").replace(",", ".");
   const inches = /^(?:(\d+)'-)?(?:(\d+)(?= |"|$))? ?(?:(\d+)\/(\d+))?"$/.exec(bare);
   if (!inches) return sign * Number(bare);
-  const [, feet = 0, whole = 0, over = 0, under = 1] = inches.map((part) => (part ? Number(part) : undefined));
+  const [, feet = 0, whole = 0, over = 0, under = 1] = inches.map((part) =>
+    part ? Number(part) : undefined,
+  );
   return sign * 25.4 * (Number(feet) * 12 + Number(whole) + Number(over) / Number(under));
 }
 
@@ -46,7 +53,11 @@ interface Figure {
 }
 
 /** The figures of a dimension, each with what its strokes on the page lie apart. */
-function figures(item: DimensionItem, { scene, place }: StandingScene, { page, reader }: { page: ReadPage; reader: Reader }): Figure[] {
+function figures(
+  item: DimensionItem,
+  { scene, place }: StandingScene,
+  { page, reader }: { page: ReadPage; reader: Reader },
+): Figure[] {
   const shapes = itemShapes(item, { scale: scene.scale, reader });
   const texts = shapes.flatMap((shape) => (shape.shape === "text" ? [shape] : []));
   const at = (along: number): number => {
@@ -59,10 +70,16 @@ function figures(item: DimensionItem, { scene, place }: StandingScene, { page, r
   const measured =
     item.style === "running"
       ? item.points.map((point) => {
-          const from = item.points.includes(origin) ? at(origin) : at(item.points[0] as number) + (origin - (item.points[0] as number)) * scene.scale;
+          const from = item.points.includes(origin)
+            ? at(origin)
+            : at(item.points[0] as number) + (origin - (item.points[0] as number)) * scene.scale;
           return (at(point) - from) / scene.scale;
         })
-      : item.points.slice(1).flatMap((to, i) => (item.skip?.includes(i) ? [] : [(at(to) - at(item.points[i] as number)) / scene.scale]));
+      : item.points
+          .slice(1)
+          .flatMap((to, i) =>
+            item.skip?.includes(i) ? [] : [(at(to) - at(item.points[i] as number)) / scene.scale],
+          );
   expect(texts.length).toBe(measured.length);
   return texts.map(({ text }, i) => ({ text, measured: measured[i] as number }));
 }
@@ -81,7 +98,9 @@ function readPage({ height, points, texts }: PrintedSheets["pages"][number]): Re
   }
   const near = ([x, y]: readonly [number, number]) =>
     [-1, 0, 1]
-      .flatMap((dx) => [-1, 0, 1].flatMap((dy) => grid.get(`${Math.round(x) + dx} ${Math.round(y) + dy}`) ?? []))
+      .flatMap((dx) =>
+        [-1, 0, 1].flatMap((dy) => grid.get(`${Math.round(x) + dx} ${Math.round(y) + dy}`) ?? []),
+      )
       .find(([px, py]) => Math.hypot(px - x, py - y) < 0.02);
   const lying = (turned: boolean) =>
     texts.flatMap(({ text, x, y, turned: up }, i) => (up === turned ? [{ text, x, y: height - y, i }] : []));
@@ -89,9 +108,10 @@ function readPage({ height, points, texts }: PrintedSheets["pages"][number]): Re
   return {
     strokeAt([x, y], along) {
       const up = along === "x" ? 1 : -1;
-      const [a, b] = along === "x"
-        ? [near([x - 1.2, y - 1.2 * up]), near([x + 1.2, y + 1.2 * up])]
-        : [near([x - 1.2 * up, y - 1.2]), near([x + 1.2 * up, y + 1.2])];
+      const [a, b] =
+        along === "x"
+          ? [near([x - 1.2, y - 1.2 * up]), near([x + 1.2, y + 1.2 * up])]
+          : [near([x - 1.2 * up, y - 1.2]), near([x + 1.2 * up, y + 1.2])];
       if (!a || !b) throw new Error(`no stroke at ${x.toFixed(2)}, ${y.toFixed(2)}`);
       const axis = along === "x" ? 0 : 1;
       return (a[axis] + b[axis]) / 2;
@@ -112,10 +132,14 @@ function readPage({ height, points, texts }: PrintedSheets["pages"][number]): Re
 }
 
 describe.each(SETS)("the sheets of %s for %o", (name, asked) => {
-  let set: PrintedSheets = { papers: [], pages: [], reader: { language: "en", units: "mm", denominator: 16 } };
+  let set: PrintedSheets = {
+    papers: [],
+    pages: [],
+    reader: { language: "en", units: "mm", denominator: 16 },
+  };
   beforeAll(async () => {
     set = await printedSheets(name, asked);
-  }, 120_000);
+  }, 400_000);
 
   it("have no text over another", () => {
     const clashes = set.papers.flatMap((paper) => {

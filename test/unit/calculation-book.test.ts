@@ -2,7 +2,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { findingJson } from "../../src/cli/json/finding.ts";
-import { waiverOf } from "../../src/project/waivers.ts";
 import { design } from "../../src/design.ts";
 import { RULES } from "../../src/findings/codes.ts";
 import { type Finding, finding } from "../../src/findings/finding.ts";
@@ -11,6 +10,7 @@ import { shownNumber } from "../../src/output/book/figures.ts";
 import { escapeXml } from "../../src/output/svg/markup.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { Project } from "../../src/project/schema/project.ts";
+import { waiverOf } from "../../src/project/waivers.ts";
 import { makeBook } from "../../src/scene/book/make-book.ts";
 import { SUBJECTS } from "../../src/scene/book/model.ts";
 import { subjectOf } from "../../src/scene/book/subjects.ts";

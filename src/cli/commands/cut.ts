@@ -10,12 +10,12 @@ import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
+import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { cutJson } from "../json/cut.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { readSince } from "../since-then.ts";
-import { exitOf } from "../exit.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
+import { exitOf } from "../exit.ts";
 import { issue } from "../issue/documents.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
@@ -10,7 +11,6 @@ import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, unsettled } from "../print/findings.ts";
 import type { IssueJson } from "../shapes/small.ts";
-import { exitOf } from "../exit.ts";
 import { MANIFEST } from "../write-folder.ts";
 
 export async function command(job: Job): Promise<Answer> {

@@ -3,11 +3,11 @@ import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { designed } from "../designed.ts";
+import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
-import { exitOf } from "../exit.ts";
 import { weatherInput } from "../weather.ts";
 
 export async function command(job: Job): Promise<Answer> {

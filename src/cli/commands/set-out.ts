@@ -5,12 +5,12 @@ import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { designed } from "../designed.ts";
+import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { setOutJson } from "../json/set-out.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";
-import { exitOf } from "../exit.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

@@ -4,13 +4,13 @@ import type { Takeoff } from "../../takeoff/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
+import { exitOf } from "../exit.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { takeoffJson } from "../json/takeoff.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";
-import { exitOf } from "../exit.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

@@ -4,6 +4,7 @@ import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
+import { waiverOf } from "../../project/waivers.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
@@ -16,7 +17,6 @@ import { takeoffJson } from "../json/takeoff.ts";
 import { readPdfFonts } from "../pdf-fonts.ts";
 import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
-import { waiverOf } from "../../project/waivers.ts";
 import { type Document, sha256, writeFolder } from "../write-folder.ts";
 import { findingsReport } from "./report.ts";
 import type { Worked } from "./work.ts";
@@ -58,7 +58,7 @@ async function documentsOf({
   const options = { reader, waivers: project.waivers };
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
-  const papers = drawingPapers({ design, findings, reader });
+  const papers = drawingPapers({ design, findings, reader, plan, takeoff });
   const drawings = await writePdf(papers, { title: project.title, reader, fonts: await readPdfFonts() });
   return [
     { name: "drawings.pdf", bytes: drawings },

@@ -1,10 +1,10 @@
 /** A finding as the published shapes tell it. */
 import { RULES } from "../../findings/codes.ts";
 import type { Choice, Finding, PatchOperation } from "../../findings/finding.ts";
+import { type Waiver, waiverOf } from "../../project/waivers.ts";
 import type { Message, MessageValue } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import type { FindingJson } from "../shapes/finding.ts";
-import { type Waiver, waiverOf } from "../../project/waivers.ts";
 
 export interface FindingJsonOptions {
   readonly reader: Reader;

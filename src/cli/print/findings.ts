@@ -1,9 +1,9 @@
 /** Findings as text: each outcome by its mark and its word, what, where, by how much, and what would mend it. */
 import { blocks, type Finding } from "../../findings/finding.ts";
 import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
+import { type Waiver, waiverOf } from "../../project/waivers.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
-import { type Waiver, waiverOf } from "../../project/waivers.ts";
 
 export interface FindingsText {
   readonly reader: Reader;

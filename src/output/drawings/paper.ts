@@ -1,13 +1,21 @@
 /** Which paper drawings go on, and the sheets that they become. */
+
+import type { Scene, SceneText } from "../../scene/model.ts";
 import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
 import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
-import { arrange, CAPTION_ROOM, drawingArea, fittingPaper, makeSheet, type Sheet } from "../../scene/sheet.ts";
-import type { Scene, SceneText } from "../../scene/model.ts";
+import {
+  arrange,
+  CAPTION_ROOM,
+  drawingArea,
+  fittingPaper,
+  makeSheet,
+  type Sheet,
+} from "../../scene/sheet.ts";
 import type { TableRoom } from "../../scene/table.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
-import { titleRevision } from "./revision.ts";
 import type { Drawable, Drawing, NumberedDrawing } from "./facts.ts";
+import { titleRevision } from "./revision.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
 const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"];

@@ -2,8 +2,8 @@
 import * as z from "zod";
 import { buildUp, cladding, limits } from "./cladding.ts";
 import { corner, face, rod } from "./face.ts";
-import { roof, site } from "./site.ts";
 import { issued, sheets } from "./sheets.ts";
+import { roof, site } from "./site.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
 import { id, length, note, ownFigure } from "./values.ts";

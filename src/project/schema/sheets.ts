@@ -56,7 +56,9 @@ export const sheets = z.looseObject({
   paper: z
     .enum(["A4", "A3", "A2", "A1", "A0", "letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"])
     .optional()
-    .describe("What sheets are printed on; A3 or 11 × 17 where absent. What does not fit takes a larger one."),
+    .describe(
+      "What sheets are printed on; A3 or 11 × 17 where absent. What does not fit takes a larger one.",
+    ),
   labels: labels.optional(),
   /** From one deck of the scaffold to the next. */
   liftHeight: size.optional(),

@@ -20,7 +20,7 @@ function cut({ name, document, drawFor, withDesign }: CutRequest): CutReply {
     findings,
     takeoff,
     ...(drawFor && {
-      drawings: drawingSheets({ design, findings: [...own, ...findings], reader: drawFor }),
+      drawings: drawingSheets({ design, findings: [...own, ...findings], reader: drawFor, plan, takeoff }),
     }),
     ...(withDesign && { designed: { design, findings: own } }),
   };

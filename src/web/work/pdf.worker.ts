@@ -9,6 +9,7 @@ import { designFile } from "../../design.ts";
 import { drawingPapers } from "../../output/drawings/drawing-sheets.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
 import type { PdfFonts } from "../../output/pdf/text.ts";
+import { takeOff } from "../../takeoff/take-off.ts";
 import type { PdfReply, PdfRequest } from "./pdf.ts";
 
 async function fetchFonts(): Promise<PdfFonts> {
@@ -32,11 +33,13 @@ async function written({ name, document, reader }: PdfRequest): Promise<PdfReply
   const made = designFile({ name, document });
   if (made.kind === "refused") return undefined;
   const { design, readFindings } = made;
-  const { findings } = cutFacade(design.project, design.facade);
+  const { plan, findings } = cutFacade(design.project, design.facade);
   const papers = drawingPapers({
     design,
     findings: [...readFindings, ...design.findings, ...findings],
     reader,
+    plan,
+    takeoff: takeOff(design.project, design.facade, plan),
   });
   const bytes = await writePdf(papers, { title: design.project.title, reader, fonts: await fetchFonts() });
   return new Uint8Array(bytes);

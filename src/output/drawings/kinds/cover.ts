@@ -5,8 +5,8 @@ import { waiverOf } from "../../../project/waivers.ts";
 import type { Scene } from "../../../scene/model.ts";
 import { symbolOf } from "../../../scene/model.ts";
 import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
-import { type Paragraph, textBlock } from "../../../scene/text-block.ts";
 import { tableScenes } from "../../../scene/table.ts";
+import { type Paragraph, textBlock } from "../../../scene/text-block.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
 import { grouped } from "../grouped.ts";
@@ -31,7 +31,9 @@ function jobBlock({ design, room }: KindFacts): Scene {
     { text: title, height: 7, weight: "bold" },
     { text: message("drawing.cover.place", { place: site.place }), height: 3.5 },
     ...(about === undefined ? [] : [{ text: about }]),
-    ...(revision === "" ? [] : [{ text: message("drawing.cover.state", { revision }), weight: "bold" as const }]),
+    ...(revision === ""
+      ? []
+      : [{ text: message("drawing.cover.state", { revision }), weight: "bold" as const }]),
     ...(issued?.revisions ?? []).map((one) => ({
       text: message("drawing.cover.revision", { revision: one.revision, when: one.when, note: one.note }),
     })),

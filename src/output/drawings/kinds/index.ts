@@ -2,9 +2,17 @@
 import type { SheetKind } from "../../../project/schema/sheets.ts";
 import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
 import { battenSheets } from "./battens.ts";
+import { bentMetalSheets } from "./bent-metal.ts";
 import { coverSheets } from "./cover.ts";
+import { cutLengthSheets } from "./cut-lengths.ts";
+import { cutSheetSheets } from "./cut-sheets.ts";
+import { drillingSheets } from "./drilling.ts";
+import { fixingSheets } from "./fixings.ts";
 import { keyPlanSheets } from "./key-plan.ts";
 import { lightSheets } from "./light.ts";
+import { orderSheets } from "./order.ts";
+import { ripSheets } from "./rips.ts";
+import { scheduleSheets } from "./schedules.ts";
 import { sectionSheets } from "./sections.ts";
 import { setOutSheets } from "./set-out.ts";
 
@@ -12,6 +20,14 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
   "set-out": setOutSheets,
   battens: battenSheets,
   sections: sectionSheets,
+  fixings: fixingSheets,
+  drilling: drillingSheets,
+  "cut-sheets": cutSheetSheets,
+  "cut-lengths": cutLengthSheets,
+  rips: ripSheets,
+  "bent-metal": bentMetalSheets,
+  schedules: scheduleSheets,
+  order: orderSheets,
   light: lightSheets,
 };
 
