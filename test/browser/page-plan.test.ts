@@ -29,7 +29,7 @@ describeInBrowser("a start from a plan", (browser) => {
       .toBe("Plan of 4 walls, open at its ends");
     await expect
       .poll(() => page.locator(".plan-picture text").allTextContents())
-      .toEqual(["A", "B", "C", "D", "N"]);
+      .toEqual(["A", "B", "C", "D", "N", "grid 1000"]);
     const height = page.getByLabel("height of B (3600)");
     await height.fill("3000");
     await height.press("Enter");
@@ -57,6 +57,54 @@ describeInBrowser("a start from a plan", (browser) => {
       ["b", "c"],
       ["c", "d"],
     ]);
+    await context.close();
+  });
+
+  it("draws walls by hand, corner by corner, moves one, and tells them in words", async () => {
+    const context = await browser().newContext({ viewport: { width: 1680, height: 1050 } });
+    const page = await context.newPage();
+    await page.goto(serving.url);
+    const picture = page.locator(".plan-picture");
+    await picture.scrollIntoViewIfNeeded();
+    const box = await picture.boundingBox();
+    if (!box) throw new Error("no picture of the plan");
+    /** A place of the picture, in parts of it. */
+    const at = (x: number, y: number) => ({ x: box.x + box.width * x, y: box.y + box.height * y });
+    const told = () => run(page).inputValue();
+    const first = picture.locator(".plan-corner").first();
+    const start = await first.boundingBox();
+    if (!start) throw new Error("no first corner");
+    await page.mouse.click(at(0.6, 0).x, start.y);
+    await expect.poll(told).toMatch(/^\d+$/);
+    // The picture makes room as it is drawn on: each press is aimed at what it shows by then.
+    const lastCorner = async () => {
+      const last = await picture.locator(".plan-corner").last().boundingBox();
+      if (!last) throw new Error("no last corner");
+      return { x: last.x + last.width / 2, y: last.y + last.height / 2 };
+    };
+    const from = await lastCorner();
+    await page.mouse.move(from.x + 3, from.y - 20);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 4, from.y - 70, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(told).toMatch(/^\d+, left, \d+$/);
+    const second = await lastCorner();
+    await page.mouse.click(second.x + 60, second.y + 2);
+    await expect.poll(told).toMatch(/^\d+, left, \d+, right, \d+$/);
+    expect(await violations(page)).toEqual([]);
+    const before = await told();
+    const held = await lastCorner();
+    await page.mouse.move(held.x, held.y);
+    await page.mouse.down();
+    await page.mouse.move(held.x + 25, held.y, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(told).not.toBe(before);
+    expect(await told()).toMatch(/^\d+, left, \d+, right, \d+$/);
+    await page.getByRole("button", { name: "Take the last wall away" }).click();
+    await expect.poll(told).toMatch(/^\d+, left, \d+$/);
+    await press(page).click();
+    await page.locator(DRAWN).first().waitFor();
+    await expect.poll(() => page.locator(".project-title").textContent()).toBe("Walls in plan");
     await context.close();
   });
 

@@ -1,5 +1,7 @@
 import { useId, useState } from "react";
+import type { Point } from "../../geometry/point.ts";
 import { type Run, readRun } from "../../project/editing/run.ts";
+import { tellRun } from "../../project/editing/run-drawn.ts";
 import { startWalls, wallId } from "../../project/editing/start.ts";
 import { printProject } from "../../project/print.ts";
 import { heading } from "../../scene/views/extent.ts";
@@ -22,13 +24,19 @@ export function StartPlan({ onOpen }: { onOpen: (file: File) => void }) {
   const [heights, setHeights] = useState<readonly (number | undefined)[]>([]);
   const runHelp = useHelp("plan-run", w("page.plan.run"));
   const facingHelp = useHelp("face-azimuth", w("page.plan.facing"));
-  const read = readRun(typed, reader.units === "mm" ? "mm" : "in");
+  const unit = reader.units === "mm" ? "mm" : "in";
+  const read = readRun(typed, unit);
   const wrong = typed.trim() !== "" && !read.ok;
   const azimuthDeg = degreesIn(facing);
   const run = read.ok ? read.run : undefined;
   // A wall goes on as high as the one before it until it is told.
   const high: number[] = [];
   for (const [i] of (run?.walls ?? []).entries()) high.push(heights[i] ?? high[i - 1] ?? USUAL_HEIGHT);
+  /** What a hand draws is told in the field; walls that could not stand are not drawn. */
+  const draw = (points: readonly Point[]): void => {
+    const told = tellRun(points, reader);
+    if (readRun(told, unit).ok) setTyped(told);
+  };
   const start = (of: Run, lookingTo: number): void => {
     const { units, language } = reader;
     const walls = startWalls({
@@ -65,7 +73,18 @@ export function StartPlan({ onOpen }: { onOpen: (file: File) => void }) {
         )}
       </div>
       {runHelp.note}
-      {run && azimuthDeg !== undefined && <PlanPicture run={run} azimuthDeg={azimuthDeg} />}
+      <PlanPicture run={run} azimuthDeg={azimuthDeg} onDrawn={wrong ? undefined : draw} />
+      <p className="edit-words">
+        <button
+          type="button"
+          disabled={!run}
+          onClick={() =>
+            run && setTyped(run.walls.length > 1 ? tellRun(run.points.slice(0, -1), reader) : "")
+          }
+        >
+          {w("page.plan.shorter")}
+        </button>
+      </p>
       <div className="length-field plan-run">
         <p className="field-head">
           <label htmlFor={`${id}-facing`}>{w("page.plan.facing")}</label>
