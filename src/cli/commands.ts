@@ -1,4 +1,5 @@
 /** Every command: what it takes, and where its work is found. A command's file is loaded only when it is asked for. */
+import { DRAWING_UNITS } from "../project/intake/dxf/drawing.ts";
 import type { Answer } from "./answer.ts";
 import type { Job } from "./job.ts";
 import {
@@ -48,6 +49,21 @@ export const COMMANDS: readonly CommandSpec[] = [
     options: USUAL,
     example: "outerleaf check house.outerleaf.json",
     load: () => import("./commands/check.ts"),
+  },
+  {
+    name: "take-in",
+    takes: [FILE],
+    options: [
+      ...USUAL,
+      { name: "into", value: "PROJECT.json" },
+      { name: "face", value: "ID", about: "cli.option.take-in.face" },
+      { name: "layer", value: "NAME" },
+      { name: "drawn", value: DRAWING_UNITS.join("|"), words: DRAWING_UNITS },
+      { name: "to", value: "FILE", about: "cli.option.take-in.to" },
+    ],
+    example:
+      "outerleaf take-in front.dxf --layer FRONT --into house.outerleaf.json --face front --to house-2.outerleaf.json",
+    load: () => import("./commands/take-in.ts"),
   },
   {
     name: "planes",

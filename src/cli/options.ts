@@ -1,4 +1,5 @@
 /** The options of the command line: how each is written, and what may stand after it. */
+import type { DrawingUnit } from "../project/intake/dxf/drawing.ts";
 import type { Language } from "../text/catalogue.ts";
 import { type Message, message } from "../text/message.ts";
 import type { Reader } from "../text/say.ts";
@@ -27,6 +28,9 @@ export interface Options {
   readonly mark?: string;
   readonly at?: string;
   readonly depth?: "membrane" | "batten";
+  readonly into?: string;
+  readonly layer?: string;
+  readonly drawn?: DrawingUnit;
 }
 
 export interface OptionSpec {

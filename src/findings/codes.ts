@@ -37,6 +37,9 @@ export const RULES = {
   F031: "survey table of unequal rows",
   F032: "value repeated",
   F033: "eaves under their face",
+  F034: "file to take in cannot be read",
+  F035: "drawn line unsuited to a face",
+  F036: "row of a table unsuited",
   // Setting-out.
   S001: "storey rod",
   S002: "rod lines missed",

@@ -1,10 +1,11 @@
 /** Each command's JSON is of its published shape, on all four examples; the published schemas are those of the program. */
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import { afterAll, describe, expect, it } from "vitest";
 import { commandSchemaFiles } from "../../scripts/docs-schemas-cli.ts";
 import { bench, checkout, EXAMPLES } from "../helpers/cli.ts";
+import { box, dxf, lightLine } from "../helpers/dxf.ts";
 
 const ajv = new Ajv2020({ strict: true, strictTuples: false, allErrors: true, formats: { uri: true } });
 const schemas = new Map<string, ValidateFunction>();
@@ -188,6 +189,14 @@ it("new", async () => {
     file: "wall.json",
     bytes: Buffer.byteLength(desk.read("wall.json")),
   });
+});
+
+it("take-in, a drawing", async () => {
+  const front = dxf({ units: 4, entities: [lightLine(box(0, 0, 4000, 2500))] });
+  writeFileSync(join(desk.folder, "front.dxf"), front);
+  const { exit, out } = await desk.run("take-in", "front.dxf", "--to", "front.json", "--json");
+  expect(exit).toBe(0);
+  expect(held("take-in", out)).toMatchObject({ file: "front.dxf", written: { file: "front.json" } });
 });
 
 it("saw, sheets and lengths, and a list with problems", async () => {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { parseJson } from "../../src/project/json.ts";
+import "../../src/project/intake/texts.ts";
 import "../../src/web/edit/help/texts.ts";
 import "../../src/web/walk/texts.ts";
 import { doubledKeys, LANGUAGES, messageKeys, template } from "../../src/text/catalogue.ts";

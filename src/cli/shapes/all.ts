@@ -17,11 +17,13 @@ import {
   serveShape,
 } from "./small.ts";
 import { shape as start } from "./start.ts";
+import { shape as takeIn } from "./take-in.ts";
 import { shape as takeoff } from "./takeoff.ts";
 
 export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   new: newShape,
   check: checkShape,
+  "take-in": takeIn,
   planes,
   "set-out": setOut,
   prove: proveShape,

@@ -46,6 +46,12 @@ export function setFaceHeight(source: Source, id: string, height: number): Chang
   );
 }
 
+/** The face with another outline, in its own frame (mm); each figure that stays as it was written. */
+export function reshapeFace(source: Source, id: string, outline: readonly Point[]): Change | undefined {
+  const at = faceAt(source, id);
+  return at && outlineChange(source, at, outline);
+}
+
 function outlineChange(
   source: Source,
   { face, path }: { readonly face: Face; readonly path: string },

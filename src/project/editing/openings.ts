@@ -24,8 +24,13 @@ const STEP_MM = 200;
 const STEMS: Readonly<Record<Opening["kind"], string>> = { window: "W", door: "D", recess: "R", other: "O" };
 
 function freeId(source: Source, kind: Opening["kind"]): string {
+  return openingIdAfter(source, kind, []);
+}
+
+/** The next free id of a kind, where `given` are taken besides those of the file. */
+export function openingIdAfter(source: Source, kind: Opening["kind"], given: readonly string[]): string {
   const taken = source.project.faces.flatMap(({ openings }) => openings.map(({ id }) => id));
-  return nextId(source, STEMS[kind], taken);
+  return nextId(source, STEMS[kind], [...taken, ...given]);
 }
 
 /** Where a new one goes when no place is told: the middle of the face, or beside what stands there. */
@@ -57,7 +62,8 @@ export function addOpening(
   };
 }
 
-function standsLow({ outline }: Face, [threshold]: Interval): boolean {
+/** A threshold hardly above the lower end of what is clad: no cladding goes under it. */
+export function standsLow({ outline }: Face, [threshold]: Interval): boolean {
   return threshold - polygonBounds(outline).y[0] <= STEP_MM;
 }
 

@@ -3,6 +3,7 @@ import { startWall } from "../../project/editing/start.ts";
 import { printProject } from "../../project/print.ts";
 import { useWords } from "../words.ts";
 import { LengthField } from "./fields/LengthField.tsx";
+import { DrawingFold } from "./intake/DrawingFold.tsx";
 import { StartPlan } from "./StartPlan.tsx";
 
 /** Where no file is on the sheet: a wall by its width and height, to draw openings on, or a run of walls. */
@@ -44,6 +45,11 @@ export function StartWall({ onOpen }: { onOpen: (file: File) => void }) {
         <p className="edit-why">{w("page.start.why")}</p>
       </form>
       <StartPlan onOpen={onOpen} />
+      <DrawingFold
+        onTake={({ document }) =>
+          onOpen(new File([printProject(document)], "face.outerleaf.json", { type: "application/json" }))
+        }
+      />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useId, useState } from "react";
+import { useId, useMemo, useState } from "react";
 import { polygonBounds } from "../../../geometry/polygon.ts";
 import type { Change } from "../../../project/editing/change.ts";
 import {
@@ -17,6 +17,7 @@ import { snap } from "../../../units/length.ts";
 import { useWords } from "../../words.ts";
 import { sourceOf } from "../handles/handle.ts";
 import { useHelp } from "../help/use-help.tsx";
+import { DrawingFold } from "../intake/DrawingFold.tsx";
 import { ChoiceField } from "./ChoiceField.tsx";
 import { degreesIn } from "./degrees.ts";
 import { LengthField } from "./LengthField.tsx";
@@ -28,7 +29,8 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
   const id = useId();
   const [typed, setTyped] = useState<string>();
   const help = useHelp("face-azimuth", w("page.edit.face-azimuth"));
-  const source = sourceOf(design, document);
+  const source = useMemo(() => sourceOf(design, document), [design, document]);
+  const into = useMemo(() => ({ source, face: pick.face }), [source, pick.face]);
   const face = faceById(design.project, pick.face);
   if (!face) return null;
   const { x, y } = polygonBounds(face.outline);
@@ -127,6 +129,7 @@ export function FaceFields({ design, pick, document, onEdit, onPick }: FieldsPro
           {w("page.edit.remove")}
         </button>
       </p>
+      <DrawingFold into={into} onTake={({ change }) => doIt(change)} />
       {azimuthDeg === undefined ? (
         <p className="edit-why">{w("page.edit.no-azimuth")}</p>
       ) : (

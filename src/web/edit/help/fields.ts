@@ -53,6 +53,9 @@ export const FIELDS = {
   "face-top": { at: [...FACE, "outline", 0, 1] },
   "face-azimuth": { at: [...FACE, "azimuthDeg"] },
   "face-rules": {},
+  "drawing-file": {},
+  "drawing-layer": {},
+  "drawing-unit": {},
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 

@@ -1,0 +1,91 @@
+/** `outerleaf take-in`: a face from a drawing, into a project or to begin one. Tells what changes; writes it where `--to` says. */
+import { createHash } from "node:crypto";
+import { writeFile } from "node:fs/promises";
+import { extname, resolve } from "node:path";
+import type { Taken } from "../../project/intake/taken.ts";
+import { printProject } from "../../project/print.ts";
+import { message } from "../../text/message.ts";
+import { say } from "../../text/say.ts";
+import { type Answer, isRefusal, type Refusal } from "../answer.ts";
+import { type FileText, readText, systemReason } from "../files.ts";
+import type { Job } from "../job.ts";
+import { findingJson } from "../json/finding.ts";
+import { type OpenedProject, openProject } from "../open-project.ts";
+import { printFindings } from "../print/findings.ts";
+import type { TakeInJson } from "../shapes/take-in.ts";
+
+type Take = (
+  job: Job,
+  file: FileText,
+  into: OpenedProject | undefined,
+) => Taken | Refusal | Promise<Taken | Refusal>;
+
+/** By what the file's name ends in. */
+const TAKES: Readonly<Record<string, () => Promise<Take>>> = {
+  ".dxf": async () => (await import("../take-in/drawing.ts")).takeDrawing,
+};
+
+export async function command(job: Job): Promise<Answer> {
+  const { io, options, words } = job;
+  const name = words[0] ?? "";
+  const take = TAKES[extname(name).toLowerCase()];
+  if (!take) {
+    return {
+      refused: message("cli.refused.take-in-kind", { file: name }),
+      hint: message("cli.hint.take-in-kinds", { kinds: Object.keys(TAKES) }),
+    };
+  }
+  const file = await readText(name, io.cwd);
+  if (isRefusal(file)) return file;
+  const into = options.into === undefined ? undefined : await openProject(job, options.into);
+  if (into && isRefusal(into)) return into;
+  const taken = await (await take())(job, file, into);
+  if ("refused" in taken) return taken;
+  if (!taken.ok) {
+    const faults = taken.findings.filter(({ outcome }) => outcome === "fail").length;
+    return { refused: message("cli.refused.take-in", { file: name, faults }), findings: taken.findings };
+  }
+  const written = options.to === undefined ? undefined : await write(job, options.to, taken.document);
+  if (written && isRefusal(written)) return written;
+  const reader = into?.reader ?? job.reader;
+  const changes = taken.tells.map((tell) => say(tell, reader));
+  const json: TakeInJson = {
+    schemaVersion: 1,
+    file: name,
+    ...(options.into !== undefined && { into: options.into }),
+    ...(written && { written }),
+    changes,
+    findings: taken.findings.map((finding) => findingJson(finding, { reader })),
+  };
+  const done = written
+    ? message("cli.take-in.done", { file: written.file })
+    : message("cli.take-in.not-written");
+  return {
+    exit: 0,
+    json,
+    text: [
+      ...changes.map((change) => `  ${change}`),
+      ...(taken.findings.length > 0 ? [printFindings(taken.findings, { reader }).trimEnd()] : []),
+      say(done, reader),
+      "",
+    ].join("\n"),
+  };
+}
+
+/** Never over a file that is there. */
+async function write(
+  { io }: Job,
+  file: string,
+  document: unknown,
+): Promise<{ readonly file: string; readonly bytes: number; readonly sha256: string } | Refusal> {
+  const bytes = Buffer.from(printProject(document), "utf8");
+  try {
+    await writeFile(resolve(io.cwd, file), bytes, { flag: "wx" });
+  } catch (error) {
+    return {
+      refused: message("cli.refused.not-written", { file, why: systemReason(error) }),
+      hint: message("cli.hint.other-name"),
+    };
+  }
+  return { file, bytes: bytes.length, sha256: createHash("sha256").update(bytes).digest("hex") };
+}

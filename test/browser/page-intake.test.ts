@@ -1,0 +1,117 @@
+/** A drawing chosen from disk: shown before it is taken, taken in one step, and refused in words. */
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Serving } from "../../src/server/serve.ts";
+import { box, dxf, lightLine } from "../helpers/dxf.ts";
+import { describeInBrowser } from "./browser.ts";
+import { DRAWN, openPage, serveExample, violations } from "./page-harness.ts";
+
+const upload = (name: string, text: string) => ({
+  name,
+  mimeType: "image/vnd.dxf",
+  buffer: Buffer.from(text, "utf8"),
+});
+const gable = dxf({
+  units: 5,
+  entities: [
+    lightLine(
+      [
+        [0, 0],
+        [480, 0],
+        [480, 230],
+        [240, 330],
+        [0, 230],
+      ],
+      { layer: "GABLE", handle: "10" },
+    ),
+    lightLine(box(150, 90, 120, 110), { layer: "GABLE", handle: "11" }),
+    lightLine(box(0, 0, 10, 10), { layer: "NORTH", handle: "12" }),
+  ],
+});
+const input = (page: Page) => page.getByLabel("Drawing of the face (DXF)");
+
+describeInBrowser("a drawing that is taken in", (browser) => {
+  describe("where no file is served", () => {
+    let serving: Serving;
+    beforeAll(async () => {
+      serving = await serveExample("nothing-of-this-name");
+    });
+    afterAll(() => serving.close());
+
+    it.each([
+      ["at a desk", { viewport: { width: 1680, height: 1050 } }],
+      ["on a phone by night", { viewport: { width: 390, height: 844 }, colorScheme: "dark" as const }],
+    ])("%s: a face is seen before it begins a project", async (_, options) => {
+      const context = await browser().newContext(options);
+      const page = await context.newPage();
+      await page.goto(serving.url);
+      await page.getByRole("button", { name: "or begin with a drawing …" }).click();
+      await input(page).setInputFiles(upload("gable.dxf", gable));
+      await page.getByRole("img", { name: "The face that is taken in, with 1 opening" }).waitFor();
+      expect(await page.getByLabel("layer (its closed lines)", { exact: true }).inputValue()).toBe("GABLE");
+      expect(await page.getByLabel("one unit of it is", { exact: true }).inputValue()).toBe("cm");
+      expect(await page.locator(".intake-tells").textContent()).toContain(
+        "1200 mm × 1100 mm, 1500 mm from the left",
+      );
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Begin with this face" }).click();
+      await page.locator(DRAWN).first().waitFor();
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: "Save a copy" }).click(),
+      ]);
+      const { faces } = JSON.parse(readFileSync(await download.path(), "utf8"));
+      expect(faces[0].outline.map(([x]: number[]) => x)).toEqual([0, 4800, 4800, 2400, 0]);
+      expect(faces[0].openings).toMatchObject([{ id: "W1", x: [1500, 2700] }]);
+      await context.close();
+    });
+
+    it("a file that is none is told, and cannot be taken", async () => {
+      const context = await browser().newContext();
+      const page = await context.newPage();
+      await page.goto(serving.url);
+      await page.getByRole("button", { name: "or begin with a drawing …" }).click();
+      await input(page).setInputFiles(upload("letter.dxf", "Dear sir,\nplease"));
+      await expect
+        .poll(() => page.locator(".intake [role=alert]").textContent())
+        .toContain("whole number here");
+      expect(await page.getByRole("button", { name: "Begin with this face" }).isDisabled()).toBe(true);
+      await context.close();
+    });
+  });
+
+  describe("into a project", () => {
+    let serving: Serving;
+    beforeAll(async () => {
+      serving = await serveExample("atelier-bouleau");
+    });
+    afterAll(() => serving.close());
+
+    it("replaces the picked face in one step, which is taken back by one press", async () => {
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await page.getByRole("button", { name: "items" }).click();
+      await page
+        .getByRole("treeitem", { name: /^front/i })
+        .first()
+        .click();
+      await page.getByRole("button", { name: "Take a drawing in …" }).click();
+      const front = dxf({
+        entities: [
+          lightLine(box(0, 0, 7200, 2550), { handle: "10" }),
+          lightLine(box(3000, 900, 1500, 1200), { handle: "11" }),
+        ],
+      });
+      await input(page).setInputFiles(upload("front.dxf", front));
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("is taken out");
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Take this outline and these openings" }).click();
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("stays");
+      await page.screenshot({ path: process.env.SHOT ?? "/dev/null", type: "png" });
+      await page.keyboard.press("Control+z");
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("is taken out");
+      expect(complaints).toEqual([]);
+      await close();
+    });
+  });
+});

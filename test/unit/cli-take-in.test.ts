@@ -1,0 +1,129 @@
+/** `outerleaf take-in`: drawings into projects, told before they are written, and refused whole. */
+
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { bench } from "../helpers/cli.ts";
+import { box, dxf, lightLine } from "../helpers/dxf.ts";
+
+const desk = bench();
+afterAll(() => desk.clear());
+const put = (name: string, text: string): string => {
+  writeFileSync(join(desk.folder, name), text, "latin1");
+  return name;
+};
+
+const L_PLAN = "l-plan.outerleaf.json";
+const FRONT = put(
+  "front.dxf",
+  dxf({
+    units: 5,
+    entities: [
+      lightLine(box(0, 0, 400, 250), { layer: "Façade", handle: "10" }),
+      lightLine(box(100, 90, 120, 100), { layer: "Façade", handle: "11" }),
+    ],
+  }),
+);
+
+describe("a drawing that begins a project", () => {
+  it("is told, and written only where --to says, never over a file", async () => {
+    const told = await desk.run("take-in", FRONT);
+    expect(told).toMatchObject({ exit: 0, err: "" });
+    expect(told.out).toContain("W1, a new window: 1200 mm × 1000 mm, 1000 mm from the left, sill at 850 mm.");
+    expect(told.out).toContain("Nothing is written");
+    const { exit } = await desk.run("take-in", FRONT, "--to", "begun.json", "--language", "fr");
+    expect(exit).toBe(0);
+    expect(JSON.parse(desk.read("begun.json")).faces[0].openings).toEqual([
+      { id: "W1", kind: "window", x: [1000, 2200], y: [850, 1850] },
+    ]);
+    expect((await desk.run("check", "begun.json")).exit).toBe(0);
+    const over = await desk.run("take-in", FRONT, "--to", "begun.json");
+    expect(over.exit).toBe(2);
+    expect(over.err).toContain("begun.json");
+  });
+});
+
+describe("a drawing into a project", () => {
+  it("needs the face that gets it", async () => {
+    const { exit, err } = await desk.run("take-in", FRONT, "--into", L_PLAN);
+    expect(exit).toBe(2);
+    expect(err).toContain("court-e");
+  });
+
+  it("is refused whole where the plan is closed and the face would be shorter", async () => {
+    const { exit, err } = await desk.run(
+      "take-in",
+      FRONT,
+      "--into",
+      L_PLAN,
+      "--face",
+      "south",
+      "--to",
+      "no.json",
+    );
+    expect(exit).toBe(2);
+    expect(err).toContain("another wall would have to give");
+    expect(desk.names()).not.toContain("no.json");
+  });
+
+  it("replaces outline and openings, and the project sets out", async () => {
+    const south = put(
+      "south.dxf",
+      dxf({
+        entities: [
+          lightLine(
+            [
+              [0, 0],
+              [9000, 0],
+              [9000, 2500],
+              [0, 2500],
+            ],
+            { handle: "10" },
+          ),
+          lightLine(box(1000, 900, 1200, 1000), { handle: "11" }),
+        ],
+      }),
+    );
+    const asked = await desk.run("take-in", south, "--into", L_PLAN, "--face", "south");
+    expect(asked.err).toContain("does not say what one unit of it measures");
+    const done = await desk.run(
+      "take-in",
+      south,
+      "--into",
+      L_PLAN,
+      "--face",
+      "south",
+      "--drawn",
+      "mm",
+      "--to",
+      "south.json",
+      "--json",
+      "--language",
+      "en",
+    );
+    expect(done).toMatchObject({ exit: 0, err: "" });
+    const { changes } = JSON.parse(done.out) as { changes: string[] };
+    expect(changes.some((one) => one.includes("is taken out"))).toBe(true);
+    const south2 = JSON.parse(desk.read("south.json")).faces[0];
+    expect(south2.openings).toHaveLength(1);
+    expect((await desk.run("check", "south.json")).exit).toBe(0);
+  });
+
+  it("names layers, and kinds of files that it knows", async () => {
+    const two = put(
+      "two.dxf",
+      dxf({
+        units: 4,
+        entities: [lightLine(box(0, 0, 9, 9), { layer: "A" }), lightLine(box(0, 0, 9, 9), { layer: "B" })],
+      }),
+    );
+    expect((await desk.run("take-in", two)).err).toContain("A (1), B (1)");
+    expect((await desk.run("take-in", "front.png")).err).toContain(".dxf");
+    expect((await desk.run("take-in", "nowhere.dxf")).exit).toBe(2);
+  });
+
+  it("reads the letters of older drawings", async () => {
+    const { exit } = await desk.run("take-in", FRONT, "--layer", "Façade");
+    expect(exit).toBe(0);
+  });
+});
