@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { writeDxf } from "../../src/output/dxf/dxf.ts";
 import type { Theme } from "../../src/output/palettes.ts";
 import { writePdf } from "../../src/output/pdf/pdf.ts";
 import { renderSceneSvg } from "../../src/output/svg/scene-svg.ts";
 import { renderSheetSvg } from "../../src/output/svg/sheet-svg.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
+import { readDxfDrawing } from "../helpers/dxf-reader.ts";
 import { fixtureScenes, fixtureSheet } from "../helpers/fixture-drawings.ts";
 import { PDF_FONTS } from "../helpers/pdf-fonts.ts";
 import { readPdfPage } from "../helpers/pdf-reader.ts";
@@ -26,6 +28,12 @@ rendererContract({
   render: (drawing, reader) =>
     writePdf([{ drawing, label: "1" }], { title: "a drawing", reader, fonts: PDF_FONTS, compress: false }),
   read: (output) => readPdfPage(output as Uint8Array),
+});
+
+rendererContract({
+  name: "DXF",
+  render: (scene, reader) => writeDxf([scene], reader),
+  read: (output) => readDxfDrawing(output as Uint8Array),
 });
 
 describe("SVG", () => {

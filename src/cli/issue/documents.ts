@@ -3,6 +3,7 @@ import { basename } from "node:path";
 import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import { dxfOfDrawing } from "../../output/dxf/dxf.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
 import { waiverOf } from "../../project/waivers.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
@@ -63,6 +64,7 @@ async function documentsOf({
   return [
     { name: "drawings.pdf", bytes: drawings },
     ...papers.map((paper) => text(`${paper.name}.svg`, drawingSheet(paper, reader).svg)),
+    ...papers.map(({ name, drawing }) => bytes(`${name}.dxf`, dxfOfDrawing(drawing, reader))),
     text("calculation-book.html", bookHtml(book, reader)),
     text("findings.txt", findingsReport({ project, findings }, reader)),
     json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),
@@ -73,6 +75,10 @@ async function documentsOf({
       text(file.name, file.text),
     ),
   ];
+}
+
+function bytes(name: string, content: Uint8Array): Document {
+  return { name, bytes: Buffer.from(content) };
 }
 
 function text(name: string, content: string): Document {
