@@ -5,6 +5,7 @@ import { csvFiles } from "../../output/csv/csv-files.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { dxfOfDrawing } from "../../output/dxf/dxf.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
+import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
 import { waiverOf } from "../../project/waivers.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
@@ -58,6 +59,7 @@ async function documentsOf({
   const { project, reader } = opened;
   const options = { reader, waivers: project.waivers };
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
+  const tables = { facade: design.facade, cutPlan: plan, takeoff, reader };
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
   const papers = drawingPapers({ design, findings, reader, plan, takeoff });
   const drawings = await writePdf(papers, { title: project.title, reader, fonts: await readPdfFonts() });
@@ -71,9 +73,8 @@ async function documentsOf({
     json("set-out.json", setOutJson(design, reader)),
     json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader)),
     json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader)),
-    ...csvFiles({ facade: design.facade, cutPlan: plan, takeoff, reader }).map((file) =>
-      text(file.name, file.text),
-    ),
+    ...csvFiles(tables).map((file) => text(file.name, file.text)),
+    bytes("schedules.xlsx", schedulesXlsx(tables, project.title)),
   ];
 }
 

@@ -8,6 +8,8 @@ import { type Cell, csvText } from "./write.ts";
 
 export interface CsvFile {
   readonly name: string;
+  /** Titles, then a record a row: what the text says. */
+  readonly records: readonly (readonly Cell[])[];
   readonly text: string;
 }
 
@@ -83,5 +85,6 @@ export function csvFile<Row>(
   }: { readonly columns: readonly Column<Row>[]; readonly rows: readonly Row[]; readonly reader: Reader },
 ): CsvFile {
   const titles = columns.flatMap((one) => one.titles.map((title) => say(title, reader)));
-  return { name, text: csvText([titles, ...rows.map((row) => columns.flatMap((one) => one.cells(row)))]) };
+  const records = [titles, ...rows.map((row) => columns.flatMap((one) => one.cells(row)))];
+  return { name, records, text: csvText(records) };
 }

@@ -1,0 +1,17 @@
+/** The schedules, cut lists and the order as one workbook: the tables of the CSV files, a sheet each. */
+import { message } from "../../text/message.ts";
+import { say } from "../../text/say.ts";
+import { type CsvRequest, csvFiles } from "../csv/csv-files.ts";
+import { type WorkbookSheet, writeWorkbook } from "./workbook.ts";
+
+/** @param title of the project */
+export function schedulesXlsx(request: CsvRequest, title: string): Uint8Array {
+  const sheets = csvFiles(request).map(
+    ({ name, records: [titles = [], ...rows] }): WorkbookSheet => ({
+      name: say(message(`schedule.sheet.${name.replace(/\.csv$/, "")}`), request.reader),
+      titles: titles.map(String),
+      rows,
+    }),
+  );
+  return writeWorkbook(sheets, { title, paper: request.reader.units === "feet-inch" ? "letter" : "A4" });
+}
