@@ -59,6 +59,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       { name: "face", value: "ID", about: "cli.option.take-in.face" },
       { name: "layer", value: "NAME" },
       { name: "drawn", value: DRAWING_UNITS.join("|"), words: DRAWING_UNITS },
+      { name: "columns", value: "NAME=TITLE,…" },
       { name: "to", value: "FILE", about: "cli.option.take-in.to" },
     ],
     example:

@@ -30,6 +30,7 @@ export interface Options {
   readonly depth?: "membrane" | "batten";
   readonly into?: string;
   readonly layer?: string;
+  readonly columns?: string;
   readonly drawn?: DrawingUnit;
 }
 

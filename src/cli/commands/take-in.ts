@@ -1,4 +1,4 @@
-/** `outerleaf take-in`: a face from a drawing, into a project or to begin one. Tells what changes; writes it where `--to` says. */
+/** `outerleaf take-in`: a face from a drawing, into a project or to begin one; a pile from a table. Tells what changes; writes it where `--to` says. */
 import { createHash } from "node:crypto";
 import { writeFile } from "node:fs/promises";
 import { extname, resolve } from "node:path";
@@ -22,6 +22,8 @@ type Take = (
 
 /** By what the file's name ends in. */
 const TAKES: Readonly<Record<string, () => Promise<Take>>> = {
+  ".csv": async () => (await import("../take-in/pile.ts")).takePile,
+  ".xlsx": async () => (await import("../take-in/pile.ts")).takePile,
   ".dxf": async () => (await import("../take-in/drawing.ts")).takeDrawing,
 };
 

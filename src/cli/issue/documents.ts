@@ -2,6 +2,7 @@
 import { basename } from "node:path";
 import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
+import { pileCsv } from "../../output/csv/pile.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { dxfOfDrawing } from "../../output/dxf/dxf.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
@@ -74,6 +75,7 @@ async function documentsOf({
     json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader)),
     json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader)),
     ...csvFiles(tables).map((file) => text(file.name, file.text)),
+    text("pile.csv", pileCsv(project, reader).text),
     bytes("schedules.xlsx", schedulesXlsx(tables, project.title)),
   ];
 }
