@@ -4,7 +4,7 @@ import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
 import { pileCsv } from "../../output/csv/pile.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
-import { dxfOfDrawing } from "../../output/dxf/dxf.ts";
+import { dxfFiles } from "../../output/dxf/dxf-files.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
 import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
 import { waiverOf } from "../../project/waivers.ts";
@@ -67,7 +67,7 @@ async function documentsOf({
   return [
     { name: "drawings.pdf", bytes: drawings },
     ...papers.map((paper) => text(`${paper.name}.svg`, drawingSheet(paper, reader).svg)),
-    ...papers.map(({ name, drawing }) => bytes(`${name}.dxf`, dxfOfDrawing(drawing, reader))),
+    ...dxfFiles(papers, reader).map((file) => bytes(file.name, file.bytes)),
     text("calculation-book.html", bookHtml(book, reader)),
     text("findings.txt", findingsReport({ project, findings }, reader)),
     json("findings.json", { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) }),

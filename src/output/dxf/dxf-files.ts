@@ -1,0 +1,28 @@
+/** The drawings of a set that are drawn to scale, a DXF each; covers, tables and lists have their own files. */
+import type { SheetKind } from "../../project/schema/sheets.ts";
+import type { Reader } from "../../text/say.ts";
+import type { DrawingPaper } from "../drawings/facts.ts";
+import { dxfOfDrawing } from "./dxf.ts";
+
+const TO_SCALE: ReadonlySet<SheetKind> = new Set<SheetKind>([
+  "key-plan",
+  "set-out",
+  "battens",
+  "fixings",
+  "sections",
+  "plan-sections",
+  "drilling",
+  "cut-sheets",
+  "bent-metal",
+]);
+
+export interface NamedBytes {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export function dxfFiles(papers: readonly DrawingPaper[], reader: Reader): NamedBytes[] {
+  return papers
+    .filter(({ kind }) => TO_SCALE.has(kind))
+    .map(({ name, drawing }) => ({ name: `${name}.dxf`, bytes: dxfOfDrawing(drawing, reader) }));
+}
