@@ -107,7 +107,6 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "Take this outline and these openings" }).click();
       await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("stays");
-      await page.screenshot({ path: process.env.SHOT ?? "/dev/null", type: "png" });
       await page.keyboard.press("Control+z");
       await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("is taken out");
       expect(complaints).toEqual([]);

@@ -5,6 +5,7 @@ import { csvFiles } from "../../output/csv/csv-files.ts";
 import { pileCsv } from "../../output/csv/pile.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { dxfFiles } from "../../output/dxf/dxf-files.ts";
+import { writeIfc } from "../../output/ifc/ifc.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
 import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
 import { waiverOf } from "../../project/waivers.ts";
@@ -76,6 +77,7 @@ async function documentsOf({
     json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader)),
     ...csvFiles(tables).map((file) => text(file.name, file.text)),
     text("pile.csv", pileCsv(project, reader).text),
+    bytes("facade.ifc", writeIfc({ project, facade: design.facade }, { version: VERSION })),
     bytes("schedules.xlsx", schedulesXlsx(tables, project.title)),
   ];
 }
