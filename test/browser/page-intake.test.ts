@@ -112,5 +112,41 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       expect(complaints).toEqual([]);
       await close();
     });
+
+    it("takes a pile in from a table, with its bad rows told first, and hands out files for other programs", async () => {
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await page.getByRole("button", { name: "Cutting", exact: true }).click();
+      await page.getByRole("button", { name: /^the pile/i }).click();
+      const table = page.getByLabel("Table of boards (CSV, XLSX)");
+      const csv = (text: string) => ({ name: "pile.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+      await table.setInputFiles(csv("Nr,lot,length,width,thickness\nN1,A,2400,?,24\n"));
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("no column for: Board");
+      await page.getByLabel("Board", { exact: true }).selectOption("Nr");
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("row 2, column “width”");
+      expect(await page.getByRole("button", { name: "Take this pile" }).isDisabled()).toBe(true);
+      expect(await violations(page)).toEqual([]);
+      await table.setInputFiles(csv("board,lot,length,width,thickness\nN1,A,2400,150,24\n"));
+      await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("118 boards go");
+      await page.getByRole("button", { name: "Take this pile" }).click();
+      await expect.poll(() => page.getByRole("button", { name: /^the pile/i }).textContent()).toContain("1");
+      await page.keyboard.press("Control+z");
+      await expect
+        .poll(() => page.getByRole("button", { name: /^the pile/i }).textContent())
+        .toContain("118");
+      await page.getByRole("button", { name: "Sheets", exact: true }).click();
+      for (const [press, file, head] of [
+        ["Schedules and order (XLSX)", "schedules.xlsx", "PK"],
+        ["Facade in 3D (IFC4)", "facade.ifc", "ISO-10303-21;"],
+      ] as const) {
+        const [download] = await Promise.all([
+          page.waitForEvent("download"),
+          page.getByRole("button", { name: press }).click(),
+        ]);
+        expect(download.suggestedFilename()).toBe(file);
+        expect(readFileSync(await download.path(), "latin1").startsWith(head)).toBe(true);
+      }
+      expect(complaints).toEqual([]);
+      await close();
+    });
   });
 });

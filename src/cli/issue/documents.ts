@@ -5,6 +5,7 @@ import { csvFiles } from "../../output/csv/csv-files.ts";
 import { pileCsv } from "../../output/csv/pile.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
 import { dxfFiles } from "../../output/dxf/dxf-files.ts";
+import { writeGlb } from "../../output/gltf/glb.ts";
 import { writeIfc } from "../../output/ifc/ifc.ts";
 import { writePdf } from "../../output/pdf/pdf.ts";
 import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
@@ -77,7 +78,11 @@ async function documentsOf({
     json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader)),
     ...csvFiles(tables).map((file) => text(file.name, file.text)),
     text("pile.csv", pileCsv(project, reader).text),
-    bytes("facade.ifc", writeIfc({ project, facade: design.facade }, { version: VERSION })),
+    bytes("facade.ifc", writeIfc({ project, facade: design.facade })),
+    bytes(
+      "build-up.glb",
+      writeGlb(design.facade, { title: project.title, sheathing: project.structure.sheathingThickness }),
+    ),
     bytes("schedules.xlsx", schedulesXlsx(tables, project.title)),
   ];
 }

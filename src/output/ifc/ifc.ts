@@ -12,22 +12,14 @@ import { globalId } from "./global-id.ts";
 import { axes, body, facePlacement, pieceSolids, placed, type Stage, slab, units } from "./shapes.ts";
 import { NONE, type Ref, StepFile, type Value, word } from "./step.ts";
 
-export interface IfcOptions {
-  /** Of the program that writes. */
-  readonly version: string;
-}
-
 /** No issue told: a moment that is none. */
 const NO_DATE = "1970-01-01";
 
-export function writeIfc(
-  { project, facade }: { project: Project; facade: Facade },
-  { version }: IfcOptions,
-): Uint8Array {
+export function writeIfc({ project, facade }: { project: Project; facade: Facade }): Uint8Array {
   const model = new Model(project);
   for (const face of facade.faces) model.face(face, project.structure.sheathingThickness);
   const when = project.issued?.revisions.at(-1)?.when ?? NO_DATE;
-  return utf8(model.text({ when, version }));
+  return utf8(model.text(when));
 }
 
 class Model {
@@ -104,14 +96,14 @@ class Model {
     this.aggregate("site", site, [this.building]);
   }
 
-  text({ when, version }: { when: string; version: string }): string {
+  text(when: string): string {
     const { file } = this;
     file.add("IFCRELCONTAINEDINSPATIALSTRUCTURE", ...this.rooted("contained"), this.contained, this.building);
     for (const [name, products] of this.made) {
       const material = file.add("IFCMATERIAL", name, NONE, NONE);
       file.add("IFCRELASSOCIATESMATERIAL", ...this.rooted(`material ${name}`), products, material);
     }
-    return file.text({ name: this.project.title, time: `${when}T00:00:00`, version });
+    return file.text({ name: this.project.title, time: `${when}T00:00:00` });
   }
 
   face(face: FaceLayout, sheathing: number): void {

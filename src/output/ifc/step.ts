@@ -50,20 +50,12 @@ export class StepFile {
   }
 
   /** @param time ISO 8601 */
-  text({
-    name,
-    time,
-    version,
-  }: {
-    readonly name: string;
-    readonly time: string;
-    readonly version: string;
-  }): string {
+  text({ name, time }: { readonly name: string; readonly time: string }): string {
     return [
       "ISO-10303-21;",
       "HEADER;",
       "FILE_DESCRIPTION(('ViewDefinition [ReferenceView_V1.2]'),'2;1');",
-      `FILE_NAME(${[name, time, [""], [""], `Outerleaf ${version}`, `Outerleaf ${version}`, ""].map(written).join(",")});`,
+      `FILE_NAME(${[name, time, [""], [""], "Outerleaf", "Outerleaf", ""].map(written).join(",")});`,
       "FILE_SCHEMA(('IFC4'));",
       "ENDSEC;",
       "DATA;",

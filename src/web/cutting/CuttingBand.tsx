@@ -1,8 +1,9 @@
-import { memo, useMemo, useState } from "react";
+import { lazy, memo, Suspense, useMemo, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { sourceOf } from "../edit/handles/handle.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
@@ -26,6 +27,8 @@ export interface CuttingBandProps {
   onEdit(edit: Edit): void;
 }
 
+const TakePile = lazy(async () => ({ default: (await import("../edit/intake/TakePile.tsx")).TakePile }));
+
 /** No part of a plan is called so. */
 const PILE = "the pile itself";
 
@@ -44,13 +47,14 @@ export const CuttingBand = memo(function CuttingBand({
   const { cut, stale, broken } = cutting;
   const { pile } = design.project;
   const parts = useMemo(() => (cut?.plan ? cutParts(cut.plan) : []), [cut]);
+  const source = useMemo(() => sourceOf(design, document), [design, document]);
   const [chosen, setChosen] = useState<string>();
   const picked = pick?.kind === "piece" ? pick.id : undefined;
   const shown =
     parts.find(({ key }) => key === chosen) ??
     parts.find(({ marks }) => picked !== undefined && marks.has(picked)) ??
     parts[0];
-  const showsPile = chosen === PILE && pile !== undefined;
+  const showsPile = chosen === PILE;
   const scenes = useMemo(() => (showsPile ? [] : (shown?.scenes() ?? [])), [shown, showsPile]);
   const marks = useMemo(() => (picked === undefined ? [] : [picked]), [picked]);
   return (
@@ -74,18 +78,16 @@ export const CuttingBand = memo(function CuttingBand({
               </button>
             </li>
           ))}
-          {pile && (
-            <li>
-              <button
-                type="button"
-                className="cutting-part"
-                aria-pressed={showsPile}
-                onClick={() => setChosen(PILE)}
-              >
-                <span>{w("page.pile")}</span> <span className="figure">{pile.boards.length}</span>
-              </button>
-            </li>
-          )}
+          <li>
+            <button
+              type="button"
+              className="cutting-part"
+              aria-pressed={showsPile}
+              onClick={() => setChosen(PILE)}
+            >
+              <span>{w("page.pile")}</span> <span className="figure">{pile?.boards.length ?? 0}</span>
+            </button>
+          </li>
         </ul>
         <ul className="cutting-says">
           {(cut?.findings ?? []).map((finding) => {
@@ -104,8 +106,11 @@ export const CuttingBand = memo(function CuttingBand({
       <Scrolls className="cutting-pictures" label={w("page.cutting")}>
         {showsPile && (
           <div className="pile-side">
-            <RipWidths design={design} onEdit={onEdit} />
-            <PileTable pile={pile} plan={cut?.plan} />
+            {pile && <RipWidths design={design} onEdit={onEdit} />}
+            {pile && <PileTable pile={pile} plan={cut?.plan} />}
+            <Suspense>
+              <TakePile source={source} onEdit={onEdit} />
+            </Suspense>
           </div>
         )}
         {scenes.map((scene) => (

@@ -4,6 +4,7 @@ import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 import { writeDrawings } from "../work/pdf.ts";
+import { ExchangeFiles } from "./ExchangeFiles.tsx";
 import { SheetPreview } from "./SheetPreview.tsx";
 import { WrittenDocuments } from "./WrittenDocuments.tsx";
 
@@ -54,6 +55,7 @@ export function SheetsBand({
             </li>
           ))}
         </ul>
+        <ExchangeFiles name={file} document={document} sheet={shown?.name} />
         <WrittenDocuments />
       </div>
       <Scrolls className="cutting-pictures" label={w("page.part.sheets")}>

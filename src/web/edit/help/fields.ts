@@ -55,6 +55,8 @@ export const FIELDS = {
   "face-rules": {},
   "drawing-file": {},
   "drawing-layer": {},
+  "pile-file": {},
+  "pile-column": {},
   "drawing-unit": {},
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;

@@ -1,0 +1,65 @@
+/** Files for other programs, each made when it is asked for by name. */
+import { strToU8, zipSync } from "fflate";
+import type { CutPlan } from "../cutting/facade/plan.ts";
+import type { Project } from "../project/schema/project.ts";
+import type { Facade } from "../setout/facade.ts";
+import type { Takeoff } from "../takeoff/model.ts";
+import type { Reader } from "../text/say.ts";
+import { csvFiles } from "./csv/csv-files.ts";
+import { pileCsv } from "./csv/pile.ts";
+import type { DrawingPaper } from "./drawings/facts.ts";
+import { dxfFiles, type NamedBytes } from "./dxf/dxf-files.ts";
+import { writeGlb } from "./gltf/glb.ts";
+import { writeIfc } from "./ifc/ifc.ts";
+import { schedulesXlsx } from "./xlsx/schedules.ts";
+
+/** `sheet`: the drawing of that name alone. */
+export type ExchangeWish =
+  | { readonly kind: "workbook" | "model" | "scene" | "drawings" | "tables" }
+  | { readonly kind: "sheet"; readonly name: string };
+
+export interface ExchangeFacts {
+  readonly project: Project;
+  readonly facade: Facade;
+  readonly plan: CutPlan | undefined;
+  readonly takeoff: Takeoff;
+  readonly papers: readonly DrawingPaper[];
+  readonly reader: Reader;
+}
+
+/** An archive's own times, which must be some: see the workbook's. */
+const NO_TIME = "1980-01-01T12:00:00";
+
+/** Undefined where a sheet of that name is none that is drawn to scale. */
+export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedBytes | undefined {
+  const { project, facade, plan, takeoff, papers, reader } = facts;
+  const tables = { facade, cutPlan: plan, takeoff, reader };
+  switch (wish.kind) {
+    case "workbook":
+      return { name: "schedules.xlsx", bytes: schedulesXlsx(tables, project.title) };
+    case "model":
+      return { name: "facade.ifc", bytes: writeIfc({ project, facade }) };
+    case "scene": {
+      const options = { title: project.title, sheathing: project.structure.sheathingThickness };
+      return { name: "build-up.glb", bytes: writeGlb(facade, options) };
+    }
+    case "drawings":
+      return { name: "drawings-dxf.zip", bytes: zipped(dxfFiles(papers, reader)) };
+    case "tables": {
+      const files = [...csvFiles(tables), pileCsv(project, reader)];
+      return {
+        name: "tables-csv.zip",
+        bytes: zipped(files.map(({ name, text }) => ({ name, bytes: strToU8(text) }))),
+      };
+    }
+    case "sheet":
+      return dxfFiles(
+        papers.filter(({ name }) => name === wish.name),
+        reader,
+      )[0];
+  }
+}
+
+function zipped(files: readonly NamedBytes[]): Uint8Array {
+  return zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: NO_TIME });
+}
