@@ -1,6 +1,6 @@
 /**
  * The registry of rule codes. A code is never reused and never renamed: scripts and waivers hold on to it. The letters
- * name the subject: F the file, S setting-out, P proof, C cutting.
+ * name the subject: F the file, S setting-out, P proof, C cutting, M what was measured on site.
  */
 export const RULES = {
   // The project file.
@@ -121,6 +121,13 @@ export const RULES = {
   C002: "piece without stock",
   C003: "plan refused by the verifier",
   C004: "plan against its bound",
+  // Measured on site.
+  M001: "error of the readings",
+  M002: "wall not read",
+  M003: "packing",
+  M004: "screw behind its packing",
+  M005: "cavity over the wall as read",
+  M006: "row of readings",
 } as const;
 
 export type RuleCode = keyof typeof RULES;

@@ -17,6 +17,7 @@ import schedule from "../../data/text/schedule.json" with { type: "json" };
 import setout from "../../data/text/setout.json" with { type: "json" };
 import store from "../../data/text/store.json" with { type: "json" };
 import structure from "../../data/text/structure.json" with { type: "json" };
+import survey from "../../data/text/survey.json" with { type: "json" };
 import terms from "../../data/text/terms.json" with { type: "json" };
 
 export type Language = "en" | "fr";
@@ -40,6 +41,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   page,
   pageEdit,
   store,
+  survey,
   cli,
 ];
 

@@ -158,6 +158,10 @@ export const limits = z.looseObject({
   /** Sliver rule, as a share of the module (the sheet's or board's full size). */
   sliver: z.looseObject({ wish: figure, floor: figure }),
   screwBite: z.looseObject({ cladding: lengthFigure, studs: lengthFigure }),
+  /** Most packing behind a batten at one screw, the build-up's own included. */
+  packing: lengthFigure.optional(),
+  /** How far battens may lean from plumb along and up a wall that was surveyed (mm in a metre); 2 where absent, common practice. */
+  lean: lengthFigure.optional(),
   /** Most sag in wind: a span over these numbers. */
   sagSpanOver: sagLimits.optional(),
   /** Whether the wood under and behind the cladding stays under 20 % of moisture; wet where absent. */

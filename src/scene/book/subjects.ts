@@ -70,6 +70,7 @@ export function subjectOf(code: RuleCode): Subject {
   if (isProof(code)) return OF_PROOF[code];
   const own = OF_SETTING_OUT[code];
   if (own) return own;
+  if (code.startsWith("M")) return "site";
   return code.startsWith("S") ? "setting-out" : code.startsWith("C") ? "cutting" : "file";
 }
 
