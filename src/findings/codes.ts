@@ -127,7 +127,6 @@ export const RULES = {
   M003: "packing",
   M004: "screw behind its packing",
   M005: "cavity over the wall as read",
-  M006: "row of readings",
 } as const;
 
 export type RuleCode = keyof typeof RULES;

@@ -55,7 +55,14 @@ export const project = z.looseObject({
   /** Readings of the wall; positive stands out from the plumb plane. */
   survey: z
     .array(
-      z.looseObject({ face: id, x: z.array(length), y: z.array(length), outward: z.array(z.array(length)) }),
+      z.looseObject({
+        face: id,
+        x: z.array(length),
+        y: z.array(length),
+        outward: z.array(z.array(length)),
+        /** Places that were read more than once: what repeats differ by is the error of a reading. */
+        again: z.array(z.looseObject({ x: length, y: length, outward: length })).optional(),
+      }),
     )
     .optional(),
   sheets: sheets.optional(),

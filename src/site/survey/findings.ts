@@ -6,7 +6,7 @@ import { compared, holds } from "../../proof/working.ts";
 import type { Facade, ZonePlane } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import type { PackedCrossing, Packing, SurveyedFace } from "./packing.ts";
-import { planeAt } from "./plane.ts";
+import { type Lean, planeAt } from "./plane.ts";
 import { type Reading, repeatError, type Spot } from "./reading.ts";
 
 interface Surveyed {
@@ -15,6 +15,13 @@ interface Surveyed {
   readonly surveyed: SurveyedFace;
   /** Of all faces: the error is the instrument's and the hand's. */
   readonly readings: readonly Reading[];
+}
+
+/** How far battens may lean on a surveyed wall (mm in a metre), common practice where the project does not tell. */
+const USUAL_LEAN = 2;
+
+export function leanOf({ limits: { lean } }: Project): Lean {
+  return { mmPerM: lean?.value ?? USUAL_LEAN };
 }
 
 /** @param packing undefined where no crossing was read */

@@ -20,11 +20,12 @@ export interface Spot {
 
 /** The readings that the project file holds. */
 export function readingsOf({ survey = [] }: Project): Reading[] {
-  return survey.flatMap(({ face, x, y, outward }) =>
-    outward.flatMap((row, j) =>
+  return survey.flatMap(({ face, x, y, outward, again = [] }) => [
+    ...outward.flatMap((row, j) =>
       row.map((value, i) => ({ face, x: x[i] as number, y: y[j] as number, outward: value })),
     ),
-  );
+    ...again.map((one) => ({ face, x: one.x, y: one.y, outward: one.outward })),
+  ]);
 }
 
 /** The places of one face in the order in which they were first read. */

@@ -30,7 +30,16 @@ import { ReaderContext, wordsFor } from "../words.ts";
 import type { Cutter } from "../work/cutter.ts";
 import type { PlaneSearcher } from "../work/planes.ts";
 import { BindingMargin } from "./BindingMargin.tsx";
-import { BuildUpBand, CuttingBand, OrderBand, ProofBand, SectionDrawing, SheetsBand, Walk } from "./bands.ts";
+import {
+  BuildUpBand,
+  CuttingBand,
+  OrderBand,
+  ProofBand,
+  SectionDrawing,
+  SheetsBand,
+  SurveyBand,
+  Walk,
+} from "./bands.ts";
 import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
@@ -38,9 +47,15 @@ import { TitleBlock } from "./TitleBlock.tsx";
 import { type ProjectSources, type ProjectState, useProject } from "./use-project.ts";
 import { useRested } from "./use-rested.ts";
 
+/** Inputs that hold no text of their own. */
+const WITHOUT_TEXT: readonly string[] = ["radio", "checkbox", "range"];
+
 /** The keys that all programs share; in a field they belong to its text. */
 function historyKey({ key, ctrlKey, metaKey, shiftKey, target }: KeyboardEvent): "undo" | "redo" | undefined {
-  if (!(ctrlKey || metaKey) || target instanceof HTMLInputElement) return undefined;
+  const typing =
+    target instanceof HTMLTextAreaElement ||
+    (target instanceof HTMLInputElement && !WITHOUT_TEXT.includes(target.type));
+  if (!(ctrlKey || metaKey) || typing) return undefined;
   const letter = key.toLowerCase();
   if (letter === "z") return shiftKey ? "redo" : "undo";
   return letter === "y" ? "redo" : undefined;
@@ -164,6 +179,17 @@ export function Workbench(sources: WorkbenchProps) {
   });
   const { edit } = project;
   const own = useMemo(() => {
+    if (part === "survey" && settled)
+      return (
+        <SurveyBand
+          design={settled.design}
+          document={present(settled.history).document}
+          pick={pick}
+          onMark={goToMark}
+          onFinding={show}
+          onEdit={edit}
+        />
+      );
     if (part === "build-up" && settled) {
       const at = pick ?? leadOpening(settled.design);
       return (

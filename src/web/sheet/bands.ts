@@ -21,4 +21,8 @@ export const SheetsBand = lazy(async () => ({
   default: (await import("../drawings/SheetsBand.tsx")).SheetsBand,
 }));
 
+export const SurveyBand = lazy(async () => ({
+  default: (await import("../survey/SurveyBand.tsx")).SurveyBand,
+}));
+
 export const Walk = lazy(async () => ({ default: (await import("../walk/Walk.tsx")).Walk }));

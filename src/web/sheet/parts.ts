@@ -15,4 +15,12 @@ export const PARTS = [
 export type Part = (typeof PARTS)[number];
 
 /** Parts that have their place on the sheet today; the others say what they will hold. */
-export const LIVE_PARTS: readonly Part[] = ["build-up", "setting-out", "proof", "cutting", "order", "sheets"];
+export const LIVE_PARTS: readonly Part[] = [
+  "survey",
+  "build-up",
+  "setting-out",
+  "proof",
+  "cutting",
+  "order",
+  "sheets",
+];

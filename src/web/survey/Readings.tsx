@@ -1,0 +1,139 @@
+import { useState } from "react";
+import type { Source } from "../../project/editing/change.ts";
+import { readAgain, setReading } from "../../project/editing/readings.ts";
+import { sayLength } from "../../text/say.ts";
+import { parseLength } from "../../units/parse-length.ts";
+import type { Edit } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+
+/** The readings of a face on their grid, the top row uppermost, each to be typed over; and places read again. */
+export function Readings({
+  source,
+  face,
+  onEdit,
+}: {
+  source: Source;
+  face: string;
+  onEdit: (edit: Edit) => void;
+}) {
+  const { w, reader } = useWords();
+  const grid = source.project.survey?.find((one) => one.face === face);
+  const [place, setPlace] = useState("0 0");
+  if (!grid) return null;
+  const { x, y, outward, again = [] } = grid;
+  const rows = y.map((height, row) => ({ height, row })).reverse();
+  const set = (column: number, row: number, value: number): void => {
+    const change = setReading(source, { face, column, row }, value);
+    if (change) onEdit({ ...change, merge: `reading ${face} ${column} ${row}` });
+  };
+  const [column = 0, row = 0] = place.split(" ").map(Number);
+  return (
+    <>
+      <table className="survey-readings">
+        <caption className="sub">{w("page.survey.readings")}</caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="unseen">{w("page.survey.height")}</span>
+            </th>
+            {x.map((at) => (
+              <th scope="col" key={at}>
+                {sayLength(at, reader)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ height, row: at }) => (
+            <tr key={height}>
+              <th scope="row">{sayLength(height, reader)}</th>
+              {x.map((across, i) => (
+                <td key={across}>
+                  <ReadingField
+                    label={w("page.survey.at", { x: across, y: height })}
+                    value={outward[at]?.[i] ?? 0}
+                    onChange={(value) => set(i, at, value)}
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {again.length > 0 && (
+        <p className="sub">
+          {w("page.survey.repeats", {
+            list: again.map((one) => w("page.survey.repeat", { x: one.x, y: one.y, outward: one.outward })),
+          })}
+        </p>
+      )}
+      <p className="survey-again">
+        <label>
+          {w("page.survey.again")}{" "}
+          <select value={place} onChange={({ currentTarget }) => setPlace(currentTarget.value)}>
+            {y.flatMap((height, j) =>
+              x.map((across, i) => (
+                <option key={`${across} ${height}`} value={`${i} ${j}`}>
+                  {w("page.survey.place", { x: across, y: height })}
+                </option>
+              )),
+            )}
+          </select>
+        </label>
+        <ReadingField
+          label={w("page.survey.second")}
+          onChange={(value) => {
+            const change = readAgain(source, { face, x: x[column] ?? 0, y: y[row] ?? 0, outward: value });
+            if (change) onEdit(change);
+          }}
+        />
+      </p>
+    </>
+  );
+}
+
+/** A reading to be typed in either system; what cannot be read stays, is told, and changes nothing. */
+function ReadingField({
+  label,
+  value,
+  onChange,
+}: {
+  label: string;
+  /** Absent where each one typed is another reading. */
+  value?: number;
+  onChange: (mm: number) => void;
+}) {
+  const { w, reader } = useWords();
+  const [typed, setTyped] = useState<string>();
+  const shown = value === undefined ? "" : sayLength(value, reader, 1);
+  const read = typed?.trim() ? parseLength(typed, reader.units === "mm" ? "mm" : "in") : undefined;
+  const wrong = read?.ok === false;
+  const commit = (): void => {
+    if (wrong) return;
+    setTyped(undefined);
+    if (read?.ok && typed !== shown) onChange(read.value);
+  };
+  return (
+    <>
+      <input
+        className="reading"
+        aria-label={label}
+        inputMode="text"
+        autoComplete="off"
+        value={typed ?? shown}
+        aria-invalid={wrong}
+        onChange={({ currentTarget }) => setTyped(currentTarget.value)}
+        onBlur={commit}
+        onKeyDown={({ key }) => {
+          if (key === "Enter") commit();
+          if (key === "Escape") setTyped(undefined);
+        }}
+      />
+      {wrong && (
+        <span className="wrong" role="alert">
+          {w("page.edit.no-length")}
+        </span>
+      )}
+    </>
+  );
+}

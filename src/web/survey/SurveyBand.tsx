@@ -1,0 +1,113 @@
+import { memo, useDeferredValue, useMemo, useState } from "react";
+import type { Design } from "../../design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { startSurvey } from "../../project/editing/readings.ts";
+import { symbolOf } from "../../scene/model.ts";
+import { heading } from "../../scene/views/extent.ts";
+import { packingMap } from "../../scene/views/packing-map.ts";
+import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
+import { type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
+import { readingsOf } from "../../site/survey/reading.ts";
+import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { sourceOf } from "../edit/handles/handle.ts";
+import { OutcomeMark } from "../notes/OutcomeMark.tsx";
+import type { Pick } from "../picks/pick.ts";
+import { Scrolls } from "../sheet/Scrolls.tsx";
+import type { Edit } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+import { PlanesTable } from "./PlanesTable.tsx";
+import { Readings } from "./Readings.tsx";
+import "./texts.ts";
+import "./survey.css";
+
+export interface SurveyBandProps {
+  readonly design: Design;
+  /** The project's JSON, which edits are made to. */
+  readonly document: unknown;
+  readonly pick: Pick | undefined;
+  onMark(mark: string): void;
+  onFinding(finding: Finding): void;
+  onEdit(edit: Edit): void;
+}
+
+/** The wall as it was read: its readings, the planes that battens can be packed to, and the packing at each crossing. */
+export const SurveyBand = memo(function SurveyBand({
+  design,
+  document,
+  pick,
+  onMark,
+  onFinding,
+  onEdit,
+}: SurveyBandProps) {
+  const { w, s } = useWords();
+  const { project, facade } = design;
+  const walls = project.faces.map(({ id }) => id);
+  const readings = useMemo(() => readingsOf(project), [project]);
+  const [chosen, setChosen] = useState<string>();
+  const first = readings[0]?.face ?? walls[0] ?? "";
+  const picked = pick && walls.includes(pick.face) ? pick.face : undefined;
+  const face = chosen !== undefined && walls.includes(chosen) ? chosen : (picked ?? first);
+  const [kind, setKind] = useState<PlaneKind>("outer");
+  const of = useDeferredValue(face);
+  const surveyed = useMemo(
+    () => surveyFace({ facade, project }, { face: of, readings, lean: leanOf(project) }),
+    [facade, project, of, readings],
+  );
+  const packing = surveyed.packings.find((one) => one.kind === kind) ?? surveyed.packings[0];
+  const findings = useMemo(
+    () => surveyFindings({ facade, project, surveyed, readings }, packing),
+    [facade, project, surveyed, readings, packing],
+  );
+  const map = useMemo(
+    () => packing && packingMap({ facade, project }, { face: of, packing }),
+    [facade, project, of, packing],
+  );
+  const begin = startSurvey(sourceOf(design, document), { face });
+  return (
+    <div className="survey-band">
+      <Scrolls className="survey-told" label={w("page.part.survey")}>
+        <h2>{w("page.survey", { face: heading(face) })}</h2>
+        <fieldset className="survey-faces">
+          <legend className="unseen">{w("page.survey.face")}</legend>
+          {walls.map((id) => (
+            <button type="button" key={id} aria-pressed={id === face} onClick={() => setChosen(id)}>
+              {heading(id)}
+            </button>
+          ))}
+        </fieldset>
+        {begin ? (
+          <>
+            <p>{w("page.survey.none", { face: heading(face) })}</p>
+            <p className="edit-words">
+              <button type="button" onClick={() => onEdit(begin)}>
+                {w("page.survey.begin")}
+              </button>
+            </p>
+          </>
+        ) : (
+          <>
+            <Readings source={sourceOf(design, document)} face={face} onEdit={onEdit} />
+            <PlanesTable surveyed={surveyed} kind={packing?.kind} onKind={setKind} />
+            <ul className="survey-findings">
+              {findings.map((finding) => (
+                <li key={`${finding.code} ${finding.where.zone ?? ""}`}>
+                  <button type="button" className="note-press" onClick={() => onFinding(finding)}>
+                    <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
+                    <span className="note-says">{s(finding.says)}</span>
+                    {finding.hint && <span className="note-small">{s(finding.hint)}</span>}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </>
+        )}
+        <p className="caution">{w("page.survey.caution")}</p>
+      </Scrolls>
+      {map && !begin && (
+        <Scrolls className="survey-map" label={w("page.survey.map")}>
+          <ScenePicture scene={map} picked={[]} onMark={onMark} />
+        </Scrolls>
+      )}
+    </div>
+  );
+});
