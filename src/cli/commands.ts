@@ -113,6 +113,13 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/takeoff.ts"),
   },
   {
+    name: "pack",
+    takes: [FILE],
+    options: [...USUAL, { name: "face", value: "ID", about: "cli.option.pack.face" }],
+    example: "outerleaf pack house.outerleaf.json --face front",
+    load: () => import("./commands/pack.ts"),
+  },
+  {
     name: "reach",
     takes: [FILE],
     options: [

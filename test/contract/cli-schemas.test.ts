@@ -128,6 +128,28 @@ describe.each(EXAMPLES)("%s", (file) => {
     );
   });
 
+  it("pack, or word that nothing was read", async () => {
+    const { exit, out } = await desk.run("pack", file, "--json");
+    if (exit === 2) {
+      expect(held("refused", out)).toMatchObject({ refused: "No face of this project has been read." });
+      return;
+    }
+    const { faces, findings } = held("pack", out) as {
+      faces: {
+        packings: { kind: string; sum: number; crossings: { wanted: number; packers: number[] }[] }[];
+      }[];
+      findings: { outcome: string }[];
+    };
+    expect(exit).toBe(findings.some(({ outcome }) => outcome === "fail") ? 1 : 0);
+    for (const { packings } of faces) {
+      expect(packings.map(({ kind }) => kind)).toContain("outer");
+      for (const { sum, crossings } of packings) {
+        const packed = crossings.reduce((all, { wanted }) => all + Math.max(wanted, 0), 0);
+        expect(sum).toBeCloseTo(packed, 6);
+      }
+    }
+  });
+
   it("reach, a piece and a place before it", async () => {
     const { faces } = JSON.parse((await desk.run("set-out", file, "--json")).out) as {
       faces: { id: string; pieces: { mark: string; kind: string; outline: [number, number][] }[] }[];

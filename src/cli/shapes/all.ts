@@ -1,6 +1,7 @@
 /** Every published shape of the command line, by the name of its schema. */
 import type * as z from "zod";
 import { shape as cut } from "./cut.ts";
+import { shape as pack } from "./pack.ts";
 import { shape as planes } from "./planes.ts";
 import { shape as reach } from "./reach.ts";
 import { shape as reckon } from "./reckon.ts";
@@ -30,6 +31,7 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   rips,
   cut,
   takeoff,
+  pack,
   reach,
   issue: issueShape,
   serve: serveShape,

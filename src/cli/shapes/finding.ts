@@ -22,7 +22,7 @@ export const findingShape = z
   .object({
     code: z
       .string()
-      .regex(/^[FSPC]\d{3}$/)
+      .regex(/^[FSPCM]\d{3}$/)
       .describe("Code of the rule; never renamed, never reused."),
     rule: z.string().describe("Short English name of the rule."),
     outcome: z.enum(["pass", "fail", "attention", "not applicable", "cannot evaluate"]),

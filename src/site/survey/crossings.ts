@@ -32,12 +32,15 @@ export function crossingsOf(
     ]),
   );
   return layout.pieces
-    .flatMap(({ kind, mark, zone, fixings }) =>
-      kind === "batten" && zone !== undefined
-        ? fixings.flatMap(({ x, y, bite, side }): Crossing[] =>
-            side ? [] : [{ batten: mark, zone, x, y, bite, spare: spare.get(zone) ?? 0 }],
-          )
-        : [],
-    )
-    .sort((a, b) => a.x - b.x || a.y - b.y || a.batten.localeCompare(b.batten));
+    .flatMap(({ kind, mark, zone, fixings }) => {
+      const packed = fixings.filter(({ side }) => !side);
+      const [first] = packed;
+      if (kind !== "batten" || zone === undefined || !first) return [];
+      const crossings = packed.map(
+        ({ x, y, bite }): Crossing => ({ batten: mark, zone, x, y, bite, spare: spare.get(zone) ?? 0 }),
+      );
+      return [{ mark, left: first.x, crossings: crossings.sort((a, b) => a.y - b.y) }];
+    })
+    .sort((a, b) => a.left - b.left || a.mark.localeCompare(b.mark))
+    .flatMap(({ crossings }) => crossings);
 }

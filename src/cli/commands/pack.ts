@@ -1,0 +1,58 @@
+/** `outerleaf pack`: the planes that a surveyed wall's battens can be packed to, and the packing at each crossing. */
+import { design } from "../../design.ts";
+import { nearest } from "../../project/nearest.ts";
+import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
+import { surveyFace } from "../../site/survey/packing.ts";
+import { readingsOf, repeatError } from "../../site/survey/reading.ts";
+import { message } from "../../text/message.ts";
+import { say } from "../../text/say.ts";
+import { type Answer, isRefusal } from "../answer.ts";
+import { exitOf } from "../exit.ts";
+import type { Job } from "../job.ts";
+import { packJson } from "../json/pack.ts";
+import { openProject } from "../open-project.ts";
+import { countLine, printFindings } from "../print/findings.ts";
+import { printPack } from "../print/pack.ts";
+
+export async function command(job: Job): Promise<Answer> {
+  const opened = await openProject(job);
+  if (isRefusal(opened)) return opened;
+  const { project, reader } = opened;
+  const ids = project.faces.map(({ id }) => id);
+  const { face: asked } = job.options;
+  if (asked !== undefined && !ids.includes(asked)) {
+    const near = nearest(asked, ids);
+    return {
+      refused: message("cli.refused.no-face", { face: asked }),
+      hint: near ? message("cli.hint.meant", { near }) : message("cli.hint.faces", { faces: ids }),
+    };
+  }
+  const readings = readingsOf(project);
+  const wanted = asked === undefined ? ids.filter((id) => readings.some(({ face }) => face === id)) : [asked];
+  if (wanted.length === 0) {
+    return { refused: message("cli.refused.no-readings"), hint: message("cli.hint.readings") };
+  }
+  job.progress(message("cli.doing.pack"));
+  const { facade } = design(project);
+  const lean = leanOf(project);
+  const faces = wanted.map((face) => surveyFace({ facade, project }, { face, readings, lean }));
+  const findings = faces.flatMap((surveyed) =>
+    surveyFindings(
+      { facade, project, surveyed, readings },
+      surveyed.packings.find(({ kind }) => kind === "outer"),
+    ),
+  );
+  const { waivers } = project;
+  return {
+    exit: exitOf(findings, waivers),
+    json: packJson({ faces, lean, error: repeatError(readings), findings, waivers }, reader),
+    text: [
+      say(message("cli.pack.title", { title: project.title, lean: lean.mmPerM }), reader),
+      "",
+      ...faces.map((one) => printPack(one, reader)),
+      printFindings(findings, { reader, waivers }) + countLine(findings, { reader, waivers }),
+      say(message("cli.caution"), reader),
+      "",
+    ].join("\n"),
+  };
+}

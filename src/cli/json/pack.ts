@@ -1,0 +1,61 @@
+/** A survey in its published shape. */
+import type { Finding } from "../../findings/finding.ts";
+import type { Waiver } from "../../project/waivers.ts";
+import type { SurveyedFace } from "../../site/survey/packing.ts";
+import { type Lean, planeAt } from "../../site/survey/plane.ts";
+import type { RepeatError } from "../../site/survey/reading.ts";
+import type { Reader } from "../../text/say.ts";
+import type { PackJson } from "../shapes/pack.ts";
+import { findingJson } from "./finding.ts";
+
+export interface PackFacts {
+  readonly faces: readonly SurveyedFace[];
+  readonly lean: Lean;
+  readonly error: RepeatError | undefined;
+  readonly findings: readonly Finding[];
+  readonly waivers?: readonly Waiver[] | undefined;
+}
+
+export function packJson({ faces, lean, error, findings, waivers }: PackFacts, reader: Reader): PackJson {
+  return {
+    schemaVersion: 1,
+    leanPerM: lean.mmPerM,
+    ...(error && { repeatError: { ...error } }),
+    faces: faces.map(({ face, spots, nearest, band, twist, unread, packings }) => ({
+      face,
+      readings: spots.map(({ x, y, outward, times }) => ({
+        x,
+        y,
+        outward,
+        times,
+        ...(nearest && { nearest: outward - planeAt(nearest.plane, x, y) }),
+      })),
+      ...(nearest && { leastSquares: { plane: { ...nearest.plane }, most: nearest.most } }),
+      ...(band && { smallestBand: { plane: { ...band.plane }, half: band.half } }),
+      ...(twist !== undefined && { twist }),
+      unread: unread.map(({ batten, x, y }) => ({ batten, x, y })),
+      packings: packings.map(({ kind, plane, sum, most, packers, crossings }) => ({
+        kind,
+        plane: { ...plane },
+        sum,
+        most,
+        packers: packers.map((one) => ({ ...one })),
+        crossings: crossings.map(
+          ({ batten, zone, x, y, wall, wanted, packers: put, off, planeOff, biteLeft }) => ({
+            batten,
+            zone,
+            x,
+            y,
+            wall,
+            wanted,
+            packers: [...put],
+            off,
+            planeOff,
+            biteLeft,
+          }),
+        ),
+      })),
+    })),
+    findings: findings.map((finding) => findingJson(finding, { reader, waivers })),
+  };
+}

@@ -1,0 +1,54 @@
+/** A survey as text: the planes side by side, then the packing of the first crossing by crossing, batten by batten. */
+import type { Packing, SurveyedFace } from "../../site/survey/packing.ts";
+import { message } from "../../text/message.ts";
+import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
+import { table } from "./table.ts";
+
+export function printPack(
+  { face, spots, nearest, band, twist, packings }: SurveyedFace,
+  reader: Reader,
+): string {
+  const tell = (key: string, values = {}): string => say(message(`cli.pack.${key}`, values), reader);
+  const outer = packings.find(({ kind }) => kind === "outer");
+  return [
+    tell("face", { face, count: spots.length }),
+    ...(twist === undefined ? [] : [tell("twist", { by: twist })]),
+    ...(nearest ? [tell("nearest", { most: nearest.most })] : []),
+    ...(band ? [tell("smallest", { half: band.half })] : []),
+    "",
+    ...(packings.length > 0 ? [planes(packings, reader), ""] : []),
+    ...(outer ? [tell("crossings"), crossings(outer, reader), ""] : []),
+  ].join("\n");
+}
+
+function planes(packings: readonly Packing[], reader: Reader): string {
+  const word = (key: string): string => say(message(key), reader);
+  const head = ["plane", "sum", "most", "packers", "planed", "lean"].map((key) => word(`cli.pack.${key}`));
+  const rows = packings.map(({ kind, plane, sum, most, packers, crossings: all }) => [
+    word(`survey.plane.${kind}`),
+    sayLength(sum, reader, 1),
+    sayLength(most, reader, 1),
+    packers.map(({ thickness, count }) => `${count} × ${sayLength(thickness, reader)}`).join(", "),
+    all.flatMap(({ planeOff }) => (planeOff > 0 ? [sayLength(planeOff, reader, 1)] : [])).join(", "),
+    `${sayNumber(plane.alongPerM, 1, reader)} / ${sayNumber(plane.upPerM, 1, reader)}`,
+  ]);
+  return table([head, ...rows], { indent: 2, right: [1, 2] });
+}
+
+/** One line a batten: height and packers of each of its screws, from the base up. */
+function crossings({ crossings: all }: Packing, reader: Reader): string {
+  const battens = [...new Set(all.map(({ batten }) => batten))];
+  const rows = battens.map((batten) => {
+    const own = all.filter((one) => one.batten === batten);
+    return [
+      batten,
+      own
+        .map(({ y, packers }) => {
+          const sum = packers.length === 0 ? "0" : packers.map((one) => sayLength(one, reader)).join("+");
+          return `${sayLength(y, reader)}: ${sum}`;
+        })
+        .join("   "),
+    ];
+  });
+  return table(rows, { indent: 2 });
+}

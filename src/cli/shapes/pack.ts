@@ -1,0 +1,64 @@
+/** The published shape of `outerleaf pack --json`. Lengths in mm, in the face frame; leans in mm a metre. */
+import * as z from "zod";
+import { findingShape } from "./finding.ts";
+
+const plane = z
+  .object({ at: z.number(), alongPerM: z.number(), upPerM: z.number() })
+  .describe("outward = at + alongPerM · x/1000 + upPerM · y/1000");
+
+const crossing = z.object({
+  batten: z.string().describe("Mark."),
+  zone: z.string(),
+  x: z.number(),
+  y: z.number(),
+  wall: z.number().describe("How far the wall stands out there, between its readings."),
+  wanted: z
+    .number()
+    .describe("From the wall to the batten's back; below nothing where the wall is planed off."),
+  packers: z.array(z.number()).describe("Thickest first."),
+  off: z.number().describe("Their sum less what is wanted."),
+  planeOff: z.number(),
+  biteLeft: z.number().describe("Of the batten's screw in the timber, behind that packing."),
+});
+
+export const shape = z.object({
+  schemaVersion: z.literal(1),
+  leanPerM: z.number().describe("How far the planes may lean from plumb."),
+  repeatError: z
+    .object({ deviation: z.number(), freedom: z.number().int() })
+    .optional()
+    .describe("Standard deviation of one reading, from places that were read more than once."),
+  faces: z.array(
+    z.object({
+      face: z.string(),
+      readings: z.array(
+        z.object({
+          x: z.number(),
+          y: z.number(),
+          outward: z.number(),
+          times: z.number().int(),
+          nearest: z.number().optional().describe("From the plane of least squares, positive outside it."),
+        }),
+      ),
+      leastSquares: z.object({ plane, most: z.number() }).optional(),
+      smallestBand: z.object({ plane, half: z.number() }).optional(),
+      twist: z.number().optional().describe("How far the fourth corner lies off the plane of the others."),
+      unread: z.array(z.object({ batten: z.string(), x: z.number(), y: z.number() })),
+      packings: z
+        .array(
+          z.object({
+            kind: z.enum(["outer", "plumb", "planed 1", "planed 2"]),
+            plane,
+            sum: z.number(),
+            most: z.number(),
+            packers: z.array(z.object({ thickness: z.number(), count: z.number().int() })),
+            crossings: z.array(crossing),
+          }),
+        )
+        .describe("The least packing first."),
+    }),
+  ),
+  findings: z.array(findingShape).describe("Of the outer plane, which needs no planing."),
+});
+
+export type PackJson = z.output<typeof shape>;
