@@ -115,8 +115,12 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "pack",
     takes: [FILE],
-    options: [...USUAL, { name: "face", value: "ID", about: "cli.option.pack.face" }],
-    example: "outerleaf pack house.outerleaf.json --face front",
+    options: [
+      ...USUAL,
+      { name: "face", value: "ID", about: "cli.option.pack.face" },
+      { name: "readings", value: "TABLE.csv" },
+    ],
+    example: "outerleaf pack house.outerleaf.json --face front --readings front.csv",
     load: () => import("./commands/pack.ts"),
   },
   {

@@ -21,6 +21,7 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly readings?: string;
   readonly since?: string;
   readonly narrowest?: number;
   readonly widest?: number;

@@ -1,13 +1,17 @@
 /** `outerleaf pack`: the planes that a surveyed wall's battens can be packed to, and the packing at each crossing. */
 import { design } from "../../design.ts";
+import { readReadings } from "../../project/intake/readings/read-readings.ts";
+import { readCsv } from "../../project/intake/table/read-csv.ts";
 import { nearest } from "../../project/nearest.ts";
+import type { Project } from "../../project/schema/project.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { surveyFace } from "../../site/survey/packing.ts";
-import { readingsOf, repeatError } from "../../site/survey/reading.ts";
+import { type Reading, readingsOf, repeatError } from "../../site/survey/reading.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
-import { type Answer, isRefusal } from "../answer.ts";
+import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
+import { readText } from "../files.ts";
 import type { Job } from "../job.ts";
 import { packJson } from "../json/pack.ts";
 import { openProject } from "../open-project.ts";
@@ -27,7 +31,8 @@ export async function command(job: Job): Promise<Answer> {
       hint: near ? message("cli.hint.meant", { near }) : message("cli.hint.faces", { faces: ids }),
     };
   }
-  const readings = readingsOf(project);
+  const readings = await readingsFor(job, project);
+  if (isRefusal(readings)) return readings;
   const wanted = asked === undefined ? ids.filter((id) => readings.some(({ face }) => face === id)) : [asked];
   if (wanted.length === 0) {
     return { refused: message("cli.refused.no-readings"), hint: message("cli.hint.readings") };
@@ -55,4 +60,22 @@ export async function command(job: Job): Promise<Answer> {
       "",
     ].join("\n"),
   };
+}
+
+/** Of the table that is named, or else of the file. */
+async function readingsFor(job: Job, project: Project): Promise<readonly Reading[] | Refusal> {
+  const name = job.options.readings;
+  if (name === undefined) return readingsOf(project);
+  const file = await readText(name, job.io.cwd);
+  if (isRefusal(file)) return file;
+  const table = readCsv(file.text, name);
+  const read = table.ok
+    ? readReadings(
+        table.table,
+        project.faces.map(({ id }) => id),
+      )
+    : table;
+  if (read.ok) return read.readings;
+  const faults = read.findings.length;
+  return { refused: message("cli.refused.take-in", { file: name, faults }), findings: read.findings };
 }

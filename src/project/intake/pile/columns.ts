@@ -1,7 +1,7 @@
 /** The columns of a table of boards: what each is called in every language, and which column of a file is meant by which. */
 import { LANGUAGES, template } from "../../../text/catalogue.ts";
-import type { LengthUnit } from "../../../units/feet-inch.ts";
 import type { Table } from "../table/table.ts";
+import { reducedTitle, withoutUnit } from "../table/title.ts";
 
 /** Each with its title's key, in the order of the template. */
 export const PILE_COLUMNS = {
@@ -38,14 +38,14 @@ export function mapColumns(
   { titles }: Table,
   said: Readonly<Partial<Record<PileColumn, string>>> = {},
 ): PileMapping {
-  const plain = titles.map((title) => reduced(title.replace(/\([^)]*\)\s*$/, "")));
+  const plain = titles.map((title) => reducedTitle(withoutUnit(title)));
   const mapping: Partial<Record<PileColumn, number>> = {};
   for (const column of Object.keys(PILE_COLUMNS) as PileColumn[]) {
     const own = said[column];
     const found =
       own === undefined
         ? plain.findIndex((title) => namesOf(column).includes(title))
-        : titles.findIndex((title) => reduced(title) === reduced(own));
+        : titles.findIndex((title) => reducedTitle(title) === reducedTitle(own));
     if (found >= 0) mapping[column] = found;
   }
   return mapping;
@@ -54,19 +54,5 @@ export function mapColumns(
 function namesOf(column: PileColumn): string[] {
   const keys = [PILE_COLUMNS[column], ALSO[column] ?? PILE_COLUMNS[column]];
   const titles = keys.flatMap((key) => LANGUAGES.map((language) => template(key, language) ?? ""));
-  return [column, ...titles].map(reduced);
-}
-
-/** Letters alone: how a title is spaced, accented and cased says nothing. */
-function reduced(title: string): string {
-  return title
-    .normalize("NFD")
-    .replace(/[^\p{L}\p{N}]/gu, "")
-    .toLowerCase();
-}
-
-/** The unit that a title gives in brackets; millimetres where it gives none that we know. */
-export function unitOf(title: string): LengthUnit {
-  const unit = /\((mm|cm|m|in|po|ft|pi)\)\s*$/i.exec(title)?.[1]?.toLowerCase();
-  return unit === "po" ? "in" : unit === "pi" ? "ft" : ((unit as LengthUnit | undefined) ?? "mm");
+  return [column, ...titles].map(reducedTitle);
 }

@@ -5,7 +5,8 @@ import { parseLength } from "../../../units/feet-inch.ts";
 import type { Project } from "../../schema/project.ts";
 import { id as idShape } from "../../schema/values.ts";
 import type { Table, TableRow } from "../table/table.ts";
-import { NEEDED, PILE_COLUMNS, type PileColumn, type PileMapping, unitOf } from "./columns.ts";
+import { unitOf } from "../table/title.ts";
+import { NEEDED, PILE_COLUMNS, type PileColumn, type PileMapping } from "./columns.ts";
 import "../texts.ts";
 
 type Pile = NonNullable<Project["pile"]>;
