@@ -8,6 +8,7 @@ const TO_SCALE: ReadonlySet<SheetKind> = new Set<SheetKind>([
   "key-plan",
   "set-out",
   "battens",
+  "packing",
   "fixings",
   "sections",
   "plan-sections",

@@ -8,6 +8,7 @@ export const SHEET_KINDS = [
   "key-plan",
   "set-out",
   "battens",
+  "packing",
   "fixings",
   "sections",
   "plan-sections",

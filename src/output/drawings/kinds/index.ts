@@ -11,6 +11,7 @@ import { fixingSheets } from "./fixings.ts";
 import { keyPlanSheets } from "./key-plan.ts";
 import { lightSheets } from "./light.ts";
 import { orderSheets } from "./order.ts";
+import { packingSheets } from "./packing.ts";
 import { ripSheets } from "./rips.ts";
 import { scheduleSheets } from "./schedules.ts";
 import { sectionSheets } from "./sections.ts";
@@ -19,6 +20,7 @@ import { setOutSheets } from "./set-out.ts";
 export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> = {
   "set-out": setOutSheets,
   battens: battenSheets,
+  packing: packingSheets,
   sections: sectionSheets,
   fixings: fixingSheets,
   drilling: drillingSheets,
