@@ -134,7 +134,7 @@ describe("on the page's own thread", () => {
     paceOf(5);
     const own = await practised(3);
     const drawn: Laid[] = [];
-    const answer = own.pass({ name, document: moved(33) }, (laid) => drawn.push(laid));
+    const answer = own.pass({ name, document: moved(33) }, (laid) => drawn.push(laid), true);
     expect(drawn).toHaveLength(1);
     const whole = designFile({ name, document: moved(33) });
     if (whole.kind !== "designed") throw new Error("the demo was refused");
@@ -149,11 +149,11 @@ describe("on the page's own thread", () => {
     paceOf(5);
     const own = await practised(3);
     const nothing = (): void => undefined;
-    const first = own.pass({ name, document: moved(41) }, nothing);
+    const first = own.pass({ name, document: moved(41) }, nothing, true);
     // Its proof has been asked for by then.
     await new Promise((resolve) => setTimeout(resolve, 5));
-    const second = own.pass({ name, document: moved(42) }, nothing);
-    const third = own.pass({ name, document: moved(43) }, nothing);
+    const second = own.pass({ name, document: moved(42) }, nothing, true);
+    const third = own.pass({ name, document: moved(43) }, nothing, true);
     expect((await first).kind).toBe("overtaken");
     expect(await second).toEqual({ kind: "overtaken" });
     expect(await third).toEqual(designFile({ name, document: moved(43) }));
@@ -162,17 +162,39 @@ describe("on the page's own thread", () => {
   it("tells at once why an edit is refused, and proves what stood before it", async () => {
     paceOf(5);
     const own = await practised(3);
-    const good = own.pass({ name, document: moved(51) }, () => undefined);
-    const bad = await own.pass({ name, document: { schemaVersion: 1 } }, () => undefined);
+    const good = own.pass({ name, document: moved(51) }, () => undefined, true);
+    const bad = await own.pass({ name, document: { schemaVersion: 1 } }, () => undefined, true);
     expect(bad.kind).toBe("refused");
     expect(await good).toEqual(designFile({ name, document: moved(51) }));
+  });
+
+  it("leaves to the worker what no hand moves, and what comes after it until the page has caught up", async () => {
+    paceOf(5);
+    const own = await practised(3);
+    const drawn: Laid[] = [];
+    const typed = own.pass({ name, document: moved(71) }, (laid) => drawn.push(laid));
+    expect(drawn).toHaveLength(0);
+    expect(await typed).toEqual(designFile({ name, document: moved(71) }));
+    const dragged = own.pass({ name, document: moved(72) }, (laid) => drawn.push(laid), true);
+    expect(drawn).toHaveLength(1);
+    expect(await dragged).toEqual(designFile({ name, document: moved(72) }));
+    await new Promise<void>((resolve) => {
+      own.practise((nth) => {
+        if (nth === 0) return { name, document: moved(73) };
+        resolve();
+        return undefined;
+      });
+    });
+    const again = own.pass({ name, document: moved(74) }, (laid) => drawn.push(laid), true);
+    expect(drawn).toHaveLength(3);
+    expect(await again).toEqual(designFile({ name, document: moved(74) }));
   });
 
   it("leaves to the worker what it could not do in a frame", async () => {
     paceOf(80);
     const own = await practised(3);
     const drawn: Laid[] = [];
-    const answer = own.pass({ name, document: moved(61) }, (laid) => drawn.push(laid));
+    const answer = own.pass({ name, document: moved(61) }, (laid) => drawn.push(laid), true);
     expect(drawn).toHaveLength(0);
     expect(await answer).toEqual(designFile({ name, document: moved(61) }));
     expect(drawn).toHaveLength(1);

@@ -81,6 +81,8 @@ type Coming = ServedDesign & { readonly latest?: RevisionInfo };
 /** What the designer is asked for, and what its answer does to the history. */
 interface Asked {
   readonly document: unknown;
+  /** One of a row of edits, as a hand or keys make them. */
+  readonly byHand?: boolean;
   readonly after: (history: History) => History;
 }
 
@@ -149,7 +151,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
         }
         goOn();
       };
-      void designer.pass({ name, document: asked.document }, onFacade).then((answer) => {
+      void designer.pass({ name, document: asked.document }, onFacade, asked.byHand).then((answer) => {
         const still = held.current;
         if (still?.load === load) {
           if (answer.kind === "designed") {
@@ -281,7 +283,11 @@ export function useProject({ designer, first, served }: ProjectSources): Project
         return;
       }
       const step: Step = { document: patched.document, says, ...(merge !== undefined && { merge }) };
-      ask({ document: patched.document, after: (history) => done(history, step) });
+      ask({
+        document: patched.document,
+        byHand: merge !== undefined,
+        after: (history) => done(history, step),
+      });
     },
     [ask],
   );

@@ -11,9 +11,14 @@ export interface Designer {
   design(file: ProjectFile): Promise<DesignAnswer>;
   /**
    * Designs a place on the way of an edit; the answer may be that a later one has overtaken it.
-   * @param onFacade hears of the facade as soon as it is set out, perhaps before this returns; its findings follow with the answer
+   * @param onFacade hears of the facade as soon as it is set out, by hand perhaps before this returns; its findings follow with the answer
+   * @param byHand a hand moves what is edited, and waits for each frame
    */
-  pass(file: ProjectFile, onFacade: (laid: Laid) => void): Promise<DesignAnswer | Overtaken>;
+  pass(
+    file: ProjectFile,
+    onFacade: (laid: Laid) => void,
+    byHand?: boolean,
+  ): Promise<DesignAnswer | Overtaken>;
   /** Loads the worker, and lets it design a file that the page shows already, before it is needed. */
   warm(shown?: Extract<DesignAnswer, { kind: "designed" }>): void;
   /**
@@ -44,9 +49,10 @@ export function createDesigner(): Designer {
   let worker: Worker | undefined;
   let last = 0;
   let near: Near | undefined;
-  /** Says that what is laid out here has come. */
-  let onNear: ((near: Near) => void) | undefined;
-  let nearAsked = false;
+  /** The worker has laid nothing out that is not here as well. */
+  let level = false;
+  /** Hears that it is so. */
+  let onLevel: ((near: Near) => void) | undefined;
   const settle = (id: number, answer: DesignAnswer | Overtaken): void => {
     asked.get(id)?.resolve(answer);
     asked.delete(id);
@@ -73,8 +79,12 @@ export function createDesigner(): Designer {
       case "layouts": {
         const kept = unpackedLayouts(reply.layouts, faces);
         void import("./near.ts").then(({ createNear }) => {
-          near = createNear(kept);
-          onNear?.(near);
+          // A later question has gone past the answer.
+          if (id !== last) return;
+          near ??= createNear();
+          near.begin(kept);
+          level = true;
+          onLevel?.(near);
         });
         return;
       }
@@ -89,12 +99,16 @@ export function createDesigner(): Designer {
     return worker;
   };
   const post = (request: WorkerRequest): void => running().postMessage(request);
+  const nextId = (): number => {
+    last += 1;
+    return last;
+  };
   const ask = (
     request: Omit<DesignRequest, "id" | "ask">,
     onFacade?: (laid: Laid) => void,
   ): { id: number; answer: Promise<DesignAnswer | Overtaken> } => {
-    last += 1;
-    const id = last;
+    const id = nextId();
+    if (!request.findingsAlone) level = false;
     const answer = new Promise<DesignAnswer | Overtaken>((resolve) => {
       asked.set(id, { resolve, ...(onFacade && { onFacade }) });
       post({ ask: "design", id, ...request });
@@ -105,10 +119,10 @@ export function createDesigner(): Designer {
   const design = (file: ProjectFile) => ask({ file, passing: false }).answer as Promise<DesignAnswer>;
   return {
     design,
-    pass(file, onFacade) {
+    pass(file, onFacade, byHand = false) {
       let made: FileLaid | undefined;
       try {
-        made = near?.lay(file);
+        if (level && byHand) made = near?.lay(file);
       } catch {
         return Promise.resolve({ kind: "broken", name: file.name });
       }
@@ -139,24 +153,24 @@ export function createDesigner(): Designer {
       let idle = 0;
       let nth = 0;
       const go = (by: Near): void => {
+        if (!by.wantsPractice()) return;
         idle = requestIdleCallback(() => {
           const file = imagine(nth);
           nth += 1;
-          if (file && by.practise(file)) go(by);
+          if (!file) return;
+          by.practise(file);
+          go(by);
         });
       };
       const timer = setTimeout(() => {
-        if (near) go(near);
-        else {
-          onNear = go;
-          if (!nearAsked) post({ ask: "layouts", id: 0 });
-          nearAsked = true;
-        }
+        onLevel = go;
+        if (near && level) go(near);
+        else post({ ask: "layouts", id: nextId() });
       }, REST);
       return () => {
         clearTimeout(timer);
         cancelIdleCallback(idle);
-        onNear = undefined;
+        onLevel = undefined;
       };
     },
   };

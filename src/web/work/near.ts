@@ -4,25 +4,29 @@
  */
 import { type FileLaid, layFile, type ProjectFile } from "../../design.ts";
 import { createReadMemo } from "../../project/read-memo.ts";
-import { createFaceMemo, type KeptLayouts } from "../../setout/memo.ts";
+import { createFaceMemo, type FaceMemo, type KeptLayouts } from "../../setout/memo.ts";
 
 /** The frame of a hand that moves has room for setting out that takes so long, milliseconds. */
 const QUICK = 40;
-/** Edits that are practised at most. */
+/** Edits that are practised; where it is not quick after so many, some more now and then, but no more than this. */
 const ENOUGH = 90;
+const MOST = 400;
 /** A machine on which as many edits have come no nearer to quick than this (milliseconds) leaves them to the worker. */
 const TRIAL = { edits: 12, hopeless: 90 };
 
 export interface Near {
+  /** Goes on from what the worker has laid out of the project at hand: what it has not would hold the page up. */
+  begin(kept: KeptLayouts): void;
   /** The file set out; undefined where that would hold the page up. */
   lay(file: ProjectFile): FileLaid | undefined;
-  /** Sets an imagined edit out, for practice; false where more would not help. */
-  practise(file: ProjectFile): boolean;
+  /** Whether more practice would help. */
+  wantsPractice(): boolean;
+  /** Sets an imagined edit out. */
+  practise(file: ProjectFile): void;
 }
 
-/** @param kept what the worker has laid out of the project at hand */
-export function createNear(kept: KeptLayouts): Near {
-  const faces = createFaceMemo({ spare: 24, shareds: 2, from: kept });
+export function createNear(): Near {
+  let faces = memoFrom();
   const read = createReadMemo();
   /** Milliseconds that setting out takes lately. */
   let pace = Number.POSITIVE_INFINITY;
@@ -34,12 +38,20 @@ export function createNear(kept: KeptLayouts): Near {
     pace = Number.isFinite(pace) ? (3 * pace + took) / 4 : took;
     return laid;
   };
+  const hopeless = (): boolean => practised >= TRIAL.edits && pace > TRIAL.hopeless;
   return {
+    begin(kept) {
+      faces = memoFrom(kept);
+    },
     lay: (file) => (pace <= QUICK ? timed(file) : undefined),
+    wantsPractice: () => !hopeless() && (practised < ENOUGH || (pace > QUICK && practised < MOST)),
     practise(file) {
       timed(file);
       practised += 1;
-      return practised < ENOUGH && !(practised >= TRIAL.edits && pace > TRIAL.hopeless);
     },
   };
+}
+
+function memoFrom(from?: KeptLayouts): FaceMemo {
+  return createFaceMemo({ spare: 24, shareds: 2, ...(from && { from }) });
 }
