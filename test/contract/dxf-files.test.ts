@@ -69,12 +69,19 @@ describe("a view as DXF", () => {
 
   it("keeps each thing on a layer named after ISO 13567-2, and its line's width by its role", () => {
     for (const layer of read.layers.filter((name) => name !== "0"))
-      expect(layer).toMatch(/^A-[A-Z-]{6}[EDTH]-$/);
+      expect(layer).toMatch(/^A-[A-Z-]{6}(?:[EDTH]-|HF)$/);
     const widths = new Set(read.entities.flatMap(({ lineweight }) => lineweight ?? []));
     const known = new Set(
       Object.values(LINE_STYLES).map(({ width }) => Math.round(LINE_WIDTHS[width] * 100)),
     );
     expect([...widths].filter((width) => !known.has(width))).toEqual([]);
+  });
+
+  it("fills materials on layers of their own, switched off, so that lines read on dark and light alike", () => {
+    const filled = read.entities.filter(({ type, layer }) => type === "HATCH" && layer.endsWith("HF"));
+    expect(filled.length).toBeGreaterThan(10);
+    expect(read.off).toEqual(read.layers.filter((name) => name.endsWith("HF")));
+    expect(read.entities.filter(({ type, layer }) => type !== "HATCH" && layer.endsWith("HF"))).toEqual([]);
   });
 
   it("carries the marks of pieces, so that they can be found", () => {

@@ -45,6 +45,8 @@ class Hatch {
 export interface ReadDxf {
   readonly header: Record<string, IPoint | number>;
   readonly layers: readonly string[];
+  /** Those that are switched off. */
+  readonly off: readonly string[];
   /** Of the model, with the marks of dimensions' pictures in their places. */
   readonly entities: readonly Read[];
   readonly dimensions: readonly Read[];
@@ -60,6 +62,7 @@ export function parseDxf(bytes: Uint8Array): ReadDxf {
   return {
     header: parsed.header,
     layers: Object.keys(parsed.tables.layer.layers),
+    off: Object.values(parsed.tables.layer.layers).flatMap(({ name, visible }) => (visible ? [] : [name])),
     dimensions,
     entities: entities.flatMap((one) =>
       one.type === "DIMENSION" ? ((parsed.blocks[one.block ?? ""]?.entities ?? []) as Read[]) : [one],

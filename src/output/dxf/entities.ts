@@ -3,11 +3,27 @@ import type { Point } from "../../geometry/point.ts";
 import type { Polygon } from "../../geometry/polygon.ts";
 import { LINE_STYLES, LINE_WIDTHS, type LineRole } from "../../scene/roles.ts";
 import type { Mark, Shape, TextShape } from "../../scene/shapes.ts";
-import { PALETTES } from "../palettes.ts";
+import { type ColourName, PALETTES } from "../palettes.ts";
 import { LINE_TYPES } from "./line-types.ts";
 import { at, colour, type Handles, plain, type Tag } from "./tags.ts";
 
 const INKS = PALETTES.print;
+
+/** Shown light on dark and dark on light, as each reader's screen has it: ink has the layer's colour (7), what is fainter a grey (8). */
+const FAINT = 8;
+const BY_LAYER: ReadonlySet<string> = new Set(["ink", "on-board"]);
+const GREYS: ReadonlySet<string> = new Set(["second", "membrane"]);
+
+function inkTags(ink: ColourName): Tag[] {
+  if (BY_LAYER.has(ink)) return [];
+  return GREYS.has(ink) ? [[62, FAINT]] : [[420, colour(INKS[ink])]];
+}
+
+/** What is filled with an ink is a mark; all other fills stand for a material, or for the paper. */
+const INK_FILLS: ReadonlySet<string> = new Set(["ink", "second", "chalk", "red"]);
+
+/** Layers of material fills begin switched off: they read on white paper alone. */
+export const FILL_LAYER = "HF";
 
 /** Registered name of what we hang on entities: the mark or id of what is drawn, and the number of its mark in the drawing. */
 export const APPLICATION = "OUTERLEAF";
@@ -61,7 +77,7 @@ function shapeEntities(shape: Shape, layer: string, into: Into): Tag[][] {
                     [x + radius, y],
                   ],
                 ],
-                { layer, into, ink: INKS[fill], round: true },
+                { layer, into, ink: fill, round: true },
               ),
             ]
           : []),
@@ -81,7 +97,7 @@ function shapeEntities(shape: Shape, layer: string, into: Into): Tag[][] {
       const { parts, closed, line, fill } = shape;
       const placed = parts.filter((part) => part.length > 1).map((part) => part.map(into.place));
       return [
-        ...(fill ? [hatch(placed, { layer, into, ink: INKS[fill], round: false })] : []),
+        ...(fill ? [hatch(placed, { layer, into, ink: fill, round: false })] : []),
         ...(line ? placed.map((part) => polyline(part, { closed, layer, into, line })) : []),
       ];
     }
@@ -102,7 +118,7 @@ export function head(type: string, layer: string, { handles, owner, scale }: Int
           [6, LINE_TYPES[style.pattern].name],
           ...(style.pattern === "continuous" ? [] : [[48, 1 / scale]]),
           [370, Math.round(LINE_WIDTHS[style.width] * 100)],
-          ...(style.ink === "ink" ? [] : [[420, colour(INKS[style.ink])]]),
+          ...inkTags(style.ink),
         ] as Tag[])
       : []),
   ];
@@ -125,14 +141,14 @@ function polyline(
   ];
 }
 
-/** Fills stand on the hatching's layer of their element, so that one press leaves the lines alone. */
+/** Fills of materials stand on a layer of their element's own, so that one press leaves the lines alone. */
 function hatch(
   rings: readonly Polygon[],
-  { layer, into, ink, round }: { layer: string; into: Into; ink: string; round: boolean },
+  { layer, into, ink, round }: { layer: string; into: Into; ink: ColourName; round: boolean },
 ): Tag[] {
   return [
-    ...head("HATCH", `${layer.slice(0, 8)}H-`, into),
-    [420, colour(ink)],
+    ...head("HATCH", INK_FILLS.has(ink) ? layer : `${layer.slice(0, 8)}${FILL_LAYER}`, into),
+    ...(INK_FILLS.has(ink) ? inkTags(ink) : ([[420, colour(INKS[ink])]] as Tag[])),
     [100, "AcDbHatch"],
     ...at([0, 0]),
     [210, 0],
@@ -162,7 +178,7 @@ function textEntity(shape: TextShape, layer: string, into: Into): Tag[] {
   const point = into.place(shape.at);
   return [
     ...head("TEXT", layer, into),
-    ...(shape.ink === "ink" ? [] : ([[420, colour(INKS[shape.ink])]] as Tag[])),
+    ...inkTags(shape.ink),
     [100, "AcDbText"],
     ...at(point),
     [40, shape.height / into.scale],

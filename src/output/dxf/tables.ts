@@ -2,7 +2,7 @@
 import type { Rect } from "../../geometry/rect.ts";
 import { layerName } from "../../scene/roles.ts";
 import type { Picture } from "./dimensions.ts";
-import { APPLICATION, type Into } from "./entities.ts";
+import { APPLICATION, FILL_LAYER, type Into } from "./entities.ts";
 import { LINE_TYPES } from "./line-types.ts";
 import { at, type Handles, type Tag } from "./tags.ts";
 
@@ -139,7 +139,7 @@ export function tables({ handles, layers, styles, records, bounds }: TableParts)
       ["0", ...layers].map((name) =>
         row("LAYER", "AcDbLayerTableRecord", name, [
           [70, 0],
-          [62, 7],
+          [62, name.endsWith(FILL_LAYER) ? -7 : 7],
           [6, "Continuous"],
           [370, -3],
         ]),
