@@ -20,6 +20,7 @@ export function dxfText(tags: readonly Tag[]): string {
 
 /** Six decimals at most (mm), no exponent, no −0. */
 function figure(value: number): string {
+  if (Number.isSafeInteger(value)) return String(value + 0);
   const text = value.toFixed(6).replace(/\.?0+$/, "");
   return text === "-0" || text === "" ? "0" : text;
 }
