@@ -30,7 +30,7 @@ export function axes(file: StepFile, origin: Vector, axis: Vector, along: Vector
   return file.add("IFCAXIS2PLACEMENT3D", point(file, origin), direction(file, axis), direction(file, along));
 }
 
-export function point(file: StepFile, at: readonly number[]): Ref {
+function point(file: StepFile, at: readonly number[]): Ref {
   return file.share("IFCCARTESIANPOINT", [...at]);
 }
 
