@@ -37,7 +37,7 @@ export function ExchangeFiles({
       <ul className="written">
         {wishes.map((wish) => (
           <li key={wish.kind}>
-            <button type="button" className="fold" disabled={busy} onClick={() => void save(wish)}>
+            <button type="button" className="save-all" disabled={busy} onClick={() => void save(wish)}>
               {w(busy && state.kind === wish.kind ? "page.sheets.writing" : `page.exchange.${wish.kind}`)}
             </button>
           </li>
