@@ -43,48 +43,74 @@ export function continuousBeam(beam: Beam): Bent | undefined {
   const { supports, load, from, to } = beam;
   if (supports.length < 2) return undefined;
   const [first, last] = [supports[0] as number, supports.at(-1) as number];
-  const points = beam.points ?? [];
-  const spans = supports.slice(1).map((right, i): Span => {
-    const left = supports[i] as number;
-    const own = points.filter(({ at }) => at > left && at < right);
-    return { left, length: right - left, points: own.map((point) => ({ ...point, at: point.at - left })) };
-  });
-  const before = points
-    .filter(({ at }) => at < first)
-    .map(({ at, load: p }) => ({ at: first - at, load: p }));
-  const beyond = points.filter(({ at }) => at > last).map(({ at, load: p }) => ({ at: at - last, load: p }));
+  const { spans, before, beyond, over: onSupports } = shared(supports, beam.points ?? []);
   const [leftArm, rightArm] = [first - from, to - last];
   const ends = [armMoment(leftArm, load, before), armMoment(rightArm, load, beyond)] as const;
   const turns = turnsOver(spans, load, ends);
   const over = momentsOver(spans, load, { turns, ends });
-  const onSupports = points.filter(({ at }) => supports.includes(at));
-  const reactions = supports.map((at) =>
-    onSupports.reduce((sum, point) => (point.at === at ? sum + point.load : sum), 0),
-  );
-  spans.forEach((span, i) => {
-    const [left, right] = endForces(span, load, [over[i] as number, over[i + 1] as number]);
-    reactions[i] = (reactions[i] as number) + left;
-    reactions[i + 1] = (reactions[i + 1] as number) + right;
-  });
-  const armLoad = (arm: number, hung: readonly PointLoad[]) =>
-    hung.reduce((sum, point) => sum + point.load, load * arm);
-  reactions[0] = (reactions[0] as number) + armLoad(leftArm, before);
-  reactions[spans.length] = (reactions[spans.length] as number) + armLoad(rightArm, beyond);
-
-  let moment = Math.max(...over.map(Math.abs));
+  const reactions = onSupports;
+  let moment = 0;
+  for (const one of over) moment = Math.max(moment, Math.abs(one));
   let sag = { stiff: 0, at: first, span: 0 };
   const note = (stiff: number, at: number, span: number): void => {
     if (Math.abs(stiff) > Math.abs(sag.stiff)) sag = { stiff, at, span };
   };
-  spans.forEach((span, i) => {
-    const found = withinSpan(span, load, [over[i] as number, over[i + 1] as number]);
+  for (let i = 0; i < spans.length; i++) {
+    const span = spans[i] as Span;
+    const [hogLeft, hogRight] = [over[i] as number, over[i + 1] as number];
+    const [left, right] = endForces(span, load, hogLeft, hogRight);
+    reactions[i] = (reactions[i] as number) + left;
+    reactions[i + 1] = (reactions[i + 1] as number) + right;
+    const found = withinSpan(span, load, hogLeft, left);
     moment = Math.max(moment, found.moment);
     note(found.stiff, span.left + found.at, i);
-  });
+  }
+  const armLoad = (arm: number, hung: readonly PointLoad[]) =>
+    hung.reduce((sum, point) => sum + point.load, load * arm);
+  reactions[0] = (reactions[0] as number) + armLoad(leftArm, before);
+  reactions[spans.length] = (reactions[spans.length] as number) + armLoad(rightArm, beyond);
   // The left arm turns with the first support, the other way round.
   note(armSag(leftArm, load, { turn: -(turns[0] as number), hung: before }), from, -1);
   note(armSag(rightArm, load, { turn: turns.at(-1) as number, hung: beyond }), to, spans.length);
   return { reactions, overSupports: over, moment, sag };
+}
+
+const NO_POINTS: readonly PointLoad[] = [];
+
+interface SharedOut {
+  readonly spans: readonly Span[];
+  /** Past the first support and past the last, as they stand off them. */
+  readonly before: readonly PointLoad[];
+  readonly beyond: readonly PointLoad[];
+  /** Single loads right over each support. */
+  readonly over: number[];
+}
+
+/** Single loads by where they stand; most beams have none. */
+function shared(supports: readonly number[], points: readonly PointLoad[]): SharedOut {
+  const [first, last] = [supports[0] as number, supports.at(-1) as number];
+  const over = new Array<number>(supports.length).fill(0);
+  const spans: Span[] = [];
+  for (let i = 1; i < supports.length; i++) {
+    const [left, right] = [supports[i - 1] as number, supports[i] as number];
+    const own = points.filter(({ at }) => at > left && at < right);
+    spans.push({
+      left,
+      length: right - left,
+      points: own.length === 0 ? NO_POINTS : own.map(({ at, load }) => ({ at: at - left, load })),
+    });
+  }
+  if (points.length === 0) return { spans, before: NO_POINTS, beyond: NO_POINTS, over };
+  for (const { at, load } of points) {
+    const i = supports.indexOf(at);
+    if (i >= 0) over[i] = (over[i] as number) + load;
+  }
+  return {
+    spans,
+    before: points.filter(({ at }) => at < first).map(({ at, load }) => ({ at: first - at, load })),
+    beyond: points.filter(({ at }) => at > last).map(({ at, load }) => ({ at: at - last, load })),
+    over,
+  };
 }
 
 /** Over the support that an arm is held by; less than nothing, as the arm's load bends it over. */
@@ -95,13 +121,13 @@ function armMoment(arm: number, load: number, hung: readonly PointLoad[]): numbe
 /** Moments at the ends of a span whose ends cannot turn, each as it hogs. */
 function fixedEnds({ length, points }: Span, load: number): readonly [number, number] {
   const even = (-load * length ** 2) / 12;
-  return points.reduce(
-    ([left, right], { at, load: p }) => {
-      const rest = length - at;
-      return [left - (p * at * rest ** 2) / length ** 2, right - (p * at ** 2 * rest) / length ** 2] as const;
-    },
-    [even, even] as const,
-  );
+  let [left, right] = [even, even];
+  for (const { at, load: p } of points) {
+    const rest = length - at;
+    left -= (p * at * rest ** 2) / length ** 2;
+    right -= (p * at ** 2 * rest) / length ** 2;
+  }
+  return [left, right];
 }
 
 /** Turns over the supports, times stiffness: downward to the right is positive. */
@@ -148,89 +174,119 @@ function momentsOver(
 }
 
 /** What a span lays on its left and on its right support. */
-function endForces(
-  { length, points }: Span,
-  load: number,
-  [left, right]: readonly [number, number],
-): [number, number] {
-  const total = points.reduce((sum, point) => sum + point.load, load * length);
-  const turned = points.reduce((sum, { at, load: p }) => sum + p * (length - at), (load * length ** 2) / 2);
+function endForces({ length, points }: Span, load: number, left: number, right: number): [number, number] {
+  let total = load * length;
+  let turned = (load * length ** 2) / 2;
+  for (const { at, load: p } of points) {
+    total += p;
+    turned += p * (length - at);
+  }
   const atLeft = (turned + right - left) / length;
   return [atLeft, total - atLeft];
 }
 
-/** The largest moment and sag between two supports: stretch by stretch between single loads. */
+/**
+ * The largest moment and sag between two supports: stretch by stretch between single loads. Of a stretch that begins at x0 the moment is
+ * a parabola of x − x0, the slope a cubic, the sag of the fourth degree, carried on from stretch to stretch.
+ */
 function withinSpan(
-  span: Span,
+  { length, points }: Span,
   load: number,
-  ends: readonly [number, number],
+  hogLeft: number,
+  force: number,
 ): { moment: number; stiff: number; at: number } {
-  const { length, points } = span;
-  const sorted = [...points].sort((a, b) => a.at - b.at);
-  const [force] = endForces(span, load, ends);
-  // Sag from moment m(x) = ends[0] + force·x − load·x²/2 − Σ p·(x − at): twice integrated, nothing at both ends.
-  const bent = (x: number): number =>
-    sorted.reduce(
-      (sum, { at, load: p }) => (x > at ? sum - p * (x - at) : sum),
-      ends[0] + force * x - (load * x ** 2) / 2,
-    );
-  const slopeFree = (x: number): number =>
-    sorted.reduce(
-      (sum, { at, load: p }) => (x > at ? sum + (p * (x - at) ** 2) / 2 : sum),
-      -(ends[0] * x) - (force * x ** 2) / 2 + (load * x ** 3) / 6,
-    );
-  const sagFree = (x: number): number =>
-    sorted.reduce(
-      (sum, { at, load: p }) => (x > at ? sum + (p * (x - at) ** 3) / 6 : sum),
-      (-ends[0] * x ** 2) / 2 - (force * x ** 3) / 6 + (load * x ** 4) / 24,
-    );
-  const turn = -sagFree(length) / length;
-  const marks = [0, ...sorted.map(({ at }) => at), length];
+  const sorted = points.length < 2 ? points : [...points].sort((a, b) => a.at - b.at);
+  // Sag from moment m(x) = hogLeft + force·x − load·x²/2 − Σ p·(x − at): twice integrated, nothing at both ends.
+  let sagFree = (-hogLeft * length ** 2) / 2 - (force * length ** 3) / 6 + (load * length ** 4) / 24;
+  for (const { at, load: p } of sorted) sagFree += (p * (length - at) ** 3) / 6;
   let moment = 0;
-  let deepest = { stiff: 0, at: 0 };
-  for (let i = 1; i < marks.length; i++) {
-    const [from, to] = [marks[i - 1] as number, marks[i] as number];
-    const laid = sorted.slice(0, i - 1).reduce((sum, point) => sum + point.load, 0);
-    const level = load === 0 ? to : (force - laid) / load;
-    const top = Math.min(Math.max(level, from), to);
-    moment = Math.max(moment, Math.abs(bent(top)), Math.abs(bent(to)));
-    for (const at of levels((x) => turn + slopeFree(x), from, to)) {
-      const stiff = turn * at + sagFree(at);
-      if (Math.abs(stiff) > Math.abs(deepest.stiff)) deepest = { stiff, at };
+  let deepest = 0;
+  let deepestAt = 0;
+  const start: Stretch = { moment: hogLeft, shear: force, load, slope: -sagFree / length, sag: 0 };
+  let stretch = start;
+  let from = 0;
+  for (let i = 0; i <= sorted.length; i++) {
+    const point = sorted[i];
+    const run = (point?.at ?? length) - from;
+    const level = load === 0 ? run : stretch.shear / load;
+    const top = Math.min(Math.max(level, 0), run);
+    moment = Math.max(moment, Math.abs(momentAt(stretch, top)), Math.abs(momentAt(stretch, run)));
+    for (const at of levels(stretch, run)) {
+      const sag = sagAt(stretch, at);
+      if (Math.abs(sag) > Math.abs(deepest)) {
+        deepest = sag;
+        deepestAt = from + at;
+      }
     }
+    if (!point) break;
+    stretch = {
+      moment: momentAt(stretch, run),
+      shear: stretch.shear - load * run - point.load,
+      load,
+      slope: slopeAt(stretch, run),
+      sag: sagAt(stretch, run),
+    };
+    from = point.at;
   }
-  return { moment, ...deepest };
+  return { moment, stiff: deepest, at: deepestAt };
 }
+
+/** A stretch between single loads, by what holds at its left end; slope and sag times stiffness. */
+interface Stretch {
+  readonly moment: number;
+  readonly shear: number;
+  readonly load: number;
+  readonly slope: number;
+  readonly sag: number;
+}
+
+const momentAt = ({ moment, shear, load }: Stretch, x: number): number =>
+  moment + x * (shear - (load * x) / 2);
+
+const slopeAt = ({ moment, shear, load, slope }: Stretch, x: number): number =>
+  slope - x * (moment + x * (shear / 2 - (load * x) / 6));
+
+const sagAt = ({ moment, shear, load, slope, sag }: Stretch, x: number): number =>
+  sag + x * (slope - x * (moment / 2 + x * (shear / 6 - (load * x) / 24)));
 
 /** The slope between two loads is a cubic, nought three times at most: so many steps part the noughts. */
 const STEPS = 8;
 
-/** Where the slope is nought from one place to another. */
-function levels(slope: (x: number) => number, from: number, to: number): number[] {
+/** Where the slope is nought along a stretch. */
+function levels(stretch: Stretch, run: number): number[] {
   const found: number[] = [];
-  let [left, value] = [from, slope(from)];
+  let left = 0;
+  let value = stretch.slope;
   for (let i = 1; i <= STEPS; i++) {
-    const right = from + ((to - from) * i) / STEPS;
-    const next = slope(right);
+    const right = (run * i) / STEPS;
+    const next = slopeAt(stretch, right);
     if (value === 0) found.push(left);
-    if (value * next < 0) found.push(nought(slope, [left, right]));
-    [left, value] = [right, next];
+    if (value * next < 0) found.push(nought(stretch, left, right, value > 0));
+    left = right;
+    value = next;
   }
   return found;
 }
 
-/** Halvings to a billionth of a step: at a level place the sag errs by the square of that. */
-const HALVINGS = 30;
+/** To a billionth of the bracket: at a level place the sag errs by the square of that. */
+const CLOSE = 1e-9;
+const MOST_STEPS = 60;
 
-function nought(slope: (x: number) => number, [from, to]: readonly [number, number]): number {
-  let [low, high] = [from, to];
-  const falling = slope(low) > 0;
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (slope(middle) > 0 === falling) low = middle;
-    else high = middle;
+/** Newton’s steps, as the slope’s own slope is the moment; where one leaves the bracket, it is halved. */
+function nought(stretch: Stretch, from: number, to: number, falling: boolean): number {
+  let low = from;
+  let high = to;
+  let x = (from + to) / 2;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const slope = slopeAt(stretch, x);
+    if (slope > 0 === falling) low = x;
+    else high = x;
+    const stepped = x + slope / momentAt(stretch, x);
+    const next = stepped > low && stepped < high ? stepped : (low + high) / 2;
+    if (Math.abs(next - x) <= CLOSE * (to - from)) return next;
+    x = next;
   }
-  return (low + high) / 2;
+  return x;
 }
 
 /** Sag at the tip of an arm, times stiffness. */

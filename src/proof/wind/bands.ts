@@ -59,12 +59,9 @@ export function netWind(
   const [smallM2, largeM2] = wind.areasM2;
   const read = ([smallCoefficient, largeCoefficient]: readonly [number, number]): number =>
     coefficientByArea({ areaM2, smallM2, largeM2, smallCoefficient, largeCoefficient });
-  const reached = bands.filter((band) => overlaps(band.x, x));
-  const pulls = (reached.length > 0 ? reached : bands).map(({ strip }) => ({
-    strip: strip.id,
-    pull: read(strip.pull),
-  }));
-  const worst = pulls.reduce((a, b) => (b.pull < a.pull ? b : a));
+  // A part that reaches into no strip is judged by the worst of all.
+  const worst = worstOf(bands, read, (band) => overlaps(band.x, x)) ?? worstOf(bands, read, () => true);
+  if (!worst) throw new Error("wind has no strip");
   const push = read(wind.push);
   const [sucking, pushing] = wind.inside;
   const { pressurePa } = wind;
@@ -79,6 +76,25 @@ export function netWind(
     pushPa: Math.max(least, pushed),
     basis: raised && wind.leastPa ? weaker(wind.basis, wind.leastPa.basis) : wind.basis,
   };
+}
+
+interface StripPull {
+  readonly strip: Strip["id"];
+  readonly pull: number;
+}
+
+function worstOf(
+  bands: readonly WindBand[],
+  read: (pull: Strip["pull"]) => number,
+  reached: (band: WindBand) => boolean,
+): StripPull | undefined {
+  let worst: StripPull | undefined;
+  for (const band of bands) {
+    if (!reached(band)) continue;
+    const pull = read(band.strip.pull);
+    if (worst === undefined || pull < worst.pull) worst = { strip: band.strip.id, pull };
+  }
+  return worst;
 }
 
 /** The wind of the chosen code, where everything that it takes is known. */

@@ -65,16 +65,37 @@ function gradeOf({ view, structure }: ZoneStudy, project: FacelessProject, { pie
   };
 }
 
-/** Members as they bend, and what is missing of those that cannot be judged. */
+export interface BentMembers {
+  readonly bent: readonly BentMember[];
+  /** Messages of what is missing of those that cannot be judged. */
+  readonly lacks: readonly string[];
+}
+
+/** Strength and sag judge the same members of a study one after the other. */
+const BENT = new WeakMap<readonly Member[], BentMembers>();
+
+/** The members of a study as they bend, worked out once. */
 export function bentMembers(
   study: ZoneStudy,
   project: FacelessProject,
   members: readonly Member[],
-): { readonly bent: readonly BentMember[]; readonly lacks: readonly string[] } {
+): BentMembers {
+  const known = BENT.get(members);
+  if (known) return known;
+  const found = bend(study, project, members);
+  BENT.set(members, found);
+  return found;
+}
+
+function bend(study: ZoneStudy, project: FacelessProject, members: readonly Member[]): BentMembers {
+  const grades = new Map<string, GradeAnswer>();
   const lacks = new Set<string>();
   const relief = 1 - (project.site.wind?.reliefPercent?.value ?? 0) / 100;
   const bent = members.flatMap((member): BentMember[] => {
-    const grade = gradeOf(study, project, member);
+    const { kind, stock } = member.piece;
+    const key = `${kind} ${stock}`;
+    const grade = grades.get(key) ?? gradeOf(study, project, member);
+    grades.set(key, grade);
     if ("lack" in grade) {
       lacks.add(grade.lack);
       return [];

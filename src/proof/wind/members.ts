@@ -66,7 +66,8 @@ interface Lying {
 
 function skinOf(piece: Piece, { carriers, beams }: Lying): Member {
   const box = polygonBounds(piece.outline);
-  const under = piece.fixings.flatMap(({ into }) => carriers.get(into) ?? [])[0];
+  const first = piece.fixings.find(({ into }) => carriers.has(into));
+  const under = first && carriers.get(first.into);
   const along = under && isLevel(under) ? "y" : "x";
   const places = placesOf(piece.fixings, along);
   const [from, to] = box[along];
@@ -107,9 +108,11 @@ function laidBy(members: readonly Member[]): ReadonlyMap<string, readonly Laid[]
   const found = new Map<string, Laid[]>();
   for (const by of members) {
     for (const { fixings, share } of by.supports) {
-      const first = new Map<string, Fixing>();
-      for (const fixing of fixings) if (!first.has(fixing.into)) first.set(fixing.into, fixing);
-      for (const [mark, screw] of first) {
+      for (let i = 0; i < fixings.length; i++) {
+        const screw = fixings[i] as Fixing;
+        const mark = screw.into;
+        // Once for each carrier that the screws of this place reach.
+        if (fixings.findIndex(({ into }) => into === mark) < i) continue;
         const list = found.get(mark);
         if (list) list.push({ by, share, screw });
         else found.set(mark, [{ by, share, screw }]);
@@ -159,12 +162,20 @@ function isLevel({ outline }: Piece): boolean {
 
 function placesOf(fixings: readonly Fixing[], along: "x" | "y"): { at: number; fixings: Fixing[] }[] {
   const places: { at: number; fixings: Fixing[] }[] = [];
-  for (const fixing of [...fixings].sort((a, b) => a[along] - b[along])) {
+  for (const fixing of risingAlong(fixings, along)) {
     const last = places.at(-1);
     if (last && fixing[along] - last.at < ONE_PLACE_MM) last.fixings.push(fixing);
     else places.push({ at: fixing[along], fixings: [fixing] });
   }
   return places;
+}
+
+/** Setting-out names most screws in this order already. */
+function risingAlong(fixings: readonly Fixing[], along: "x" | "y"): readonly Fixing[] {
+  for (let i = 1; i < fixings.length; i++)
+    if ((fixings[i]?.[along] ?? 0) < (fixings[i - 1]?.[along] ?? 0))
+      return [...fixings].sort((a, b) => a[along] - b[along]);
+  return fixings;
 }
 
 /** The most that stretches lay side by side on one place. */
@@ -193,7 +204,7 @@ export function screwShares({ box, along, supports, piece }: Member): ScrewShare
       fixings.map((fixing) => ({ fixing, areaMm2: share / fixings.length })),
     );
   return supports.flatMap(({ fixings, share }) => {
-    const sorted = [...fixings].sort((a, b) => a[other] - b[other]);
+    const sorted = risingAlong(fixings, other);
     return sorted.map((fixing, i) => {
       const before = sorted[i - 1];
       const after = sorted[i + 1];

@@ -42,6 +42,17 @@ interface Holds {
   readonly lacks: readonly string[];
 }
 
+/** Screws that hold alike: compared field by field, as there are few kinds of them and many of each. */
+interface LikeScrews {
+  readonly screw: ScrewAsked["screw"];
+  readonly bite: number;
+  readonly sideMm: number;
+  readonly carries: boolean;
+  readonly holder: Piece | undefined;
+  readonly under: Piece;
+  readonly holds: Holds;
+}
+
 export interface ScrewJudge {
   readonly uses: (member: Member, shares: readonly ScrewShare[]) => ScrewUse[];
 }
@@ -51,16 +62,30 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
   const { view, structure, wind, lies } = study;
   const pack = structurePack(structure.code);
   const pieces = new Map(view.face.pieces.map((piece) => [piece.mark, piece]));
-  const known = new Map<string, Holds>();
+  const known: LikeScrews[] = [];
+
+  const stock = new Map(project.stock.screws.map((screw) => [screw.id, screw]));
 
   const holdsOf = (member: Member, { fixing }: ScrewShare, carries: boolean): Holds | undefined => {
-    const screw = project.stock.screws.find(({ id }) => id === fixing.screw);
+    const screw = stock.get(fixing.screw);
     if (!screw) return undefined;
     const holder = pieces.get(fixing.into);
-    const side = sideOf(member, fixing.through);
-    const key = [screw.id, fixing.bite, holder?.material, holder?.stock, side.mm, carries].join(" ");
-    const before = known.get(key);
-    if (before) return before;
+    const sideMm = sideOf(member, fixing.through);
+    const { bite } = fixing;
+    const { kind, material, stock: cutFrom } = member.piece;
+    for (const one of known)
+      if (
+        one.screw === screw &&
+        one.bite === bite &&
+        one.sideMm === sideMm &&
+        one.carries === carries &&
+        one.holder?.material === holder?.material &&
+        one.holder?.stock === holder?.stock &&
+        one.under.kind === kind &&
+        one.under.material === material &&
+        one.under.stock === cutFrom
+      )
+        return one.holds;
     const asked: ScrewAsked = {
       screw,
       coreShare: structure.coreShare,
@@ -69,7 +94,7 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
       under:
         member.piece.kind === "sheet" && view.cladding.kind === "sheets"
           ? { kind: "sheet", sheet: view.cladding }
-          : { kind: "wood", wood: woodOf(study, project, member.piece), thicknessMm: side.mm },
+          : { kind: "wood", wood: woodOf(study, project, member.piece), thicknessMm: sideMm },
     };
     const { timber } = structure;
     const tension = declared(asked, timber, { value: "tensionN" });
@@ -91,77 +116,87 @@ export function screwJudge(study: ZoneStudy, project: FacelessProject): ScrewJud
         one.known ? [] : [one.key],
       ),
     };
-    known.set(key, holds);
+    known.push({ screw, bite, sideMm, carries, holder, under: member.piece, holds });
     return holds;
   };
 
   return {
     uses: (member, shares) => {
       const weightN = member.piece.massKg * G * wind.dead.value;
-      const fixed = shares.filter(({ fixing }) => fixing.kind === "fixed").length;
+      let fixed = 0;
+      for (const { fixing } of shares) if (fixing.kind === "fixed") fixed++;
       const bearing = fixed > 0 ? fixed : shares.length;
       const net = windAt(study, member.box.x);
-      return shares.flatMap((share) => {
-        const weighs =
-          weightN / (fixed > 0 && share.fixing.kind !== "fixed" ? Number.POSITIVE_INFINITY : bearing);
-        // Through a soft layer a screw bends: P011 judges its weight.
-        const soft = share.fixing.through.some(({ what }) => what === "insulation");
-        const shearN = lies || soft ? 0 : weighs;
-        const pullN =
-          (net.pullPa * wind.strength.value * share.areaMm2) / 1e6 + (lies ? weightN / shares.length : 0);
+      const factoredPa = net.pullPa * wind.strength.value;
+      const hangs = lies ? weightN / shares.length : 0;
+      const uses: ScrewUse[] = [];
+      for (const share of shares) {
+        const { fixing } = share;
+        const bears = !lies && (fixed === 0 || fixing.kind === "fixed") && !passesSoft(fixing);
+        const shearN = bears ? weightN / bearing : 0;
+        const pullN = (factoredPa * share.areaMm2) / 1e6 + hangs;
         const holds = holdsOf(member, share, shearN > 0);
-        if (!holds) return [];
-        return [
-          {
-            share,
-            member,
-            pullN,
-            shearN,
-            strip: net.strip,
-            pullPa: net.pullPa,
-            wind: net.basis,
-            ...judged(pack, holds, { pullN, shearN }),
-          },
-        ];
-      });
+        if (!holds) continue;
+        const { use, governs, held, basis } = judged(pack, holds, { pullN, shearN });
+        const { strip, pullPa, basis: windBasis } = net;
+        // Written out: spreading objects would take longer than all else here.
+        uses.push({
+          share,
+          member,
+          pullN,
+          shearN,
+          strip,
+          pullPa,
+          wind: windBasis,
+          use,
+          governs,
+          held,
+          lacks: holds.lacks,
+          basis,
+        });
+      }
+      return uses;
     },
   };
 }
 
-function judged(
-  pack: ReturnType<typeof structurePack>,
-  { along: [weakest], shear, lacks }: Holds,
-  { pullN, shearN }: { readonly pullN: number; readonly shearN: number },
-): Pick<ScrewUse, "use" | "governs" | "held" | "lacks" | "basis"> {
-  const best = weakest && { ...weakest, use: pullN / weakest.held.newton };
-  const basis: Basis = best?.held.basis ?? "given";
-  if (!best) return { use: 0, governs: "withdrawal", held: undefined, lacks, basis };
-  if (!shear?.known || shearN === 0) return { ...best, lacks, basis };
-  const both = pack.combined({
-    pullN,
-    shearN,
-    pullHeldN: best.held.newton,
-    shearHeldN: shear.newton,
-  });
-  const across = shearN / shear.newton;
-  const use = Math.max(best.use, across, both);
-  if (use === best.use) return { ...best, lacks, basis };
-  return { use, governs: use === across ? "shear" : "combined", held: best.held, lacks, basis };
+/** Through a soft layer a screw bends: P011 judges its weight. */
+function passesSoft({ through }: ScrewShare["fixing"]): boolean {
+  for (const { what } of through) if (what === "insulation") return true;
+  return false;
 }
 
-/** What of a piece lies under the head with what is solid behind it: sheathing and packers bear with it (common practice). */
-function sideOf(member: Member, through: ScrewShare["fixing"]["through"]): { readonly mm: number } {
-  const { piece } = member;
-  if (piece.kind === "board" || piece.kind === "sheet") return { mm: piece.cut.thickness };
-  const solid = through.filter(
-    ({ what }) => what !== "insulation" && what !== "membrane" && what !== "gasket",
-  );
-  return {
-    mm: Math.max(
-      piece.cut.thickness,
-      solid.reduce((sum, { thickness }) => sum + thickness, 0),
-    ),
-  };
+type Judged = Pick<ScrewUse, "use" | "governs" | "held" | "basis">;
+
+const NOTHING_KNOWN: Judged = { use: 0, governs: "withdrawal", held: undefined, basis: "given" };
+
+function judged(
+  pack: ReturnType<typeof structurePack>,
+  { along, shear }: Holds,
+  { pullN, shearN }: { readonly pullN: number; readonly shearN: number },
+): Judged {
+  const [weakest] = along;
+  if (!weakest) return NOTHING_KNOWN;
+  const { held, governs } = weakest;
+  const { basis } = held;
+  const pulled = pullN / held.newton;
+  if (!shear?.known || shearN === 0) return { use: pulled, governs, held, basis };
+  const both = pack.combined({ pullN, shearN, pullHeldN: held.newton, shearHeldN: shear.newton });
+  const across = shearN / shear.newton;
+  const use = Math.max(pulled, across, both);
+  if (use === pulled) return { use, governs, held, basis };
+  return { use, governs: use === across ? "shear" : "combined", held, basis };
+}
+
+/** What of a piece lies under the head with what is solid behind it (mm): sheathing and packers bear with it (common practice). */
+function sideOf({ piece }: Member, through: ScrewShare["fixing"]["through"]): number {
+  const { thickness } = piece.cut;
+  if (piece.kind === "board" || piece.kind === "sheet") return thickness;
+  let solid = 0;
+  for (const layer of through)
+    if (layer.what !== "insulation" && layer.what !== "membrane" && layer.what !== "gasket")
+      solid += layer.thickness;
+  return Math.max(thickness, solid);
 }
 
 function sheetHead({ dataSheet }: Extract<ScrewAsked["under"], { kind: "sheet" }>["sheet"]): HeldAnswer {

@@ -55,10 +55,10 @@ export function windAt({ wind, bands, atScrews }: ZoneStudy, x: Interval): NetWi
 }
 
 function longestSpan({ supports, box, along }: Member): number {
-  const places = supports.map(({ at }) => at);
-  const arms =
-    places.length > 0
-      ? [(places[0] as number) - box[along][0], box[along][1] - (places.at(-1) as number)]
-      : [];
-  return Math.max(0, ...places.slice(1).map((at, i) => at - (places[i] as number)), ...arms);
+  const [first, last] = [supports[0], supports.at(-1)];
+  if (!first || !last) return 0;
+  let longest = Math.max(0, first.at - box[along][0], box[along][1] - last.at);
+  for (let i = 1; i < supports.length; i++)
+    longest = Math.max(longest, (supports[i]?.at ?? 0) - (supports[i - 1]?.at ?? 0));
+  return longest;
 }
