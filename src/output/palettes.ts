@@ -8,6 +8,7 @@ export type ColourName = FillRole | InkRole;
 
 type Palette = Readonly<Record<ColourName, string>>;
 
+/** `use-low` to `use-full`: how far wind uses a part, in chalk; `use-over`: it gives. All carry ink. */
 const LIGHT: Palette = {
   paper: "#fbfaf5",
   ink: "#1d2a32",
@@ -26,6 +27,11 @@ const LIGHT: Palette = {
   glass: "#e8eef3",
   metal: "#8b969b",
   ground: "#d9d3c4",
+  "use-low": "#eef0ea",
+  "use-fair": "#d3dfe6",
+  "use-near": "#a9c4d8",
+  "use-full": "#78a3c6",
+  "use-over": "#e7a99b",
 };
 
 /** The same sheet at night: materials darkened so that ink reads on them as it does by day. */
@@ -47,6 +53,11 @@ const DARK: Palette = {
   glass: "#223038",
   metal: "#5b676d",
   ground: "#2a2d29",
+  "use-low": "#1f2629",
+  "use-fair": "#24353f",
+  "use-near": "#2a4a60",
+  "use-full": "#2f5f83",
+  "use-over": "#8a3325",
 };
 
 /** White paper, little toner: boards pale enough to carry their marks in ink. */
@@ -68,6 +79,11 @@ const PRINT: Palette = {
   glass: "#ffffff",
   metal: "#a9b0b4",
   ground: "#e8e4da",
+  "use-low": "#ffffff",
+  "use-fair": "#e2eaf0",
+  "use-near": "#bcd0df",
+  "use-full": "#93b4cf",
+  "use-over": "#efb4a8",
 };
 
 export const PALETTES: Readonly<Record<Theme, Palette>> = { light: LIGHT, dark: DARK, print: PRINT };

@@ -9,8 +9,9 @@ import { cavityAir } from "./cavity-air.ts";
 import { cavityEnds } from "./cavity-ends.ts";
 import { cavityRuleSet } from "./cavity-rule-set.ts";
 import { claddingScrews } from "./cladding-screws.ts";
-import type { FaceContext, FacelessProject, FaceRule, ProofContext, ZoneView } from "./context.ts";
+import type { FaceRule, ProofContext, ZoneView } from "./context.ts";
 import { drainagePath } from "./drainage-path.ts";
+import { faceContexts } from "./face-contexts.ts";
 import { flashingWater } from "./flashing-water.ts";
 import { handling } from "./handling.ts";
 import { heatLoss } from "./heat-loss.ts";
@@ -59,31 +60,14 @@ export const FACE_RULES: readonly FaceRule[] = [
 ];
 
 /** What they find on every face that has a zone, in the order of the faces. */
-export function proveFaces({ project, demands, zones }: ProofContext, memo?: ProofMemo): Finding[] {
-  const own = faceless(project);
-  const shared = memo ? JSON.stringify([own, demands]) : "";
-  return byFace(zones).flatMap((views) => {
-    const context: FaceContext = { project: own, demands, zones: views };
+export function proveFaces(proof: ProofContext, memo?: ProofMemo): Finding[] {
+  const contexts = faceContexts(proof);
+  const shared = memo ? JSON.stringify([contexts[0]?.project, proof.demands]) : "";
+  return contexts.flatMap((context) => {
     const find = (): Finding[] => FACE_RULES.flatMap((rule) => rule(context));
-    const [first] = views;
-    return memo && first ? memo.recall(first.face, `${shared}\n${ownKey(views)}`, find) : find();
+    const [first] = context.zones;
+    return memo && first ? memo.recall(first.face, `${shared}\n${ownKey(context.zones)}`, find) : find();
   });
-}
-
-/** Nothing but what the rules may read, so that the memo's key holds all of it. */
-function faceless(project: FacelessProject): FacelessProject {
-  const { site, roof, structure, buildUps, claddings, limits, figures, stock, pile } = project;
-  return {
-    site,
-    ...(roof && { roof }),
-    structure,
-    buildUps,
-    claddings,
-    limits,
-    ...(figures && { figures }),
-    stock,
-    ...(pile && { pile }),
-  };
 }
 
 /** What a face's views hold beside the laid-out face and what all faces share. */
@@ -94,14 +78,4 @@ function ownKey(views: readonly ZoneView[]): string {
     first?.projectFace,
     views.map(({ claddingPath, plane }) => [claddingPath, plane]),
   ]);
-}
-
-function byFace(zones: readonly ZoneView[]): ZoneView[][] {
-  const faces: ZoneView[][] = [];
-  for (const view of zones) {
-    const last = faces.at(-1);
-    if (last?.[0]?.face === view.face) last.push(view);
-    else faces.push([view]);
-  }
-  return faces;
 }

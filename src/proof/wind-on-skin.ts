@@ -4,7 +4,7 @@ import { intervalLength, overlaps } from "../geometry/interval.ts";
 import { polygonBounds } from "../geometry/polygon.ts";
 import { message } from "../text/message.ts";
 import type { FaceContext } from "./context.ts";
-import { netWind } from "./wind/bands.ts";
+import { innerEnd, netWind } from "./wind/bands.ts";
 import { windStudies, type ZoneStudy } from "./wind/study.ts";
 import { input, written } from "./working.ts";
 
@@ -48,7 +48,7 @@ function pressures({ view, wind, bands }: ZoneStudy): Finding {
         }),
       ),
     }),
-    hint: message("structure.wind.no-relief"),
+    hint: message(innerEnd(view.face) ? "structure.wind.inner-corner" : "structure.wind.no-relief"),
     demand: net.pullPa,
     unit: "Pa",
     working: {

@@ -35,7 +35,12 @@ export type FillRole =
   | "glass"
   | "metal"
   | "ground"
-  | "ink";
+  | "ink"
+  | "use-low"
+  | "use-fair"
+  | "use-near"
+  | "use-full"
+  | "use-over";
 
 /** `on-board` is the ink that reads on the board tones. */
 export type InkRole = "ink" | "second" | "chalk" | "red" | "on-board";
@@ -92,6 +97,7 @@ export type LayerElement =
   | "CTRLIN"
   | "GROUND"
   | "ROD"
+  | "WIND"
   | "FINDNG"
   | "FRAME";
 

@@ -10,7 +10,7 @@ import type { Corner, Face, Project } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
 import { degreesToRadians } from "../units/angle.ts";
 import { snap } from "../units/length.ts";
-import { type Piece, type PieceEnd, SQUARE, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
+import { type EndMeets, type Piece, type PieceEnd, SQUARE, SQUARE_ENDS, type ZonePlane } from "./facade.ts";
 import { cavityBack, planeOf } from "./planes.ts";
 
 export interface FaceEnd {
@@ -19,7 +19,7 @@ export interface FaceEnd {
   readonly cut: PieceEnd;
   /** How far along the face nothing of the neighbour stands before it: short of an inside corner's cladding. */
   readonly openTo: number;
-  readonly kind: "free" | "external" | "internal";
+  readonly kind: EndMeets;
   /** Face round the corner. */
   readonly neighbour?: string;
   /** Insulation of the neighbour, whose edge is open to this side (mm thick). */

@@ -285,6 +285,8 @@ export interface ZoneLayout {
   readonly region: Polygon;
 }
 
+export type EndMeets = "free" | "external" | "internal";
+
 export interface FaceLayout {
   readonly id: string;
   /** What the marks of its pieces begin with. */
@@ -292,6 +294,8 @@ export interface FaceLayout {
   readonly frame: FaceFrame;
   /** None of a soffit. */
   readonly azimuthDeg?: number;
+  /** How its ends meet other faces of the file in plan: `free` where none is known. None of a soffit. */
+  readonly meets?: { readonly left: EndMeets; readonly right: EndMeets };
   readonly outline: Polygon;
   readonly ground: Polygon;
   readonly openings: readonly { readonly id: string; readonly kind: string; readonly region: Rect }[];

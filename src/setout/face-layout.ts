@@ -92,6 +92,7 @@ export function layFace(
     code: faceCode(face),
     frame: faceFrame(face.plan),
     azimuthDeg: face.azimuthDeg,
+    meets: { left: ends.left.kind, right: ends.right.kind },
     outline,
     ground: face.ground,
     openings: face.openings.map(({ id, kind, x, y }) => ({ id, kind, region: { x, y } })),

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { designFile } from "../../src/design.ts";
+import { windUses } from "../../src/proof/wind/uses.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
 import { drawElevation } from "../../src/web/drawing/elevation.ts";
 import { ELEVATION_LAYERS, type ElevationLayer, USUALLY_SHOWN } from "../../src/web/drawing/layers.ts";
@@ -18,6 +19,7 @@ function drawn(shown: Iterable<ElevationLayer>): Set<string> {
     reader: ENGLISH_MM,
     findings: design.findings,
     shown: new Set(shown),
+    uses: new Set(shown).has("wind") ? windUses(design) : [],
   });
   const names = parts.flatMap(({ layers }) =>
     layers.flatMap(({ layer }) => [...layer.matchAll(/^A-(\w+)-*E-$/g)]),
@@ -32,6 +34,7 @@ const OWN: Readonly<Record<ElevationLayer, readonly string[]>> = {
   membrane: ["MEMBR"],
   lines: ["CTRLIN", "ROD"],
   findings: ["FINDNG"],
+  wind: ["WIND"],
 };
 
 describe("the layers of the elevation", () => {

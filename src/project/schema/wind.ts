@@ -13,6 +13,18 @@ export const STRUCTURE_CODES = [
 /** Canada: open, rough. United States: B, C, D. Europe: 0, I, II, III, IV. */
 const TERRAINS = ["open", "rough", "B", "C", "D", "0", "I", "II", "III", "IV"] as const;
 
+export type Terrain = (typeof TERRAINS)[number];
+
+const UNITED_STATES = ["B", "C", "D"] as const;
+
+/** The words for terrain that each code reads. */
+export const TERRAINS_OF: Readonly<Record<StructureCode, readonly Terrain[]>> = {
+  "canada-nbc-2020": ["open", "rough"],
+  "usa-asce-7-16": UNITED_STATES,
+  "usa-asce-7-22": UNITED_STATES,
+  "europe-en-1991-1-4": ["0", "I", "II", "III", "IV"],
+};
+
 const positive = figure.extend({ value: z.number().positive() });
 
 export type StructureCode = (typeof STRUCTURE_CODES)[number];

@@ -14,28 +14,54 @@ export interface WindBand {
   readonly x: Interval;
 }
 
-/** Both ends of a face count as corners; a soffit is all corner. From left to right. */
-export function windBands(face: Pick<FaceLayout, "outline" | "azimuthDeg">, wind: WindDemand): WindBand[] {
+type WindFace = Pick<FaceLayout, "outline" | "azimuthDeg" | "meets">;
+
+/**
+ * From left to right. The figures of the codes show strips at the outer corners of a building: an end at which nothing is known counts as
+ * one, an inner corner does not (common practice). A wall between two inner corners is none of those figures, so both its ends count; a
+ * soffit is all corner.
+ */
+export function windBands(face: WindFace, wind: WindDemand): WindBand[] {
   const { x } = polygonBounds(face.outline);
   const [first] = wind.strips;
   if (face.azimuthDeg === undefined && first) return [{ strip: first, x }];
+  const inner = innerEnd(face);
+  if (inner === "right") return fromLeft(x, wind);
+  if (inner === "left")
+    return fromLeft([-x[1], -x[0]], wind)
+      .map(({ strip, x: [from, to] }): WindBand => ({ strip, x: [-to, -from] }))
+      .reverse();
   const middle = (x[0] + x[1]) / 2;
-  const left: WindBand[] = [];
-  const right: WindBand[] = [];
-  let [from, to] = [x[0], x[1]];
-  for (const strip of wind.strips) {
-    if (from >= to) break;
-    const reach = strip.toMm ?? Number.POSITIVE_INFINITY;
-    const inner = Math.min(x[0] + reach, middle);
-    if (inner >= middle) {
-      left.push({ strip, x: [from, to] });
-      break;
-    }
-    left.push({ strip, x: [from, inner] });
-    right.unshift({ strip, x: [x[1] - (inner - x[0]), to] });
-    [from, to] = [inner, x[1] - (inner - x[0])];
+  const left = fromLeft([x[0], middle], wind);
+  const right = left
+    .map(({ strip, x: [from, to] }): WindBand => ({ strip, x: [x[0] + x[1] - to, x[0] + x[1] - from] }))
+    .reverse();
+  const [lastLeft, firstRight] = [left.at(-1), right[0]];
+  if (!lastLeft || !firstRight) return [];
+  return [
+    ...left.slice(0, -1),
+    { strip: lastLeft.strip, x: [lastLeft.x[0], firstRight.x[1]] },
+    ...right.slice(1),
+  ];
+}
+
+/** The end of a wall that is an inner corner and so no end of wind's; none where both are. */
+export function innerEnd({ meets }: Pick<FaceLayout, "meets">): "left" | "right" | undefined {
+  if (!meets || (meets.left === "internal") === (meets.right === "internal")) return undefined;
+  return meets.left === "internal" ? "left" : "right";
+}
+
+/** Strips of a stretch whose left end is an outer corner. */
+function fromLeft([start, end]: Interval, { strips }: WindDemand): WindBand[] {
+  const bands: WindBand[] = [];
+  let from = start;
+  for (const strip of strips) {
+    if (from >= end) break;
+    const to = Math.min(start + (strip.toMm ?? Number.POSITIVE_INFINITY), end);
+    bands.push({ strip, x: [from, to] });
+    from = to;
   }
-  return [...left, ...right];
+  return bands;
 }
 
 export interface NetWind {

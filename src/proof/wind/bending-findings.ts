@@ -1,12 +1,11 @@
 /** Findings on stress and on sag of the members of a zone in wind. */
-import { type Basis, type Finding, finding, type Outcome } from "../../findings/finding.ts";
+import { type Finding, finding, type Outcome } from "../../findings/finding.ts";
 import { message } from "../../text/message.ts";
-import type { FaceContext, FacelessProject } from "../context.ts";
+import type { FaceContext } from "../context.ts";
 import { compared, holds, input, written } from "../working.ts";
 import { type BentMember, bentMembers, mostSagged, mostStressed } from "./bending.ts";
+import { type Part, type SagLimit, sagLimit } from "./sag-limit.ts";
 import { windStudies, type ZoneStudy } from "./study.ts";
-
-export type Part = "skin" | "carriers";
 
 const CODES = {
   skin: { strength: "P046", sag: "P047" },
@@ -44,23 +43,6 @@ export function sagInWind(context: FaceContext, part: Part): Finding[] {
         : lacking(study, CODES[part].sag, { part, lack: "sag-limit" }),
     ];
   });
-}
-
-interface SagLimit {
-  /** The span over this. */
-  readonly over: number;
-  readonly basis: Basis;
-}
-
-function sagLimit(
-  { view, structure }: ZoneStudy,
-  { limits }: FacelessProject,
-  part: Part,
-): SagLimit | undefined {
-  const own = limits.sagSpanOver?.[part === "carriers" ? "battens" : view.cladding.kind];
-  if (own) return { over: own.value, basis: own.basis };
-  const { sagSpanOver } = structure;
-  return sagSpanOver && { over: sagSpanOver.value, basis: sagSpanOver.basis };
 }
 
 function lacking(

@@ -6,13 +6,40 @@ import { message } from "../../text/message.ts";
 import type { FaceContext } from "../context.ts";
 import { fewestRows } from "./fewest-rows.ts";
 import { type Member, screwShares } from "./members.ts";
-import { type ScrewUse, screwJudge } from "./screw-hold.ts";
+import { type ScrewJudge, type ScrewUse, screwJudge } from "./screw-hold.ts";
 import type { ZoneStudy } from "./study.ts";
 
 /** The mend with its edit; undefined for boards, and where no spacing of the data sheet's band holds. */
 export function closerRows(study: ZoneStudy, { project }: FaceContext, worst: ScrewUse): Choice | undefined {
-  const { cladding, claddingPath } = study.view;
   const { member } = worst;
+  const found = sheetRows(study, screwJudge(study, project), member);
+  const spacing = found && rowSpacing(found.fewest);
+  if (!found?.fewest || spacing === undefined) return undefined;
+  return {
+    says: message("structure.screw.rows", {
+      before: found.now.length,
+      after: found.fewest.length,
+      screws: found.fewest.length * member.supports.length,
+      spacing,
+    }),
+    edit: spacingEdit(study, { edgeZone: found.edgeZone, spacing }),
+  };
+}
+
+export interface SheetRows {
+  /** Heights of the rows as they stand (mm). */
+  readonly now: readonly number[];
+  /** Over the sheet’s lower edge (mm); undefined where no spacing of the data sheet’s band holds. */
+  readonly fewest: readonly number[] | undefined;
+  /** Which of the data sheet’s bands the sheet answers to. */
+  readonly edgeZone: boolean;
+  /** The fewest rows of that band with a most of one’s own, whatever they hold: as many as one spacing gives a whole zone. */
+  readonly atMost: (spacing: number) => readonly number[] | undefined;
+}
+
+/** Rows of a sheet’s screws, now and the fewest that hold; undefined of what is no sheet on upright battens. */
+export function sheetRows(study: ZoneStudy, judge: ScrewJudge, member: Member): SheetRows | undefined {
+  const { cladding } = study.view;
   if (cladding.kind !== "sheets" || member.piece.kind !== "sheet" || member.along !== "x") return undefined;
   const now = rowsOf(member);
   const [first, last] = [now[0], now.at(-1)];
@@ -23,33 +50,37 @@ export function closerRows(study: ZoneStudy, { project }: FaceContext, worst: Sc
   const { edgeZone, fixingSpacing } = cladding.dataSheet;
   const inEdgeZone = edgeZone !== undefined && reaches(member, study, edgeZone.width);
   const spacing = inEdgeZone ? edgeZone.fixingSpacing : fixingSpacing;
-  const judge = screwJudge(study, project);
-  const rows = fewestRows({
-    heightMm: top - bottom,
-    edgeMm: [edge, edge],
-    spacingMm: spacing,
-    hold: (heights) => {
-      const other = withRows(
-        member,
-        heights.map((height) => bottom + height),
-      );
-      return judge.uses(other, screwShares(other)).every(({ use }) => use <= 1);
-    },
-  });
-  const [lower, upper] = rows ?? [];
-  if (!rows || lower === undefined || upper === undefined) return undefined;
-  const spaced = Math.ceil(upper - lower);
-  const path = `${claddingPath}/dataSheet/${inEdgeZone ? "edgeZone/" : ""}fixingSpacing/1`;
-  const edit: PatchOperation[] = [{ op: "replace", path, value: spaced }];
+  const asked = { heightMm: top - bottom, edgeMm: [edge, edge], spacingMm: spacing } as const;
   return {
-    says: message("structure.screw.rows", {
-      before: now.length,
-      after: rows.length,
-      screws: rows.length * member.supports.length,
-      spacing: spaced,
+    now,
+    edgeZone: inEdgeZone,
+    fewest: fewestRows({
+      ...asked,
+      hold: (heights) => {
+        const other = withRows(
+          member,
+          heights.map((height) => bottom + height),
+        );
+        return judge.uses(other, screwShares(other)).every(({ use }) => use <= 1);
+      },
     }),
-    edit,
+    atMost: (most) => fewestRows({ ...asked, spacingMm: [spacing[0], most], hold: () => true }),
   };
+}
+
+/** From one row to the next, no less than they stand (whole mm). */
+export function rowSpacing(rows: readonly number[] | undefined): number | undefined {
+  const [lower, upper] = rows ?? [];
+  return lower === undefined || upper === undefined ? undefined : Math.ceil(upper - lower);
+}
+
+/** The edit that gives a zone’s sheets rows so far apart at the most. */
+export function spacingEdit(
+  { view: { claddingPath } }: ZoneStudy,
+  { edgeZone, spacing }: { readonly edgeZone: boolean; readonly spacing: number },
+): PatchOperation[] {
+  const path = `${claddingPath}/dataSheet/${edgeZone ? "edgeZone/" : ""}fixingSpacing/1`;
+  return [{ op: "replace", path, value: spacing }];
 }
 
 /** Screws of a batten stand at least this far apart along it (common practice: the wood splits). */
@@ -58,29 +89,41 @@ const BATTEN_CLOSEST_MM = 100;
 /** The fewest screws, evenly spaced, that hold a batten or rail which gives; no field of the file sets them, so there is no edit. */
 export function closerAlong(study: ZoneStudy, { project }: FaceContext, worst: ScrewUse): Choice | undefined {
   const { member } = worst;
-  const { supports, box, along, gathers } = member;
+  const { supports } = member;
   const [first, last] = [supports[0], supports.at(-1)];
   if (!first || !last || first === last) return undefined;
-  const length = last.at - first.at;
   const judge = screwJudge(study, project);
-  for (let count = supports.length + 1; length / (count - 1) >= BATTEN_CLOSEST_MM; count++) {
+  const count = fewestAlong(judge, member, { from: supports.length + 1 });
+  if (count === undefined) return undefined;
+  const spacing = (last.at - first.at) / (count - 1);
+  return { says: message("structure.screw.along", { before: supports.length, after: count, spacing }) };
+}
+
+/** How many places, evenly spaced from the first to the last, hold a batten or rail; from so many on, and by what else it must pass. */
+export function fewestAlong(
+  judge: ScrewJudge,
+  member: Member,
+  { from, passes = () => true }: { readonly from: number; readonly passes?: (member: Member) => boolean },
+): number | undefined {
+  const { supports, box, along, gathers } = member;
+  const [first, last] = [supports[0], supports.at(-1)];
+  const like = first?.fixings[0];
+  if (!first || !last || !like || first === last) return undefined;
+  const length = last.at - first.at;
+  for (let count = from; length / (count - 1) >= BATTEN_CLOSEST_MM; count++) {
     const places = Array.from({ length: count }, (_, i) => first.at + (length * i) / (count - 1));
     const bent = continuousBeam({ supports: places, from: box[along][0], to: box[along][1], load: gathers });
     const other: Member = {
       ...member,
       bent,
+      moment: bent?.moment ?? 0,
       supports: places.map((at, i) => ({
         at,
         share: bent?.reactions[i] ?? 0,
-        fixings: [{ ...worst.share.fixing, [along]: at }],
+        fixings: [{ ...like, [along]: at }],
       })),
     };
-    if (judge.uses(other, screwShares(other)).every(({ use }) => use <= 1)) {
-      const spacing = length / (count - 1);
-      return {
-        says: message("structure.screw.along", { before: supports.length, after: count, spacing }),
-      };
-    }
+    if (judge.uses(other, screwShares(other)).every(({ use }) => use <= 1) && passes(other)) return count;
   }
   return undefined;
 }

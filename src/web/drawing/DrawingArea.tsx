@@ -1,6 +1,7 @@
 import { lazy, Suspense, useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import type { Point } from "../../geometry/point.ts";
 import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
@@ -9,10 +10,11 @@ import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
 import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
-import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickName } from "../picks/pick.ts";
+import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickKey, pickName } from "../picks/pick.ts";
 import type { Edit, ProjectState } from "../sheet/use-project.ts";
 import { useRested } from "../sheet/use-rested.ts";
 import { useSize } from "../sheet/use-size.ts";
+import { useWindUses } from "../wind/use-wind-uses.ts";
 import { useWords } from "../words.ts";
 import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
 import { Drawn } from "./Drawn.tsx";
@@ -40,6 +42,8 @@ export interface DrawingAreaProps {
   /** What stands in the drawing's place while there is none. */
   readonly empty: string;
   onPick(pick: Pick | undefined): void;
+  /** Picks, brings into view, and rings a place of it. */
+  onGo(pick: Pick, at?: Point): void;
   onEdit(edit: Edit): void;
   onPractise: ProjectState["practise"];
   onFields(finder: FieldFinder): void;
@@ -69,6 +73,7 @@ const SYMBOLS_APART = 120;
 const NO_SIZE: Size = { width: 0, height: 0 };
 
 /** It brings the graphics library with it, which the page does without until it is asked for. */
+const WindLegend = lazy(() => import("../wind/WindLegend.tsx"));
 const SolidView = lazy(() => import("../solid/SolidView.tsx"));
 
 export function DrawingArea({
@@ -81,6 +86,7 @@ export function DrawingArea({
   jump,
   empty,
   onPick,
+  onGo,
   onEdit,
   onPractise,
   onFields,
@@ -112,6 +118,8 @@ export function DrawingArea({
   // The facade follows the hand; the symbols of its findings may come a little later.
   const said = useRested(findings, SYMBOLS_APART);
   const faces = design?.facade.faces;
+  const rested = useRested(design, SYMBOLS_APART);
+  const wind = useWindUses(rested, shown.has("wind"));
   // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same faces
   const elevation = useMemo(
     () =>
@@ -119,8 +127,14 @@ export function DrawingArea({
       !design ||
       (faces === home.design.facade.faces && scale <= homeScale && shown === USUALLY_SHOWN)
         ? home?.elevation
-        : drawElevation(design, { scale: Math.max(scale, homeScale), reader, findings: said, shown }),
-    [home, faces, scale, homeScale, reader, said, shown],
+        : drawElevation(design, {
+            scale: Math.max(scale, homeScale),
+            reader,
+            findings: said,
+            shown,
+            uses: wind?.uses ?? [],
+          }),
+    [home, faces, scale, homeScale, reader, said, shown, wind],
   );
   const drag = useDrag({
     design,
@@ -242,6 +256,8 @@ export function DrawingArea({
   const ghostDx = ghost && elevation?.faces.find(({ face }) => face.id === ghost.face)?.dx;
   const mark = drag.held?.mark;
   const held = mark && toPixels(mark[0] + (dx ?? 0), mark[1]);
+  const ringed = jump?.at && pick && pickKey(jump.pick) === pickKey(pick) ? jump.at : undefined;
+  const ring = ringed && dx !== undefined && !ghost && toPixels(ringed[0] + dx, ringed[1]);
   const origin = toPixels(0, 0);
   const drawnScale = elevation?.scale ?? 1;
   const view = `translate(${origin[0]} ${origin[1]}) scale(${(camera?.k ?? 0) / drawnScale})`;
@@ -291,6 +307,7 @@ export function DrawingArea({
                   toPixels={(x, y) => toPixels(x + dx, y)}
                 />
               )}
+              {ring && <circle className="ringed" cx={ring[0]} cy={ring[1]} r="9" />}
               {held && dx !== undefined && !ghost && (
                 <circle className="held-part" cx={held[0]} cy={held[1]} r="6" />
               )}
@@ -317,6 +334,11 @@ export function DrawingArea({
       )}
       {elevation && design && !solid && (
         <LayerControls layers={ELEVATION_LAYERS} shown={shown} onShow={setShown} />
+      )}
+      {rested && shown.has("wind") && !solid && (
+        <Suspense>
+          <WindLegend design={rested} uses={wind?.uses ?? []} open={size.width >= NARROW} onGo={onGo} />
+        </Suspense>
       )}
       {elevation && design && !solid && (
         <div className="sheet-edge">

@@ -5,6 +5,7 @@
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Rect } from "../../geometry/rect.ts";
+import type { FaceUse } from "../../proof/wind/uses.ts";
 import type { Item } from "../../scene/model.ts";
 import { layerName } from "../../scene/roles.ts";
 import { textWidth } from "../../scene/text-widths.ts";
@@ -14,6 +15,7 @@ import { itemsOver, placeAll, rodsBeside, wallItems } from "../../scene/views/de
 import { faceExtent } from "../../scene/views/extent.ts";
 import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
+import { windUseItems } from "../../scene/views/wind-use.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { Reader } from "../../text/say.ts";
 import { isBehindBattens, isShown, type Shown } from "./layers.ts";
@@ -58,11 +60,13 @@ export interface ElevationOptions {
   readonly reader: Reader;
   readonly findings: readonly Finding[];
   readonly shown: Shown;
+  /** How far wind uses what is on the faces, where that is shown. */
+  readonly uses?: readonly FaceUse[];
 }
 
 export function drawElevation(
   design: Design,
-  { scale, reader, findings, shown }: ElevationOptions,
+  { scale, reader, findings, shown, uses = [] }: ElevationOptions,
 ): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
@@ -78,6 +82,10 @@ export function drawElevation(
     dx,
     body: wallBody(face, { design, scale, reader, shown }),
   }));
+  const windy = placed.flatMap(({ face, dx }) => {
+    const own = uses.find((one) => one.face === face.id);
+    return own ? [{ face, dx, body: windBody(face, own, { scale, reader }) }] : [];
+  });
   const part = (key: string, { layers }: Body, dx = 0): DrawnPart => ({ key, dx, layers });
   return {
     scale,
@@ -88,6 +96,7 @@ export function drawElevation(
     parts: [
       part("rods", rods),
       ...walls.map(({ face, dx, body }) => part(`face ${face.id}`, body, dx)),
+      ...windy.map(({ face, dx, body }) => part(`wind ${face.id}`, body, dx)),
       part("over", over),
     ],
     bounds: around([
@@ -134,6 +143,25 @@ function wallBody(
   const [eldest] = own.keys();
   if (own.size >= MOST_KEPT && eldest !== undefined) own.delete(eldest);
   own.set(key, body);
+  return body;
+}
+
+const keptWind = new WeakMap<
+  FaceUse,
+  { readonly face: FaceLayout; readonly key: string; readonly body: Body }
+>();
+
+/** Uses are worked out anew with each proof: of each the latest drawing is kept. */
+function windBody(
+  face: FaceLayout,
+  uses: FaceUse,
+  { scale, reader }: { readonly scale: number; readonly reader: Reader },
+): Body {
+  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
+  const held = keptWind.get(uses);
+  if (held?.key === key && held.face === face) return held.body;
+  const body = bodyOf(windUseItems(face, uses, scale), { scale, reader });
+  keptWind.set(uses, { face, key, body });
   return body;
 }
 

@@ -4,7 +4,15 @@ import type { LayerElement } from "../../scene/roles.ts";
 import type { PieceKind } from "../../setout/facade.ts";
 
 /** From the outside in, then what is written over them. */
-export const ELEVATION_LAYERS = ["cladding", "fixings", "battens", "membrane", "lines", "findings"] as const;
+export const ELEVATION_LAYERS = [
+  "cladding",
+  "fixings",
+  "battens",
+  "membrane",
+  "lines",
+  "findings",
+  "wind",
+] as const;
 
 export type ElevationLayer = (typeof ELEVATION_LAYERS)[number];
 
@@ -25,7 +33,7 @@ export type Layer = ElevationLayer | SolidLayer;
 
 export type Shown = ReadonlySet<Layer>;
 
-/** Battens would show through every joint: they are drawn when they are asked for. */
+/** Battens would show through every joint, and wind is painted over the cladding: both are drawn when they are asked for. */
 export const USUALLY_SHOWN: ReadonlySet<ElevationLayer> = new Set([
   "cladding",
   "fixings",
@@ -43,6 +51,7 @@ const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   CTRLIN: "lines",
   ROD: "lines",
   FINDNG: "findings",
+  WIND: "wind",
 };
 
 const WITH_CLADDING: ReadonlySet<PieceKind> = new Set(["board", "sheet", "post", "return", "flashing"]);

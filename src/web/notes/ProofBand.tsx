@@ -6,11 +6,13 @@ import { symbolOf } from "../../scene/model.ts";
 import { sayNumber } from "../../text/say.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { SheetPreview } from "../drawings/SheetPreview.tsx";
+import { WindFields } from "../edit/fields/WindFields.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
 import { FiguresBehind } from "../figures/FiguresBehind.tsx";
 import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
+import { FixingDesign } from "../wind/FixingDesign.tsx";
 import { useWords } from "../words.ts";
 import { OutcomeMark } from "./OutcomeMark.tsx";
 
@@ -27,6 +29,7 @@ export function ProofBand({
   cutting,
   pick,
   onFinding,
+  onPick,
   onEdit,
 }: {
   design: Design;
@@ -36,6 +39,7 @@ export function ProofBand({
   cutting: Cutting;
   pick: Pick | undefined;
   onFinding: (finding: Finding) => void;
+  onPick: (pick: Pick) => void;
   onEdit: (edit: Edit) => void;
 }) {
   const { w, reader } = useWords();
@@ -85,6 +89,12 @@ export function ProofBand({
             <p className="sub">{w("page.figures.press")}</p>
           )}
         </div>
+      </Scrolls>
+      <Scrolls className="proof-wind" label={w("page.wind-fields")}>
+        <h2>{w("page.wind-fields")}</h2>
+        <p className="sub">{w("page.wind-fields.about")}</p>
+        <WindFields design={design} document={document} onEdit={onEdit} />
+        <FixingDesign design={design} onPick={onPick} onEdit={onEdit} />
       </Scrolls>
       <div className="proof-light" aria-busy={cutting.stale}>
         <h2>{w("page.proof.light")}</h2>

@@ -1,6 +1,7 @@
 /** What is picked on the sheet, and where it lies. */
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import type { Point } from "../../geometry/point.ts";
 import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../../geometry/rect.ts";
 import type { Ref } from "../../project/editing/change.ts";
@@ -30,6 +31,8 @@ export type Pick =
 /** What the drawing is asked to bring into view; a new object each time it is asked. */
 export interface Jump {
   readonly pick: Pick;
+  /** A place on its face to be ringed while it is picked, as of a screw. */
+  readonly at?: Point;
 }
 
 export function pickKey(pick: Pick): string {

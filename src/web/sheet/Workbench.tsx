@@ -9,6 +9,7 @@ import {
   useState,
 } from "react";
 import type { Finding } from "../../findings/finding.ts";
+import type { Point } from "../../geometry/point.ts";
 import type { Reader } from "../../text/say.ts";
 import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
@@ -145,9 +146,9 @@ export function Workbench(sources: WorkbenchProps) {
     setMarked([]);
   }, []);
   const goTo = useCallback(
-    (next: Pick): void => {
+    (next: Pick, at?: Point): void => {
       pickOnly(next);
-      setJump({ pick: next });
+      setJump({ pick: next, ...(at && { at }) });
     },
     [pickOnly],
   );
@@ -156,7 +157,8 @@ export function Workbench(sources: WorkbenchProps) {
     setMarked(finding.where.marks ?? []);
     if (!place) return;
     setPick(place);
-    setJump({ pick: place });
+    const { at } = finding.where;
+    setJump({ pick: place, ...(at && { at }) });
   }, []);
   const goToMark = useCallback(
     (mark: string): void => {
@@ -221,6 +223,7 @@ export function Workbench(sources: WorkbenchProps) {
           cutting={cutting}
           pick={pick}
           onFinding={show}
+          onPick={goTo}
           onEdit={edit}
         />
       );
@@ -228,7 +231,7 @@ export function Workbench(sources: WorkbenchProps) {
     return part === "sheets" && settled ? (
       <SheetsBand cutting={cutting} name={settled.name} document={present(settled.history).document} />
     ) : undefined;
-  }, [part, settled, sources.searcher, cutting, pick, goToMark, show, edit]);
+  }, [part, settled, sources.searcher, cutting, pick, goTo, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -251,6 +254,7 @@ export function Workbench(sources: WorkbenchProps) {
             jump={jump}
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}
             onPick={pickOnly}
+            onGo={goTo}
             onEdit={project.edit}
             onPractise={project.practise}
             onFields={holdFields}

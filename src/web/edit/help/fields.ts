@@ -11,6 +11,7 @@ export interface Helped {
 const FACE: Path = ["faces", 0];
 const OPENING: Path = [...FACE, "openings", 0];
 const PENETRATION: Path = [...FACE, "penetrations", 0];
+const WIND: Path = ["site", "wind"];
 const ZONE: Path = [...FACE, "zones", 0];
 
 export const FIELDS = {
@@ -58,6 +59,17 @@ export const FIELDS = {
   "pile-file": {},
   "pile-column": {},
   "drawing-unit": {},
+  "wind-code": { at: [...WIND, "code"] },
+  "wind-pressure": { at: ["site", "windPressure1in50Pa", "value"] },
+  "wind-speed": { at: [...WIND, "speedMPerS", "value"] },
+  "wind-source": { at: [...WIND, "speedMPerS", "source"] },
+  "wind-terrain": { at: [...WIND, "terrain"] },
+  "wind-roof-height": { at: [...WIND, "roofHeight"], usual: { from: [3000, 120], to: [9000, 360] } },
+  "wind-plan": { at: [...WIND, "plan", 0], usual: { from: [6000, 240], to: [15000, 600] } },
+  "wind-importance": { at: [...WIND, "importance"] },
+  "wind-enclosure": { at: [...WIND, "enclosure"] },
+  "wind-topography": { at: [...WIND, "topography", "value"] },
+  "wind-relief": { at: [...WIND, "reliefPercent", "value"] },
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 
