@@ -10,19 +10,20 @@ import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
 import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
-import { boxOf, type Jump, leadOpening, type Pick, pickedWith, pickKey, pickName } from "../picks/pick.ts";
+import { type Jump, type Pick, pickedWith, pickKey, pickName } from "../picks/pick.ts";
 import type { Edit, ProjectState } from "../sheet/use-project.ts";
 import { useRested } from "../sheet/use-rested.ts";
 import { useSize } from "../sheet/use-size.ts";
 import { useWindUses } from "../wind/use-wind-uses.ts";
 import { useWords } from "../words.ts";
-import { centreOn, frameRect, type Size, stepScale } from "./camera.ts";
+import { centreOn, type Size, stepScale } from "./camera.ts";
 import { Drawn } from "./Drawn.tsx";
-import { drawElevation, type Elevation } from "./elevation.ts";
+import { drawElevation } from "./elevation.ts";
 import { FieldStrips } from "./FieldStrips.tsx";
 import { type FieldFinder, fieldAt, fieldsOf } from "./fields.ts";
+import { frameOf, middleOf, NARROW, startView } from "./framing.ts";
 import { pickAt } from "./hit.ts";
-import { findHome, type Home } from "./home.ts";
+import { findHome } from "./home.ts";
 import { LayerControls } from "./LayerControls.tsx";
 import { ELEVATION_LAYERS, type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
@@ -60,8 +61,6 @@ const WAYS: Readonly<Record<string, readonly [number, number] | undefined>> = {
 };
 /** CSS pixels for a millimetre of screen: 96 to an inch. */
 const SCREEN = 96 / 25.4;
-/** On screens narrower than this the view starts at one face. */
-const NARROW = 640;
 /** Faces with a button of their own at most. */
 const MOST_BUTTONS = 12;
 /** Letters of a name from which its button bears the face's code. */
@@ -393,32 +392,4 @@ export function DrawingArea({
 function faceToDrawOn({ project }: Design, wished: readonly (string | undefined)[]): string {
   const own = project.faces.map(({ id }) => id);
   return wished.find((id) => id !== undefined && own.includes(id)) ?? own[0] ?? "";
-}
-
-function middleOf(design: Design, elevation: Elevation, pick: Pick): readonly [number, number] | undefined {
-  const box = boxOf(design, pick);
-  const placed = elevation.faces.find(({ face }) => face.id === pick.face);
-  return box && placed && [(box.x[0] + box.x[1]) / 2 + placed.dx, (box.y[0] + box.y[1]) / 2];
-}
-
-/** Room round a face for its name and dimensions, and beside the last one for the names of the lines, pixels. */
-const ROUND_FACE = 64;
-const LINE_NAMES = 150;
-
-function frameOf(elevation: Elevation, { face, size }: { face: string; size: Size }) {
-  const placed = elevation.faces.find((one) => one.face.id === face);
-  const narrow = size.width < NARROW;
-  const last = placed === elevation.faces.at(-1) && !narrow;
-  const margins = {
-    left: narrow ? 34 : ROUND_FACE,
-    right: last ? LINE_NAMES : narrow ? 34 : ROUND_FACE,
-    upright: ROUND_FACE,
-  };
-  return placed && frameRect(elevation, placed.extent, { size, margins });
-}
-
-/** The whole drawing, or on a narrow screen the face with the lead opening. */
-function startView({ elevation, camera }: Home, { design, size }: { design: Design; size: Size }) {
-  const lead = size.width < NARROW ? leadOpening(design) : undefined;
-  return (lead && frameOf(elevation, { face: lead.face, size })) ?? camera;
 }

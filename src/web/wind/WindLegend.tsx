@@ -42,7 +42,7 @@ export default function WindLegend({
         <div className="wind-said">
           <ScenePicture scene={LEGEND} picked={NOTHING} />
           <div>
-            <h3>{w("page.wind.strips")}</h3>
+            <h2>{w("page.wind.strips")}</h2>
             <ul>
               {strips(uses).map(({ strip, pullPa, pushPa }) => (
                 <li key={strip.id}>
@@ -57,7 +57,7 @@ export default function WindLegend({
             <p className="sub">{w("page.wind.left-out")}</p>
           </div>
           <div>
-            <h3>{w("page.wind.governs")}</h3>
+            <h2>{w("page.wind.governs")}</h2>
             <ul className="wind-governs">
               {governing(uses).map(({ face, use, what, at }) => (
                 <li key={what}>
