@@ -1,7 +1,7 @@
 /** P011: the weight of the cladding on screws that reach the studs through insulation. */
-import { FOAM_TABLE_SOURCE, type FurringOverFoam, thickestFoam } from "../codes/foam-sheathing.ts";
+import { FOAM_TABLE, type FurringOverFoam, thickestFoam } from "../equations/hanging/foam-sheathing.ts";
 import { screwSway } from "../equations/hanging/screw-sway.ts";
-import { type Finding, finding, type Outcome, type WorkingInput } from "../findings/finding.ts";
+import { type Finding, finding, type Outcome, type Source, type WorkingInput } from "../findings/finding.ts";
 import { regionArea } from "../geometry/region.ts";
 import type { Layer } from "../project/schema/project.ts";
 import { message } from "../text/message.ts";
@@ -9,6 +9,7 @@ import type { FaceContext, ZoneView } from "./context.ts";
 import { railsOf, widestGap, widestSpan } from "./spans.ts";
 import { compared, holds, input, written } from "./working.ts";
 
+const FOAM_SOURCE: Source = { kind: "document", ...FOAM_TABLE };
 const MM2_PER_M2 = 1e6;
 const G = 9.80665;
 
@@ -86,7 +87,7 @@ function throughSoft({ view, path, layers, load }: Hung): Finding {
     demand: load.kgPerM2,
     unit: "kg/m²",
     working: { formula: "m / A", inputs: loadInputs(load), substituted: substituted(load) },
-    source: FOAM_TABLE_SOURCE,
+    source: FOAM_SOURCE,
   });
 }
 
@@ -147,6 +148,6 @@ function throughFirm(
       ? { demand: load.kgPerM2, unit: "kg/m²" }
       : compared("at most", { demand, limit, unit: "mm" })),
     working: { formula: "m / A", inputs: loadInputs(load), substituted: substituted(load) },
-    source: FOAM_TABLE_SOURCE,
+    source: FOAM_SOURCE,
   });
 }

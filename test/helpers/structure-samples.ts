@@ -77,6 +77,12 @@ export const STRUCTURE_SAMPLES: Samples = {
   },
   "en-combined": BOTH,
   "screw-sway": { loadN: 60, gapMm: 80, rootMm: 4, stiffness: 12, modulusMPa: 210_000 },
+  "thickest-foam": {
+    screwDiameterMm: 5,
+    screwSpacingMm: 400,
+    furringSpacingMm: 500,
+    claddingKgPerM2: 40,
+  },
   "missed-stud-angle": { studMm: 38, offsetMm: 4, coverMm: 6, depthMm: 130 },
 };
 
@@ -89,4 +95,6 @@ export const STRUCTURE_ALIKE: Readonly<Record<string, readonly string[]>> = {
   "en-turbulence": ["heightM leastHeightM"],
   "en-peak-pressure": ["heightM leastHeightM"],
   "missed-stud-angle": ["offsetMm coverMm"],
+  // The table goes by the product of the two; the diameter has only to be no less than a No. 10.
+  "thickest-foam": ["screwSpacingMm furringSpacingMm"],
 };

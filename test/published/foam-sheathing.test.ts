@@ -4,7 +4,7 @@
  * more than the dowel equations with a gap give that make the cells (see nds-gap-furring-table.test.ts).
  */
 import { describe, expect, it } from "vitest";
-import { thickestFoam } from "../../src/codes/foam-sheathing.ts";
+import { thickestFoam } from "../../src/equations/hanging/foam-sheathing.ts";
 import { ndsBearingStrength } from "../../src/equations/screws/nds-bearing-strength.ts";
 import { ndsLateral } from "../../src/equations/screws/nds-lateral.ts";
 

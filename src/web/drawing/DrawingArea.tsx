@@ -69,6 +69,8 @@ const LONG_NAME = 8;
 const REST = 140;
 /** Between two drawings of the symbols of findings during a drag, milliseconds. */
 const SYMBOLS_APART = 120;
+/** Under this height of the drawing the legend of wind starts folded: it would hide half of it. */
+const LEGEND_BESIDE = 420;
 const NO_SIZE: Size = { width: 0, height: 0 };
 
 /** It brings the graphics library with it, which the page does without until it is asked for. */
@@ -336,7 +338,12 @@ export function DrawingArea({
       )}
       {rested && shown.has("wind") && !solid && (
         <Suspense>
-          <WindLegend design={rested} uses={wind?.uses ?? []} open={size.width >= NARROW} onGo={onGo} />
+          <WindLegend
+            design={rested}
+            uses={wind?.uses ?? []}
+            open={size.width >= NARROW && size.height >= LEGEND_BESIDE}
+            onGo={onGo}
+          />
         </Suspense>
       )}
       {elevation && design && !solid && (

@@ -2,13 +2,12 @@
  * How thick foam sheathing may be under furring that carries the cladding on No. 10 screws: International Building Code
  * 2018, Table 2603.13.2 (1x furring, studs of specific gravity 0.42, foam of 15 psi, screw held 1 in in the stud).
  */
-import type { Source } from "../findings/finding.ts";
+import { equation } from "../equation.ts";
 
-export const FOAM_TABLE_SOURCE: Source = {
-  kind: "document",
+export const FOAM_TABLE = {
   document: "International Building Code, 2018",
   clause: "Table 2603.13.2",
-};
+} as const;
 
 const MM_PER_INCH = 25.4;
 const KG_PER_M2_PER_PSF = 4.882428;
@@ -81,3 +80,18 @@ function inches(mm: number): number {
   const named = [12, 16, 24].find((inch) => Math.abs(mm - inch * MM_PER_INCH) <= 0.5);
   return named ?? exact;
 }
+
+export const THICKEST_FOAM = equation({
+  name: "thickest-foam",
+  formula:
+    "the table’s cells for screwDiameterMm of No. 10 or more, by screwSpacingMm · furringSpacingMm · claddingKgPerM2 on a screw, a line over its inverse between them; nothing outside",
+  inputs: [
+    { key: "screwDiameterMm", unit: "mm", range: [4.78, 12] },
+    { key: "screwSpacingMm", unit: "mm", range: [50, 610] },
+    { key: "furringSpacingMm", unit: "mm", range: [100, 610] },
+    { key: "claddingKgPerM2", unit: "kg/m²", range: [1, 122] },
+  ],
+  result: { unit: "mm" },
+  source: FOAM_TABLE,
+  work: (asked) => thickestFoam(asked) ?? Number.NaN,
+});
