@@ -7,7 +7,7 @@ import type { BarType, FilledBar, Filling, Piece } from "./bar-fill.ts";
 import { bestFit, fullestBars } from "./bar-fill.ts";
 import type { BarPattern, BarWorth } from "./bar-worth.ts";
 import { barWorth, summed } from "./bar-worth.ts";
-import { Columns } from "./columns.ts";
+import { type ColumnJob, Columns, type Pattern } from "./columns.ts";
 import type { Cover } from "./cover.ts";
 import { coverOf } from "./cover.ts";
 
@@ -41,12 +41,19 @@ const DISCREPANCIES = 2;
 /** Pieces left, above which filling bar by bar takes longer than it helps. */
 const MOST_TO_FILL = 60;
 
-/**
- * Gives what it has after each round.
- * @param goal cost of a plan that is known
- * @param work how many entries of lists may be made in all
- */
-export function dive(job: BarJob, { goal, work }: { goal: number; work: number }): Generator<Dive, Dive> {
+interface Measure {
+  /** Cost of a plan that is known. */
+  readonly goal: number;
+  /** What none costs less than, as far as is known. */
+  readonly bound: number;
+  /** How many entries of lists may be made in all. */
+  readonly work: number;
+  /** Bars that may be of use. */
+  readonly bars: readonly FilledBar[];
+}
+
+/** Gives what it has after each round. */
+export function dive(job: BarJob, measure: Measure): Generator<Dive, Dive> {
   const lengths = new Map<string, Piece[]>();
   for (const piece of job.pieces) {
     const key = `${piece.length} ${piece.kind}`;
@@ -56,26 +63,30 @@ export function dive(job: BarJob, { goal, work }: { goal: number; work: number }
   }
   const groups = [...lengths.values()];
   const kinds = groups.map(([first]) => ({ length: first?.length ?? 0, kind: first?.kind ?? 0 }));
-  return new Diver(job, groups, barWorth(kinds, job.types, job.unit), goal, work).run();
+  return new Diver(job, groups, barWorth(kinds, job.types, job.unit), measure).run();
 }
 
 class Diver {
   private readonly job: BarJob;
   private readonly groups: readonly (readonly Piece[])[];
+  private readonly known: readonly BarPattern[];
   private readonly worths: BarWorth;
   private readonly cover: Cover;
   private goal: number;
   private readonly work: number;
   private rounds = 0;
   private pivoted = 0;
-  private bound = 0;
+  private bound: number;
   private better: Filling | undefined;
 
-  constructor(job: BarJob, groups: Piece[][], worths: BarWorth, goal: number, work: number) {
+  constructor(job: BarJob, groups: Piece[][], worths: BarWorth, measure: Measure) {
+    const { goal, bound, work, bars } = measure;
     this.job = job;
     this.groups = groups;
+    this.known = patternsOf(bars, groups, job.types);
     this.worths = worths;
     this.goal = goal;
+    this.bound = bound;
     this.work = work;
     this.cover = coverOf(job.types.map(({ cost, stock }) => ({ cost, count: job.available[stock] ?? 0 })));
   }
@@ -87,9 +98,11 @@ class Diver {
       chosen: [],
       cost: 0,
     };
-    const columns = yield* this.solved(all, []);
-    this.bound = this.cover.roundUp(columns.bound);
-    if (columns.done && columns.covered) {
+    const begun = new Columns(this.columnJob(all));
+    begun.offer(this.known);
+    const columns = yield* this.solved(all, begun);
+    this.bound = Math.max(this.bound, this.cover.roundUp(columns.bound));
+    if (columns.value !== undefined) {
       for (let tries = 0; tries <= DISCREPANCIES && !this.isOver; tries++) {
         yield* this.descend(all, columns, tries);
       }
@@ -114,13 +127,15 @@ class Diver {
     return this.left <= 0 || this.bound >= this.goal - 1e-9;
   }
 
-  private *solved(rest: Rest, pool: readonly BarPattern[]): Generator<Dive, Columns> {
-    const columns = new Columns({
-      demand: rest.demand,
-      stock: this.job.types.map(({ cost }, place) => ({ cost, count: rest.counts[place] ?? 0 })),
-      best: (worth) => this.worths.best(worth, rest.demand),
-    });
-    for (const pattern of pool) columns.add(within(pattern, rest));
+  private columnJob({ demand, counts }: Rest): ColumnJob {
+    return {
+      demand,
+      stock: this.job.types.map(({ cost }, place) => ({ cost, count: counts[place] ?? 0 })),
+      best: (worth) => this.worths.best(worth, demand),
+    };
+  }
+
+  private *solved(rest: Rest, columns: Columns): Generator<Dive, Columns> {
     let before = 0;
     while (this.left > 0) {
       const more = columns.round(this.left * SUMS_AN_ENTRY);
@@ -129,8 +144,10 @@ class Diver {
       if (!more) break;
       this.rounds += 1;
       yield this.now();
-      // Nothing better than what is known can come of it.
+      // Nothing better than what is known can come of it, or nothing better can be asked for.
       if (this.cover.roundUp(columns.bound) + rest.cost >= this.goal - 1e-9) break;
+      const { value } = columns;
+      if (value !== undefined && this.cover.roundUp(value - 1e-9) + rest.cost <= this.bound + 1e-9) break;
     }
     return columns;
   }
@@ -161,8 +178,8 @@ class Diver {
   private *follow(rest: Rest, columns: Columns, strays: number): Generator<Dive, void> {
     this.complete(rest);
     if (rest.demand.every((count) => count === 0)) return;
-    const solved = yield* this.solved(rest, columns.all() as BarPattern[]);
-    yield* this.descend(rest, solved, strays);
+    const own = columns.forRest(this.columnJob(rest), cutTo(rest));
+    yield* this.descend(rest, yield* this.solved(rest, own), strays);
   }
 
   private take(rest: Rest, pattern: BarPattern): Rest {
@@ -211,8 +228,15 @@ class Diver {
   }
 }
 
+function cutTo(rest: Rest): (pattern: Pattern) => Pattern {
+  return (pattern) => within(pattern as BarPattern, rest);
+}
+
 /** A pattern without the pieces that are no longer wanted. */
 function within(pattern: BarPattern, { demand }: Rest): BarPattern {
+  let isWanted = true;
+  for (const [type, count] of pattern.counts) isWanted &&= count <= (demand[type] ?? 0);
+  if (isWanted) return pattern;
   const left = [...demand];
   const runs = pattern.runs.map((run) => {
     const kept = new Map<number, number>();
@@ -224,4 +248,23 @@ function within(pattern: BarPattern, { demand }: Rest): BarPattern {
     return kept;
   });
   return { ...pattern, runs, counts: summed(runs) };
+}
+
+function patternsOf(
+  bars: readonly FilledBar[],
+  groups: readonly (readonly Piece[])[],
+  types: readonly BarType[],
+): BarPattern[] {
+  const groupOf = new Map(groups.flatMap((group, place) => group.map((piece) => [piece, place] as const)));
+  return bars.map(({ type, pieces }) => {
+    const runs = pieces.map((run) => {
+      const counts = new Map<number, number>();
+      for (const piece of run) {
+        const group = groupOf.get(piece) ?? -1;
+        counts.set(group, (counts.get(group) ?? 0) + 1);
+      }
+      return counts;
+    });
+    return { stock: types.indexOf(type), worth: 0, runs, counts: summed(runs) };
+  });
 }

@@ -50,7 +50,12 @@ export function* searchBars(search: BarSearch): Generator<Found, Found> {
   let refills = search.budget;
   if (best.left.length === 0 && !isDone(best, search.lower)) {
     refills *= REFILL_SHARE;
-    const diving = dive(search, { goal: costOf(best), work: search.budget * ENTRIES_A_STEP });
+    const diving = dive(search, {
+      goal: costOf(best),
+      bound: lower.bound,
+      work: search.budget * ENTRIES_A_STEP,
+      bars: first.tried,
+    });
     for (let next = diving.next(); ; next = diving.next()) {
       if (next.value.bound > lower.bound + 1e-9) lower = { bound: next.value.bound, how: "pattern-lp" };
       best = next.value.better ?? best;
@@ -77,8 +82,15 @@ export function* searchBars(search: BarSearch): Generator<Found, Found> {
 /** Prices to try: as they are, and leaning to short or to long bars. */
 const leanings = [1, 0.9, 1.1];
 
-function firstPlan(search: BarSearch): Filling & { readonly iterations: number } {
+interface First extends Filling {
+  readonly iterations: number;
+  /** The bars of all fillings that were tried. */
+  readonly tried: readonly FilledBar[];
+}
+
+function firstPlan(search: BarSearch): First {
   const pieces = longestFirst(search.pieces);
+  const tried: FilledBar[] = [];
   let best: Filling | undefined;
   let iterations = 0;
   for (const leaning of search.types.length > 1 ? leanings : [1]) {
@@ -86,11 +98,12 @@ function firstPlan(search: BarSearch): Filling & { readonly iterations: number }
     for (const fill of [bestFit, fullestBars]) {
       const filling = fill({ ...search, pieces, price });
       iterations += 1;
+      tried.push(...filling.bars);
       if (best === undefined || isBetter(filling, best)) best = filling;
-      if (isDone(best, search.lower)) return { ...best, iterations };
+      if (isDone(best, search.lower)) return { ...best, iterations, tried };
     }
   }
-  return { ...(best ?? { bars: [], left: pieces }), iterations };
+  return { ...(best ?? { bars: [], left: pieces }), iterations, tried };
 }
 
 interface Refilled {

@@ -44,15 +44,14 @@ export function barWorth(types: readonly PieceKind[], bars: readonly BarType[], 
     if (same === undefined) groups.set(serves, [place]);
     else same.push(place);
   });
-  const tables = [...groups].map(([serves, places]) => {
-    const longest = places.reduce(
-      (most, place) => (bars[place]?.runs ?? []).reduce((long, run) => Math.max(long, run), most),
-      0,
-    );
+  const bySet = [...groups].map(([serves, places]) => {
+    const runs = places.flatMap((place) => bars[place]?.runs ?? []);
+    const longest = runs.reduce((most, run) => Math.max(most, run), 0);
     const own = types.flatMap(({ length, kind }, type) =>
       serves.has(kind) && length <= longest ? [{ type, length }] : [],
     );
-    return { places, longest, own };
+    const table = longest / unit <= LONGEST_TABLE ? tables(runs, unit) : undefined;
+    return { places, longest, own, table };
   });
   let spent = 0;
   return {
@@ -61,9 +60,9 @@ export function barWorth(types: readonly PieceKind[], bars: readonly BarType[], 
     },
     best(worth, demand) {
       const patterns: BarPattern[] = [];
-      for (const { places, longest, own } of tables) {
+      for (const { places, longest, own, table } of bySet) {
         const parts = partsOf(own, longest, worth, demand);
-        const list = longest / unit <= LONGEST_TABLE ? tableOf(parts, longest, unit) : listOf(parts, longest);
+        const list = table === undefined ? listOf(parts, longest) : table(parts);
         if (list === undefined) return undefined;
         spent += list.spent;
         for (const stock of places) patterns.push(patternOf(stock, bars[stock]?.runs ?? [], list));
@@ -87,36 +86,69 @@ interface Fillings {
   take(run: number): Map<number, number>;
 }
 
-function tableOf(parts: readonly Part[], longest: number, unit: number): Fillings {
-  const width = Math.floor(longest / unit) + 1;
+/** Makes tables that answer for some runs, all in the same room: a table is of use until the next is made. */
+function tables(runs: readonly number[], unit: number): (parts: readonly Part[]) => Fillings {
+  const cells = runs.map((run) => Math.floor(run / unit));
+  const width = cells.reduce((most, cell) => Math.max(most, cell), 0) + 1;
+  const shortest = cells.reduce((least, cell) => Math.min(least, cell), width);
   const value = new Float64Array(width);
-  const taken = new Uint8Array(parts.length * width);
-  parts.forEach(({ length, worth }, place) => {
-    const size = Math.round(length / unit);
-    const at = place * width;
-    for (let cell = width - 1; cell >= size; cell--) {
-      const sum = (value[cell - size] ?? 0) + worth;
-      if (sum > (value[cell] ?? 0)) {
-        value[cell] = sum;
-        taken[at + cell] = 1;
-      }
+  let taken = new Uint8Array(0);
+  return (parts) => {
+    if (taken.length < parts.length * width) taken = new Uint8Array(parts.length * width);
+    else taken.fill(0, 0, parts.length * width);
+    value.fill(0);
+    let filled = 0;
+    let spent = width;
+    let later = parts.reduce((sum, { length }) => sum + Math.round(length / unit), 0);
+    const reaches = new Int32Array(parts.length);
+    for (let place = 0; place < parts.length; place++) {
+      const { length, worth } = parts[place] as Part;
+      const size = Math.round(length / unit);
+      // Above what the parts so far can fill, all cells are worth the same.
+      const reach = Math.min(width - 1, filled + size);
+      const most = value[filled] as number;
+      for (let cell = filled + 1; cell <= reach; cell++) value[cell] = most;
+      filled = reach;
+      reaches[place] = reach;
+      later -= size;
+      // Lower cells lead to nothing that is asked for, even where all parts to come are added.
+      const least = Math.max(size, Math.min(shortest - later, reach));
+      addPart(value, taken, { from: place * width, size, reach, least, worth });
+      spent += reach + 1 - least;
     }
-  });
-  return {
-    spent: (parts.length * width) / CELLS_AN_ENTRY,
-    worthOf: (run) => value[Math.floor(run / unit)] ?? 0,
-    take: (run) => {
-      const counts = new Map<number, number>();
-      let cell = Math.floor(run / unit);
-      for (let place = parts.length - 1; place >= 0; place--) {
-        const part = parts[place];
-        if (part === undefined || taken[place * width + cell] !== 1) continue;
-        counts.set(part.type, (counts.get(part.type) ?? 0) + part.count);
-        cell -= Math.round(part.length / unit);
-      }
-      return counts;
-    },
+    const cellFor = (run: number) => Math.min(filled, Math.floor(run / unit));
+    return {
+      spent: spent / CELLS_AN_ENTRY,
+      worthOf: (run) => value[cellFor(run)] as number,
+      take: (run) => {
+        const counts = new Map<number, number>();
+        let cell = cellFor(run);
+        for (let place = parts.length - 1; place >= 0; place--) {
+          cell = Math.min(cell, reaches[place] as number);
+          const part = parts[place];
+          if (part === undefined || taken[place * width + cell] !== 1) continue;
+          counts.set(part.type, (counts.get(part.type) ?? 0) + part.count);
+          cell -= Math.round(part.length / unit);
+        }
+        return counts;
+      },
+    };
   };
+}
+
+function addPart(
+  value: Float64Array,
+  taken: Uint8Array,
+  part: { from: number; size: number; reach: number; least: number; worth: number },
+): void {
+  const { from, size, reach, least, worth } = part;
+  for (let cell = reach, less = reach - size; cell >= least; cell--, less--) {
+    const sum = (value[less] as number) + worth;
+    if (sum > (value[cell] as number)) {
+      value[cell] = sum;
+      taken[from + cell] = 1;
+    }
+  }
 }
 
 /** Fillings by rising length and worth; each is the one before it with a part added. */

@@ -17,6 +17,12 @@ export interface PricedPattern extends Pattern {
   readonly worth: number;
 }
 
+/** What is known beforehand of a job that is the rest of another. */
+interface Start {
+  readonly lp: CoveringLp;
+  readonly patterns: readonly (Pattern | undefined)[];
+}
+
 export interface ColumnJob {
   /** Pieces of each type. */
   readonly demand: readonly number[];
@@ -37,30 +43,60 @@ const SMOOTH = 0.6;
 export class Columns {
   private readonly job: ColumnJob;
   private readonly dearest: number;
-  private readonly patterns: Pattern[] = [];
-  private readonly known = new Set<string>();
+  /** By the programme's column; undefined for those that were withdrawn. */
+  private readonly patterns: (Pattern | undefined)[];
   private readonly lp: CoveringLp;
+  /** What the programme had taken when it was taken over. */
+  private readonly before: number;
   /** By stock: the row that limits it, -1 where there is no limit. */
   private readonly limits: readonly number[];
   private bestPrices: Float64Array | undefined;
   private lower = 0;
   private isDone = false;
 
-  constructor(job: ColumnJob) {
+  constructor(job: ColumnJob, start?: Start) {
     this.job = job;
     this.dearest = job.stock.reduce((most, { cost }) => Math.max(most, cost), 0) || 1;
     const types = job.demand.length;
     let row = types;
     this.limits = job.stock.map(({ count }) => (Number.isFinite(count) ? row++ : -1));
-    this.lp = new CoveringLp(
-      [
-        ...job.demand.map((amount) => ({ sense: 1 as const, amount })),
-        ...job.stock.flatMap(({ count }) =>
-          Number.isFinite(count) ? [{ sense: -1 as const, amount: count }] : [],
-        ),
-      ],
-      PENALTY,
-    );
+    this.patterns = [...(start?.patterns ?? [])];
+    this.lp =
+      start?.lp ??
+      new CoveringLp(
+        [
+          ...job.demand.map((amount) => ({ sense: 1 as const, amount })),
+          ...job.stock.flatMap(({ count }) =>
+            Number.isFinite(count) ? [{ sense: -1 as const, amount: count }] : [],
+          ),
+        ],
+        PENALTY,
+      );
+    this.before = this.lp.spent;
+  }
+
+  /**
+   * The same for what is left of the job, begun from what is known here. `within` gives a pattern without the pieces that are no
+   * longer wanted, itself where it has none.
+   */
+  forRest(rest: ColumnJob, within: (pattern: Pattern) => Pattern): Columns {
+    const withdrawn: number[] = [];
+    const cut: Pattern[] = [];
+    const patterns = this.patterns.map((pattern, place) => {
+      if (pattern === undefined) return undefined;
+      const own = within(pattern);
+      if (own === pattern) return pattern;
+      withdrawn.push(place);
+      cut.push(own);
+      return undefined;
+    });
+    const amounts = [
+      ...rest.demand,
+      ...rest.stock.flatMap(({ count }) => (Number.isFinite(count) ? [count] : [])),
+    ];
+    const columns = new Columns(rest, { lp: this.lp.forAmounts(amounts, withdrawn), patterns });
+    columns.offer(cut);
+    return columns;
   }
 
   /** What no plan costs less than, as far as is known. */
@@ -70,38 +106,33 @@ export class Columns {
 
   /** Sums that the programme took so far; the patterns' own are not among them. */
   get spent(): number {
-    return this.lp.spent;
+    return this.lp.spent - this.before;
   }
 
-  /** True once no pattern can lower the cost any more. */
-  get done(): boolean {
-    return this.isDone;
+  /** What the patterns cost that cover all pieces by fractions; undefined while they do not. */
+  get value(): number | undefined {
+    if (!this.lp.isCovered) return undefined;
+    let value = 0;
+    for (const { pattern, level } of this.solution()) {
+      value += level * (this.job.stock[pattern.stock]?.cost ?? 0);
+    }
+    return value;
   }
 
-  /** Patterns cover all pieces, if only by fractions. */
-  get covered(): boolean {
-    return this.lp.isCovered;
+  /** Patterns that are known beforehand. */
+  offer(patterns: readonly Pattern[]): void {
+    const distinct = new Map(patterns.map((pattern) => [keyOf(pattern), pattern]));
+    for (const pattern of distinct.values()) this.add(pattern);
   }
 
-  /** What the patterns cost that cover all pieces by fractions. */
-  get value(): number {
-    return [...this.lp.solution()].reduce(
-      (sum, [place, level]) => sum + level * (this.job.stock[this.patterns[place]?.stock ?? -1]?.cost ?? 0),
-      0,
-    );
-  }
-
-  add(pattern: Pattern): boolean {
-    const key = `${pattern.stock}:${[...pattern.counts].sort(([a], [b]) => a - b).join(";")}`;
-    if (this.known.has(key) || pattern.counts.size === 0) return false;
-    this.known.add(key);
+  private add(pattern: Pattern): void {
+    if (pattern.counts.size === 0) return;
     this.patterns.push(pattern);
     const limit = this.limits[pattern.stock] ?? -1;
-    this.lp.add({
-      cost: (this.job.stock[pattern.stock]?.cost ?? 0) / this.dearest,
-      entries: [...pattern.counts, ...(limit < 0 ? [] : [[limit, 1] as const])],
-    });
-    return true;
+    this.lp.add((this.job.stock[pattern.stock]?.cost ?? 0) / this.dearest, [
+      ...pattern.counts,
+      ...(limit < 0 ? [] : [[limit, 1] as const]),
+    ]);
   }
 
   /**
@@ -130,11 +161,6 @@ export class Columns {
     });
   }
 
-  /** All patterns found so far. */
-  all(): readonly Pattern[] {
-    return this.patterns;
-  }
-
   /** Finds the best patterns at some prices and adds those that lower the cost at the programme's own. */
   private price(at: Float64Array, own: Float64Array): boolean {
     const { demand, stock } = this.job;
@@ -151,7 +177,10 @@ export class Columns {
       const limit = this.limits[pattern.stock] ?? -1;
       let reduced = (stock[pattern.stock]?.cost ?? 0) / this.dearest - (limit < 0 ? 0 : (own[limit] ?? 0));
       for (const [type, count] of pattern.counts) reduced -= count * (own[type] ?? 0);
-      if (reduced < -1e-6 && this.add(pattern)) added = true;
+      // No pattern that the programme has is worth more than it costs once it is solved, so this one is new.
+      if (reduced >= -1e-6) continue;
+      this.add(pattern);
+      added = true;
     }
     return added;
   }
@@ -174,4 +203,8 @@ export class Columns {
       return count === Number.POSITIVE_INFINITY || gain <= 0 ? sum : sum - count * gain;
     }, scale * wanted);
   }
+}
+
+function keyOf({ stock, counts }: Pattern): string {
+  return `${stock}:${[...counts].sort(([a], [b]) => a - b).join(";")}`;
 }
