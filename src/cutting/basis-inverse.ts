@@ -56,7 +56,9 @@ export class BasisInverse {
     for (let place = 0; place < rows; place++) {
       let best = place;
       for (let row = place + 1; row < rows; row++) {
-        if (Math.abs(matrix[row * rows + place] as number) > Math.abs(matrix[best * rows + place] as number)) {
+        if (
+          Math.abs(matrix[row * rows + place] as number) > Math.abs(matrix[best * rows + place] as number)
+        ) {
           best = row;
         }
       }

@@ -3,8 +3,9 @@
  * pieces are still asked for, and only the rest is cut anew. A plan made from nothing takes their place where it is cheaper.
  */
 import { boundLengths, boundSheets, compare } from "./bounds.ts";
+import type { LowerBound } from "./box-bound.ts";
 import { lengthPlanCost, sheetPlanCost } from "./cost.ts";
-import type { LengthPlan, LengthSolver, SheetPlan, SheetSolver, Unplaced } from "./model.ts";
+import type { CutResult, LengthPlan, LengthSolver, SheetPlan, SheetSolver, Unplaced } from "./model.ts";
 
 interface Counted {
   readonly id: string;
@@ -18,53 +19,78 @@ interface Unit {
 }
 
 export function resumedSheets(solve: SheetSolver, former: SheetPlan): SheetSolver {
-  return (request) => {
-    const sizes = new Map(request.demands.map((one) => [one.id, `${one.width} ${one.height}`]));
-    const kept = stillWanted(former.sheets, request.stock, ({ placements }) =>
-      placements.every(
-        ({ demandId, turned, width, height }) =>
-          sizes.get(demandId) === (turned ? `${height} ${width}` : `${width} ${height}`),
-      ),
-    );
-    const placed = new Set(kept.flatMap(({ placements }) => placements.map(({ demandId }) => demandId)));
-    const rest = solve({
-      ...request,
-      stock: lessUsed(request.stock, kept),
-      demands: request.demands.filter(({ id }) => !placed.has(id)),
-    });
-    const plan = { sheets: renumbered([...kept, ...rest.plan.sheets]), unplaced: rest.plan.unplaced };
-    const cost = sheetPlanCost(plan, request.stock);
-    const fresh = kept.length === 0 ? rest : solve(request);
-    if (isBetter(fresh, { plan, cost })) return fresh;
-    const own = compare(
-      { unplaced: plan.unplaced, cost },
-      boundSheets(request, placedOf(request.demands, plan.unplaced)),
-    );
-    return { ...fresh, plan, cost, bound: strongerOf(own, fresh, plan.unplaced, cost) };
-  };
+  return resumed(solve, former.sheets, {
+    isWanted: (request) => {
+      const sizes = new Map(request.demands.map((one) => [one.id, `${one.width} ${one.height}`]));
+      return ({ placements }) =>
+        placements.every(
+          ({ demandId, turned, width, height }) =>
+            sizes.get(demandId) === (turned ? `${height} ${width}` : `${width} ${height}`),
+        );
+    },
+    piecesOf: ({ placements }) => placements,
+    unitsOf: ({ sheets }) => sheets,
+    planOf: (sheets, unplaced) => ({ sheets, unplaced }),
+    costOf: sheetPlanCost,
+    lower: boundSheets,
+  });
 }
 
 export function resumedLengths(solve: LengthSolver, former: LengthPlan): LengthSolver {
+  return resumed(solve, former.bars, {
+    isWanted: (request) => {
+      const lengths = new Map(request.demands.map((one) => [one.id, one.length]));
+      return ({ pieces }) =>
+        pieces.every(({ demandId, from, to }) => Math.abs((lengths.get(demandId) ?? 0) - (to - from)) < 1e-4);
+    },
+    piecesOf: ({ pieces }) => pieces,
+    unitsOf: ({ bars }) => bars,
+    planOf: (bars, unplaced) => ({ bars, unplaced }),
+    costOf: lengthPlanCost,
+    lower: boundLengths,
+  });
+}
+
+interface Asked<Stock extends Counted> {
+  readonly stock: readonly Stock[];
+  readonly demands: readonly { readonly id: string }[];
+}
+
+interface Planned {
+  readonly unplaced: readonly Unplaced[];
+}
+
+/** What sheets and lengths do not share. */
+interface Ways<One extends Unit, Request extends Asked<Counted>, Plan extends Planned> {
+  /** Tells of a unit whether all its pieces are still asked for as they are. */
+  readonly isWanted: (request: Request) => (unit: One) => boolean;
+  readonly piecesOf: (unit: One) => readonly { readonly demandId: string }[];
+  readonly unitsOf: (plan: Plan) => readonly One[];
+  readonly planOf: (units: One[], unplaced: Plan["unplaced"]) => Plan;
+  readonly costOf: (plan: Plan, stock: Request["stock"]) => number;
+  readonly lower: (request: Request, chosen: ReadonlySet<number>) => LowerBound;
+}
+
+function resumed<One extends Unit, Request extends Asked<Counted>, Plan extends Planned>(
+  solve: (request: Request) => CutResult<Plan>,
+  former: readonly One[],
+  { isWanted, piecesOf, unitsOf, planOf, costOf, lower }: Ways<One, Request, Plan>,
+): (request: Request) => CutResult<Plan> {
   return (request) => {
-    const lengths = new Map(request.demands.map((one) => [one.id, one.length]));
-    const kept = stillWanted(former.bars, request.stock, ({ pieces }) =>
-      pieces.every(({ demandId, from, to }) => Math.abs((lengths.get(demandId) ?? 0) - (to - from)) < 1e-4),
-    );
-    const placed = new Set(kept.flatMap(({ pieces }) => pieces.map(({ demandId }) => demandId)));
+    const kept = stillWanted(former, request.stock, isWanted(request));
+    const placed = new Set(kept.flatMap((unit) => piecesOf(unit).map(({ demandId }) => demandId)));
     const rest = solve({
       ...request,
       stock: lessUsed(request.stock, kept),
       demands: request.demands.filter(({ id }) => !placed.has(id)),
     });
-    const plan = { bars: renumbered([...kept, ...rest.plan.bars]), unplaced: rest.plan.unplaced };
-    const cost = lengthPlanCost(plan, request.stock);
+    const { unplaced } = rest.plan;
+    const plan = planOf(renumbered([...kept, ...unitsOf(rest.plan)]), unplaced);
+    const cost = costOf(plan, request.stock);
     const fresh = kept.length === 0 ? rest : solve(request);
     if (isBetter(fresh, { plan, cost })) return fresh;
-    const own = compare(
-      { unplaced: plan.unplaced, cost },
-      boundLengths(request, placedOf(request.demands, plan.unplaced)),
-    );
-    return { ...fresh, plan, cost, bound: strongerOf(own, fresh, plan.unplaced, cost) };
+    const own = compare({ unplaced, cost }, lower(request, placedOf(request.demands, unplaced)));
+    return { ...fresh, plan, cost, bound: strongerOf(own, fresh, unplaced, cost) };
   };
 }
 

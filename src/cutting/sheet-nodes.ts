@@ -39,6 +39,8 @@ export class Region {
   turned = false;
   axis: Axis | undefined;
   parts: Region[] = [];
+  /** Place on its sheet's list of leftovers, as far as it was noted last. */
+  place = -1;
 
   constructor(width: number, height: number, parent?: Region) {
     this.width = width;
@@ -58,6 +60,8 @@ export class Sheet {
   readonly leftovers: Region[];
   /** The step of a search that made this copy, and so may change it. */
   readonly owner: number;
+  /** What its leftovers are worth together; below nought while that is not reckoned. */
+  worth = -1;
 
   constructor(panel: Panel, owner: number, copyOf?: Sheet) {
     this.panel = panel;
@@ -66,22 +70,24 @@ export class Sheet {
       this.root = new Region(panel.width, panel.height);
       this.leftovers = [this.root];
     } else {
-      const copies = new Map<Region, Region>();
-      this.root = copied(copyOf.root, undefined, copies);
+      const { leftovers } = copyOf;
+      for (let place = 0; place < leftovers.length; place++) (leftovers[place] as Region).place = place;
       // In the same order, so that a leftover's place in the list names it in every copy.
-      this.leftovers = copyOf.leftovers.map((one) => copies.get(one) ?? one);
+      this.leftovers = leftovers.slice();
+      this.root = copied(copyOf.root, undefined, this.leftovers);
     }
   }
 }
 
-function copied(region: Region, parent: Region | undefined, leftovers: Map<Region, Region>): Region {
+/** Copies of leftovers take the places that are noted for these. */
+function copied(region: Region, parent: Region | undefined, leftovers: Region[]): Region {
   const copy = new Region(region.width, region.height, parent);
   copy.piece = region.piece;
   copy.turned = region.turned;
   copy.axis = region.axis;
   if (region.axis !== undefined) {
     for (const part of region.parts) copy.parts.push(copied(part, copy, leftovers));
-  } else if (region.piece < 0) leftovers.set(region, copy);
+  } else if (region.piece < 0) leftovers[region.place] = copy;
   return copy;
 }
 
@@ -180,7 +186,9 @@ export function enlarged(sheet: Sheet, panel: Panel, axis: Axis, owner: number):
   whole.leftovers.length = 0;
   const part = partOff(whole, whole.root, axis, axis === "x" ? sheet.panel.width : sheet.panel.height);
   const { root } = sheet;
-  const copies = new Map<Region, Region>();
+  const { leftovers } = sheet;
+  for (let place = 0; place < leftovers.length; place++) (leftovers[place] as Region).place = place;
+  const copies = leftovers.slice();
   part.piece = root.piece;
   part.turned = root.turned;
   if (root.axis === axis) {
@@ -191,7 +199,7 @@ export function enlarged(sheet: Sheet, panel: Panel, axis: Axis, owner: number):
     part.axis = root.axis;
     part.parts = root.parts.map((one) => copied(one, part, copies));
   }
-  whole.leftovers.push(...copies.values());
+  whole.leftovers.push(...copies);
   joinLeftovers(whole);
   return whole;
 }

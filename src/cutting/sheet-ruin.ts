@@ -41,6 +41,13 @@ export class LayoutSearch {
   private readonly ranking: readonly number[];
   /** By type: leftovers that it would fit into. */
   private readonly places: number[];
+  /** By type, as it lies, for the loops that are gone through most. */
+  private readonly widths: Float64Array;
+  private readonly heights: Float64Array;
+  private readonly turnable: Uint8Array;
+  private readonly cheapest: number;
+  /** Room for lists of regions. */
+  private readonly regions: Region[] = [];
 
   constructor(job: SheetJob, random: () => number, start?: Layout) {
     this.job = job;
@@ -50,6 +57,10 @@ export class LayoutSearch {
     this.step = this.sheets.reduce((most, { owner }) => Math.max(most, owner), 0) + 1;
     this.waiting = [...(start?.waiting ?? job.types.map(({ demands }) => demands.length))];
     this.places = job.types.map(() => 0);
+    this.widths = Float64Array.from(job.types, ({ width }) => width);
+    this.heights = Float64Array.from(job.types, ({ height }) => height);
+    this.turnable = Uint8Array.from(job.types, ({ turnable }) => (turnable ? 1 : 0));
+    this.cheapest = job.panels.reduce((least, { cost }) => Math.min(least, cost), Number.POSITIVE_INFINITY);
     const area = ({ width, height }: Panel) => width * height;
     this.ranking = job.panels
       .map((panel, place) => ({ panel, place }))
@@ -70,9 +81,15 @@ export class LayoutSearch {
 
   /**
    * Lays what waits, opening sheets as long as all cost no more than `limit`: the piece with fewest places first, or, where
-   * ranks are given, types by their rank and without chance.
+   * ranks are given, types by their rank and without chance. Ends as soon as more area than `most` is left waiting, with what is
+   * laid by then; false where it does.
    */
-  recreate(limit: number, open: Opening, rank?: readonly number[]): void {
+  recreate(
+    limit: number,
+    open: Opening,
+    { rank, most = Number.POSITIVE_INFINITY }: { rank?: readonly number[] | undefined; most?: number } = {},
+  ): boolean {
+    let left = 0;
     const blink = rank === undefined ? BLINK : 0;
     const { types } = this.job;
     let cost = costOf(this.sheets);
@@ -100,6 +117,8 @@ export class LayoutSearch {
         const chosen = open(type, panels);
         const panel = chosen === undefined ? undefined : this.job.panels[chosen];
         if (panel === undefined) {
+          left += type.width * type.height * (this.waiting[index] ?? 0);
+          if (left > most) return false;
           waiting.splice(at, 1);
           continue;
         }
@@ -114,6 +133,7 @@ export class LayoutSearch {
       this.waiting[index] = (this.waiting[index] ?? 0) - 1;
       if (this.waiting[index] === 0) waiting.splice(waiting.indexOf(index), 1);
     }
+    return true;
   }
 
   /**
@@ -142,15 +162,15 @@ export class LayoutSearch {
       if (steps % BREATH === BREATH - 1) yield steps;
       steps += 1;
       this.step += 1;
-      const before = this.layout();
+      const before = { sheets: this.sheets.slice(), waiting: this.waiting.slice() };
       this.ruin(goal.limit);
-      this.recreate(goal.limit, this.anyPanel);
-      const then = this.standing();
       const late = history[at] ?? now;
+      const most = Math.max(late.waiting, now.waiting);
+      const then = this.recreate(goal.limit, this.anyPanel, { most }) ? this.standing() : undefined;
       idle += 1;
-      if (isWorse(then, late) && isWorse(then, now)) {
-        this.sheets = [...before.sheets];
-        this.waiting = [...before.waiting];
+      if (then === undefined || (isWorse(then, late) && isWorse(then, now))) {
+        this.sheets = before.sheets;
+        this.waiting = before.waiting;
         continue;
       }
       now = then;
@@ -231,15 +251,19 @@ export class LayoutSearch {
       const index = pick(this.random, this.sheets.length);
       const sheet = this.sheets[index];
       if (sheet === undefined) return;
-      const regions = filledRegions(sheet.root, []);
-      this.clearRegion(index, regions.length === 0 ? undefined : pick(this.random, regions.length));
+      this.regions.length = 0;
+      const { length } = filledRegions(sheet.root, this.regions);
+      this.clearRegion(index, length === 0 ? undefined : pick(this.random, length));
     }
   }
 
   /** Clears a filled region of a sheet, by its place among them; without one, the whole sheet, which is then put back. */
   private clearRegion(index: number, place: number | undefined): void {
     const sheet = this.own(index);
-    const region = place === undefined ? sheet.root : (filledRegions(sheet.root, [])[place] ?? sheet.root);
+    this.regions.length = 0;
+    const region =
+      place === undefined ? sheet.root : (filledRegions(sheet.root, this.regions)[place] ?? sheet.root);
+    sheet.worth = -1;
     clear(sheet, region, (piece) => {
       this.waiting[piece] = (this.waiting[piece] ?? 0) + 1;
     });
@@ -258,12 +282,17 @@ export class LayoutSearch {
 
   private standing(): Standing {
     let waiting = 0;
-    this.job.types.forEach(({ width, height }, index) => {
-      waiting += width * height * (this.waiting[index] ?? 0);
-    });
+    for (let index = 0; index < this.widths.length; index++) {
+      waiting +=
+        (this.widths[index] as number) * (this.heights[index] as number) * (this.waiting[index] ?? 0);
+    }
     let worth = 0;
     for (const sheet of this.sheets) {
-      for (const { width, height } of sheet.leftovers) worth += worthOf(width, height);
+      if (sheet.worth < 0) {
+        sheet.worth = 0;
+        for (const { width, height } of sheet.leftovers) sheet.worth += worthOf(width, height);
+      }
+      worth += sheet.worth;
     }
     return { waiting, worth };
   }
@@ -276,8 +305,7 @@ export class LayoutSearch {
       const index = waiting[at] ?? 0;
       const places = this.places[index] ?? 0;
       if (places > fewest) continue;
-      const { width = 0, height = 0 } = this.job.types[index] ?? {};
-      const area = width * height;
+      const area = (this.widths[index] as number) * (this.heights[index] as number);
       if (places < fewest || area > largest) {
         best = at;
         fewest = places;
@@ -290,14 +318,17 @@ export class LayoutSearch {
   private countPlaces(waiting: readonly number[], sheet: Sheet, region: Region, by: 1 | -1): void {
     const { width, height } = region;
     if (width < this.least || height < this.least) return;
-    for (const index of waiting) {
-      const type = this.job.types[index];
-      if (type === undefined) continue;
+    const { widths, heights, places } = this;
+    const turns = sheet.panel.turnable;
+    for (let at = 0; at < waiting.length; at++) {
+      const index = waiting[at] as number;
+      const across = widths[index] as number;
+      const up = heights[index] as number;
       if (
-        (type.width <= width && type.height <= height) ||
-        (type.turnable && sheet.panel.turnable && type.height <= width && type.width <= height)
+        (across <= width && up <= height) ||
+        (turns && up <= width && across <= height && this.turnable[index] === 1)
       ) {
-        this.places[index] = (this.places[index] ?? 0) + by;
+        places[index] = (places[index] as number) + by;
       }
     }
   }
@@ -306,6 +337,8 @@ export class LayoutSearch {
   private bestPlace(index: number, type: PieceType, fromSheet: number, blink: number) {
     let best: { sheet: number; leftover: number; way: Way } | undefined;
     let least = Number.POSITIVE_INFINITY;
+    const { stages, firstCuts } = this.job;
+    const isFree = stages === Number.POSITIVE_INFINITY && firstCuts === Number.POSITIVE_INFINITY;
     for (let sheet = fromSheet; sheet < this.sheets.length; sheet++) {
       const one = this.sheets[sheet];
       if (one === undefined) continue;
@@ -329,8 +362,8 @@ export class LayoutSearch {
                 : worthOf(region.width, spareY) + worthOf(spareX, height);
             if (whole - rest >= least || (blink > 0 && this.random() < blink)) continue;
             const way = { piece: index, turned: turned === 1, width, height, first };
-            if (turnsToFree(region, way) > this.job.stages) continue;
-            if (!keepsFirstCuts(region, way, this.job.firstCuts)) continue;
+            if (!isFree && turnsToFree(region, way) > stages) continue;
+            if (!isFree && !keepsFirstCuts(region, way, firstCuts)) continue;
             least = whole - rest;
             best = { sheet, leftover, way };
           }
@@ -347,6 +380,7 @@ export class LayoutSearch {
     const own = this.own(sheet);
     const region = own.leftovers[leftover];
     if (region === undefined) return;
+    own.worth = -1;
     this.countPlaces(waiting, own, region, -1);
     const before = own.leftovers.length - 1;
     lay(own, leftover, way);
@@ -367,6 +401,7 @@ export class LayoutSearch {
   }
 
   private affordable(type: PieceType, money: number): number[] {
+    if (this.cheapest > money + 1e-9) return [];
     const used = this.used();
     return this.job.panels.flatMap((panel, index) =>
       panel.cost <= money + 1e-9 &&

@@ -147,7 +147,7 @@ function firstLayout(
     for (const rank of [undefined, ...ranks]) {
       passes += 1;
       const trial = new LayoutSearch(search, random);
-      trial.recreate(Number.POSITIVE_INFINITY, open, rank && search.types.map(rank));
+      trial.recreate(Number.POSITIVE_INFINITY, open, { rank: rank && search.types.map(rank) });
       trial.downsize();
       if (best === undefined || isBetter(search, trial.layout(), best)) best = trial.layout();
     }
