@@ -20,7 +20,7 @@ import type { Found } from "./sheet-search.ts";
 import { searchSheets } from "./sheet-search.ts";
 import { drawSheet, usualOffcut } from "./sheet-tree.ts";
 
-const usualBudget = 1000;
+const usualBudget = 2000;
 
 /**
  * A plan for cutting the demands from the stock with straight cuts right through, its cost, and a bound on what any
