@@ -14,7 +14,7 @@ export interface Changes {
 /** Sums by mark, in the order of the facade. */
 export function issueState({ faces }: Pick<Facade, "faces">): Record<string, string> {
   return Object.fromEntries(
-    faces.flatMap(({ pieces }) => pieces.map((piece) => [piece.mark, sumOf(piece)] as const)),
+    faces.flatMap(({ pieces }) => pieces.map((piece) => [piece.mark, pieceSum(piece)] as const)),
   );
 }
 
@@ -30,7 +30,7 @@ export function changesSince(
 }
 
 /** FNV-1a, 32 bits (Fowler, Noll, Vo; from memory), over two halves of the text: enough to tell states of one piece apart. */
-function sumOf(piece: Piece): string {
+export function pieceSum(piece: Piece): string {
   const { outline, holes, reliefs, z, ends, profile, planProfile, bevelDeg, material, cut } = piece;
   const fixings = piece.fixings.map(({ x, y, kind, screw, hole }) => [x, y, kind, screw, hole]);
   const text = JSON.stringify([

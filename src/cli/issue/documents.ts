@@ -7,8 +7,10 @@ import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheet
 import { dxfFiles } from "../../output/dxf/dxf-files.ts";
 import { writeGlb } from "../../output/gltf/glb.ts";
 import { writeIfc } from "../../output/ifc/ifc.ts";
-import { writePdf } from "../../output/pdf/pdf.ts";
 import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
+import { labelPages } from "../../output/drawings/labels.ts";
+import { rodRolls, rodTiles } from "../../output/drawings/rod-strips.ts";
+import { type PdfPage, writePdf } from "../../output/pdf/pdf.ts";
 import { waiverOf } from "../../project/waivers.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
@@ -65,9 +67,17 @@ async function documentsOf({
   const tables = { facade: design.facade, cutPlan: plan, takeoff, reader };
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
   const papers = drawingPapers({ design, findings, reader, plan, takeoff });
-  const drawings = await writePdf(papers, { title: project.title, reader, fonts: await readPdfFonts() });
+  const fonts = await readPdfFonts();
+  const pdf = async (name: string, pages: readonly PdfPage[]): Promise<Document[]> =>
+    pages.length === 0
+      ? []
+      : [{ name, bytes: await writePdf(pages, { title: project.title, reader, fonts }) }];
+  const facts = { design, findings, reader, plan, takeoff };
   return [
-    { name: "drawings.pdf", bytes: drawings },
+    ...(await pdf("drawings.pdf", papers)),
+    ...(await pdf("labels.pdf", labelPages(facts))),
+    ...(await pdf("storey-rods-roll.pdf", rodRolls(design.facade))),
+    ...(await pdf("storey-rods-tiles.pdf", rodTiles(design.facade, reader))),
     ...papers.map((paper) => text(`${paper.name}.svg`, drawingSheet(paper, reader).svg)),
     ...dxfFiles(papers, reader).map((file) => bytes(file.name, file.bytes)),
     text("calculation-book.html", bookHtml(book, reader)),

@@ -89,7 +89,7 @@ export function controlLineItems({
 }
 
 /** `sill W3, head 1480`: the kinds at a height with the openings they are of, and the height. */
-function lineLabel({ at, lines }: HeightLine): Message {
+export function lineLabel({ at, lines }: HeightLine): Message {
   const kinds = [...new Set(lines.map(({ kind }) => kind))];
   const names = kinds.map((kind): Message => {
     const name = message(`drawing.line.${kind}`);

@@ -1,0 +1,105 @@
+/** Sheets of labels, one label a piece, on paper told by its measures. */
+import type { LabelSheet } from "../../project/schema/sheets.ts";
+import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
+import { labelItems, type LabelFacts } from "../../scene/views/label.ts";
+import type { Piece } from "../../setout/facade.ts";
+import { finishBatches } from "../../takeoff/finish-batches.ts";
+import { pieceSum } from "../../takeoff/issue-state.ts";
+import type { BattenLine, PieceLine } from "../../takeoff/model.ts";
+import { type Message, message } from "../../text/message.ts";
+import type { Reader } from "../../text/say.ts";
+import { lengthCells } from "./cells.ts";
+import type { DrawingFacts } from "./facts.ts";
+import type { PrintPage } from "./rod-strips.ts";
+
+/** Two columns of seven, as sold for A4 and letter paper (common practice). */
+const USUAL: Readonly<Record<LabelSheet["paper"], LabelSheet>> = {
+  A4: { paper: "A4", columns: 2, rows: 7, width: 99, height: 38, left: 4.5, top: 15.5, gapX: 3, gapY: 0 },
+  letter: {
+    paper: "letter",
+    columns: 2,
+    rows: 7,
+    width: 101.6,
+    height: 33.8,
+    left: 4,
+    top: 21,
+    gapX: 4.7,
+    gapY: 0,
+  },
+};
+
+export function usualLabels({ units }: Pick<Reader, "units">): LabelSheet {
+  return USUAL[units === "feet-inch" ? "letter" : "A4"];
+}
+
+export function labelPages(facts: DrawingFacts): PrintPage[] {
+  const sheet = facts.design.project.sheets?.labels ?? usualLabels(facts.reader);
+  const { width, height } = PAPER_SIZES[sheet.paper];
+  const labels = labelsOf(facts);
+  const aPage = sheet.columns * sheet.rows;
+  const pages = Math.ceil(labels.length / aPage);
+  return Array.from({ length: pages }, (_, page): PrintPage => {
+    const own = labels.slice(page * aPage, (page + 1) * aPage);
+    const id = `labels-${page + 1}`;
+    return {
+      name: id,
+      label: id,
+      drawing: {
+        id,
+        title: message("drawing.title.labels", { page: page + 1, pages }),
+        scale: 1,
+        toScale: false,
+        bounds: { x: [0, width], y: [0, height] },
+        items: own.flatMap((one, i) => {
+          const [row, column] = [Math.floor(i / sheet.columns), i % sheet.columns];
+          const x = sheet.left + column * (sheet.width + sheet.gapX);
+          const y = height - sheet.top - row * (sheet.height + sheet.gapY);
+          return labelItems(one, { at: [x, y], width: sheet.width, height: sheet.height });
+        }),
+      },
+    };
+  });
+}
+
+/** Cladding and what is bent for it, then battens, in the order of their schedules. */
+export function labelsOf({ design: { facade, project }, takeoff, reader }: DrawingFacts): LabelFacts[] {
+  if (!takeoff) return [];
+  const pieces = new Map(facade.faces.flatMap((face) => face.pieces.map((piece) => [piece.mark, piece])));
+  const batches = new Map(
+    finishBatches(takeoff, facade).flatMap((batch) => batch.pieces.map(({ mark }) => [mark, batch.code])),
+  );
+  const revision = project.issued?.revisions.at(-1)?.revision ?? "0";
+  return [...takeoff.pieces, ...takeoff.battens].flatMap((line): LabelFacts[] => {
+    const piece = pieces.get(line.mark);
+    return piece ? [labelOf(line, { piece, batch: batches.get(line.mark), revision, reader })] : [];
+  });
+}
+
+function labelOf(
+  line: PieceLine | BattenLine,
+  {
+    piece,
+    batch,
+    revision,
+    reader,
+  }: { piece: Piece; batch: string | undefined; revision: string; reader: Reader },
+): LabelFacts {
+  const cells = lengthCells(reader);
+  const lot = "lot" in line ? line.lot : undefined;
+  const screws = new Map<string, number>();
+  for (const { screw } of piece.fixings) screws.set(screw, (screws.get(screw) ?? 0) + 1);
+  const removal = [...screws].map(([screw, count]) => `${count} × ${screw}`).join(", ");
+  const lines: (Message | string)[] = [
+    message("drawing.label.size", {
+      length: cells.cut(line.length),
+      width: cells.rip(line.width),
+      thickness: cells.size(line.thickness),
+    }),
+    message("drawing.label.place", { kind: line.kind, face: line.face, mass: line.massKg }),
+    ...(lot === undefined ? [] : [message("drawing.label.lot", { lot })]),
+    ...(batch === undefined ? [] : [message("drawing.label.batch", { batch })]),
+    ...(removal === "" ? [] : [message("drawing.label.screws", { screws: removal })]),
+    message("drawing.label.face"),
+  ];
+  return { mark: line.mark, lines, code: `${line.mark} ${revision} ${pieceSum(piece)}` };
+}
