@@ -1,7 +1,7 @@
 /** Sheets of labels, one label a piece, on paper told by its measures. */
 import type { LabelSheet } from "../../project/schema/sheets.ts";
 import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
-import { labelItems, type LabelFacts } from "../../scene/views/label.ts";
+import { type LabelFacts, labelItems } from "../../scene/views/label.ts";
 import type { Piece } from "../../setout/facade.ts";
 import { finishBatches } from "../../takeoff/finish-batches.ts";
 import { pieceSum } from "../../takeoff/issue-state.ts";

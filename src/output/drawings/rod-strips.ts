@@ -4,7 +4,14 @@ import type { Item, Scene } from "../../scene/model.ts";
 import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
 import { layerName } from "../../scene/roles.ts";
 import { shiftItems } from "../../scene/shift.ts";
-import { checkLine, rodEnds, rodStrip, rodStripItems, STRIP_LEFT, STRIP_WIDTH } from "../../scene/views/rod-strip.ts";
+import {
+  checkLine,
+  rodEnds,
+  rodStrip,
+  rodStripItems,
+  STRIP_LEFT,
+  STRIP_WIDTH,
+} from "../../scene/views/rod-strip.ts";
 import type { Facade, RodResult } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
@@ -34,7 +41,10 @@ export function rodRolls({ rods, faces }: Pick<Facade, "rods" | "faces">): Print
 const TILE = 220;
 const TILES_A_PAGE = 2;
 
-export function rodTiles(facade: Pick<Facade, "rods" | "faces">, { units }: Pick<Reader, "units">): PrintPage[] {
+export function rodTiles(
+  facade: Pick<Facade, "rods" | "faces">,
+  { units }: Pick<Reader, "units">,
+): PrintPage[] {
   const paper = PAPER_SIZES[units === "feet-inch" ? "letter" : "A4"];
   return facade.rods.flatMap((rod) => {
     const windows = stretches(rod, TILE);

@@ -2,7 +2,7 @@
 import { encode } from "uqr";
 import type { Polygon } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
-import { type Message, message } from "../../text/message.ts";
+import type { Message } from "../../text/message.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { textWidth } from "../text-widths.ts";
@@ -32,7 +32,8 @@ export function labelItems(
 ): Item[] {
   const side = Math.min(height - 2 * PAD, width * 0.32);
   const room = width - 2 * PAD - (side > 0 ? side + 6 : 0);
-  const tall = MARKS.find((size) => textWidth({ text: mark, height: size, weight: "bold" }) <= room - 8) ?? TEXT;
+  const tall =
+    MARKS.find((size) => textWidth({ text: mark, height: size, weight: "bold" }) <= room - 8) ?? TEXT;
   const first = y - PAD - tall - 2.6;
   const fit = Math.max(0, Math.floor((first - (y - height + PAD)) / STEP));
   const left = x + PAD;

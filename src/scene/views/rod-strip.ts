@@ -166,7 +166,13 @@ export function rodStrip(
 /** A line of 100 mm across the paper, and what it is for. */
 export function checkLine([x, y]: readonly [number, number]): Item[] {
   const layer = layerName("FRAME");
-  const stroke = (at: number): Item => ({ kind: "line", layer, from: [at, y - 2], to: [at, y + 2], line: "visible" });
+  const stroke = (at: number): Item => ({
+    kind: "line",
+    layer,
+    from: [at, y - 2],
+    to: [at, y + 2],
+    line: "visible",
+  });
   return [
     { kind: "line", layer, from: [x, y], to: [x + CHECK, y], line: "visible" },
     stroke(x),

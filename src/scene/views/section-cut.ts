@@ -142,7 +142,7 @@ function layerParts(place: SectionPlace): CutPart[] {
     );
 }
 
-const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
+export const ELEMENTS: Readonly<Record<Piece["kind"], LayerElement>> = {
   sheet: "SHEET",
   board: "BOARD",
   batten: "BATTEN",

@@ -7,11 +7,16 @@ import { coverSheets } from "./cover.ts";
 import { cutLengthSheets } from "./cut-lengths.ts";
 import { cutSheetSheets } from "./cut-sheets.ts";
 import { drillingSheets } from "./drilling.ts";
+import { finishSheets } from "./finish.ts";
 import { fixingSheets } from "./fixings.ts";
+import { holdPointSheets } from "./hold-points.ts";
 import { keyPlanSheets } from "./key-plan.ts";
 import { lightSheets } from "./light.ts";
+import { methodSheets } from "./method.ts";
 import { orderSheets } from "./order.ts";
 import { packingSheets } from "./packing.ts";
+import { ownerSheets } from "./owner.ts";
+import { planSectionSheets } from "./plan-sections.ts";
 import { ripSheets } from "./rips.ts";
 import { scheduleSheets } from "./schedules.ts";
 import { sectionSheets } from "./sections.ts";
@@ -22,6 +27,7 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
   battens: battenSheets,
   packing: packingSheets,
   sections: sectionSheets,
+  "plan-sections": planSectionSheets,
   fixings: fixingSheets,
   drilling: drillingSheets,
   "cut-sheets": cutSheetSheets,
@@ -31,6 +37,10 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
   schedules: scheduleSheets,
   order: orderSheets,
   light: lightSheets,
+  method: methodSheets,
+  "hold-points": holdPointSheets,
+  finish: finishSheets,
+  owner: ownerSheets,
 };
 
 /** Kinds that tell of the whole set. */
