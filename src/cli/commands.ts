@@ -139,8 +139,15 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "issue",
     takes: [FILE],
-    options: [...USUAL, { ...FOLDER_OPTION, needed: true }],
-    example: "outerleaf issue house.outerleaf.json --to out/house",
+    options: [
+      ...USUAL,
+      { ...FOLDER_OPTION, needed: true },
+      { name: "revision", value: "B" },
+      { name: "note", value: "TEXT" },
+      { name: "who", value: "NAME" },
+      { name: "date", value: "YYYY-MM-DD" },
+    ],
+    example: 'outerleaf issue house.outerleaf.json --to out/house --revision A --note "for the saw"',
     load: () => import("./commands/issue.ts"),
   },
   {

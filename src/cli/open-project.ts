@@ -17,6 +17,8 @@ export interface OpenedProject {
   readonly edit?: FileText;
   /** The JSON as it stands, edit applied. */
   readonly document: unknown;
+  /** Whether the document has the record of the revision that is being issued. */
+  readonly recorded?: true;
   readonly project: Project;
   readonly reader: Reader;
   /** What deserves attention in the file and hinders nothing. */

@@ -33,6 +33,10 @@ export interface Options {
   readonly layer?: string;
   readonly columns?: string;
   readonly drawn?: DrawingUnit;
+  readonly revision?: string;
+  readonly note?: string;
+  readonly who?: string;
+  readonly date?: string;
 }
 
 export interface OptionSpec {

@@ -2,8 +2,11 @@
 import type { Point } from "../geometry/point.ts";
 import { rectOutline } from "../geometry/rect.ts";
 import { message } from "../text/message.ts";
+import { READERS } from "./bounds.ts";
 import type { Item, SceneText } from "./model.ts";
 import { layerName } from "./roles.ts";
+import { sayText } from "./shapes.ts";
+import { wrapText } from "./text-widths.ts";
 
 export interface TitleBlock {
   /** Legal owner (mandatory): whose building or practice it is. */
@@ -57,7 +60,9 @@ export function titleBlockItems(block: TitleBlock, corner: Point): Item[] {
     const outline = rectOutline({ x: [x, x + cell.width], y: [top - cell.height, top] });
     const room = cell.width - 2 * PADDING;
     const items: Item[] = [{ kind: "polygon", layer: LAYER, outline, line: "rule" }];
-    if (cell.label) {
+    const size = cell.large ? LARGE : SMALL;
+    const labelled = cell.label !== undefined && !isLong(cell.value, { width: room, height: size });
+    if (labelled) {
       items.push({
         kind: "text",
         layer: TEXT_LAYER,
@@ -71,15 +76,27 @@ export function titleBlockItems(block: TitleBlock, corner: Point): Item[] {
     items.push({
       kind: "text",
       layer: TEXT_LAYER,
-      at: [x + PADDING, cell.label ? top - LABEL_DROP - SMALL - 1.5 : top - (cell.height - LARGE) / 2],
+      at: [
+        x + PADDING,
+        labelled
+          ? top - LABEL_DROP - SMALL - 1.5
+          : top - (cell.label === undefined ? (cell.height - LARGE) / 2 : LABEL_DROP),
+      ],
       text: cell.value,
-      height: cell.large ? LARGE : SMALL,
+      height: size,
       weight: cell.large ? "bold" : "regular",
       baseline: "top",
       wrapWidth: room,
     });
     return items;
   });
+}
+
+/** Whether any reader sees more than one line of it: its label then makes room. */
+function isLong(value: SceneText, { width, height }: { width: number; height: number }): boolean {
+  return READERS.some(
+    (reader) => wrapText({ text: sayText(value, reader), width, height, weight: "regular" }).length > 1,
+  );
 }
 
 function cells(block: TitleBlock): Cell[] {

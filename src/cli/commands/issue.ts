@@ -5,6 +5,7 @@ import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import { issue } from "../issue/documents.ts";
+import { recorded } from "../issue/record.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { findingJson } from "../json/finding.ts";
@@ -18,7 +19,9 @@ export async function command(job: Job): Promise<Answer> {
   if (isRefusal(opened)) return opened;
   const { project, reader } = opened;
   const folder = job.options.to ?? "";
-  const worked = workThrough(job, opened);
+  const drawn = workThrough(job, opened);
+  const worked = recorded(job, drawn);
+  if (isRefusal(worked)) return worked;
   const manifest = await issue(job, worked, folder);
   if (isRefusal(manifest)) return manifest;
   const options = { reader, waivers: project.waivers };

@@ -74,6 +74,7 @@ async function documentsOf({
       : [{ name, bytes: await writePdf(pages, { title: project.title, reader, fonts }) }];
   const facts = { design, findings, reader, plan, takeoff };
   return [
+    ...(opened.recorded ? [json(basename(opened.file.name), opened.document)] : []),
     ...(await pdf("drawings.pdf", papers)),
     ...(await pdf("labels.pdf", labelPages(facts))),
     ...(await pdf("storey-rods-roll.pdf", rodRolls(design.facade))),

@@ -15,7 +15,7 @@ import type { TableRoom } from "../../scene/table.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { Drawable, Drawing, NumberedDrawing } from "./facts.ts";
-import { titleRevision } from "./revision.ts";
+import { sheetState } from "./revision.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
 const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"];
@@ -72,7 +72,7 @@ export function onPaper(
   const size: PaperSize | undefined = fittingPaper(scenes, papersFrom({ units, paper }));
   const viewports = size && arrange(scenes, drawingArea(size));
   if (size === undefined || viewports === undefined) return scenes[0];
-  const { revision, date } = titleRevision(design);
+  const { revision, date } = sheetState(design);
   return makeSheet({
     id: name,
     size,

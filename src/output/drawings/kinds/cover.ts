@@ -10,7 +10,7 @@ import { type Paragraph, textBlock } from "../../../scene/text-block.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
 import { grouped } from "../grouped.ts";
-import { titleRevision } from "../revision.ts";
+import { sheetState } from "../revision.ts";
 
 export function coverSheets(facts: KindFacts, set: readonly NumberedDrawing[]): Drawing[] {
   const type = message("drawing.document-type.cover");
@@ -20,13 +20,14 @@ export function coverSheets(facts: KindFacts, set: readonly NumberedDrawing[]): 
   const firstHeight = room.height - (high - low) - CAPTION_ROOM - GAP;
   return [
     { name: "cover", type, scenes: [job, ...index({ ...facts, room: { ...room, firstHeight } }, set)] },
+    { name: "changes", type: message("drawing.document-type.changes"), scenes: changes(facts) },
     { name: "open-findings", type: message("drawing.document-type.findings"), scenes: open(facts) },
   ].filter(({ scenes }) => scenes.length > 0);
 }
 
 function jobBlock({ design, room }: KindFacts): Scene {
   const { title, about, site, issued } = design.project;
-  const { revision } = titleRevision(design);
+  const { revision } = sheetState(design);
   const lines: Paragraph[] = [
     { text: title, height: 7, weight: "bold" },
     { text: message("drawing.cover.place", { place: site.place }), height: 3.5 },
@@ -62,6 +63,28 @@ function index({ room }: KindFacts, set: readonly NumberedDrawing[]): Scene[] {
         wrap: 82,
       },
       { head: message("drawing.column.type"), cell: ({ type }) => type, wrap: 60 },
+    ],
+  });
+}
+
+/** What differs from the revision before, face by face; clouds stand round it on the elevations. */
+function changes({ design, room }: KindFacts): Scene[] {
+  const { changed, gone } = sheetState(design);
+  const set = new Set(changed);
+  const rows = design.facade.faces.flatMap((face) => {
+    const marks = face.pieces.flatMap(({ mark }) => (set.has(mark) ? [mark] : []));
+    const lost = gone.filter((mark) => mark.startsWith(face.code));
+    return marks.length + lost.length === 0 ? [] : [{ face: face.id, marks, lost }];
+  });
+  return tableScenes({
+    id: "changes",
+    title: message("drawing.title.changes"),
+    room,
+    rows,
+    columns: [
+      { head: message("drawing.column.face"), cell: ({ face }) => face, bold: true },
+      { head: message("drawing.column.changed"), cell: ({ marks }) => marks.join(", "), wrap: 220 },
+      { head: message("drawing.column.gone"), cell: ({ lost }) => lost.join(", "), wrap: 80 },
     ],
   });
 }

@@ -1,8 +1,8 @@
 /** The owner's book: where each part is and how it comes off, what is kept as spare, and what is looked after when. */
 
 import type { Scene } from "../../../scene/model.ts";
-import { tableScenes } from "../../../scene/table.ts";
 import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
+import { tableScenes } from "../../../scene/table.ts";
 import { textBlock } from "../../../scene/text-block.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import type { Piece } from "../../../setout/facade.ts";

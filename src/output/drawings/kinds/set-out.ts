@@ -5,20 +5,26 @@ import { fittingPaper } from "../../../scene/sheet.ts";
 import { developedElevation } from "../../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../../scene/views/extent.ts";
 import { faceElevation } from "../../../scene/views/face-elevation.ts";
+import { withClouds } from "../../../scene/views/revision-cloud.ts";
 import type { Facade, FaceLayout } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { usualPaper } from "../paper.ts";
+import { sheetState } from "../revision.ts";
 
 export function setOutSheets(facts: KindFacts): Drawing[] {
   const { design, findings } = facts;
   const facade: Facade = { ...design.facade, findings };
   const type = message("drawing.document-type.set-out");
+  const changed = new Set(sheetState(design).changed);
   return [
     { name: "developed-elevation", type, scenes: developed(facade, facts) },
-    ...facade.faces.flatMap(({ id }): Drawing[] => {
+    ...facade.faces.flatMap((face): Drawing[] => {
+      const { id } = face;
       const scene = faceElevation(facade, design.project, id);
-      return scene ? [{ name: `face-${id}`, type, scenes: [scene], face: id }] : [];
+      return scene
+        ? [{ name: `face-${id}`, type, scenes: [withClouds(scene, face, changed)], face: id }]
+        : [];
     }),
   ];
 }
