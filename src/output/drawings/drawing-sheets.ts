@@ -45,7 +45,7 @@ const MOST_ROUNDS = 4;
 function numberedSet(facts: KindFacts): NumberedDrawing[] {
   const { project } = facts.design;
   const asked = { units: facts.reader.units, paper: project.sheets?.paper };
-  const order = [...new Set(project.sheets?.order ?? SHEET_KINDS)];
+  const order = [...new Set(facts.only ?? project.sheets?.order ?? SHEET_KINDS)];
   const leaveOut = new Set(project.sheets?.leaveOut);
   const onSheets = (drawings: readonly Drawing[]): Drawing[] =>
     drawings.flatMap((one) => onUsualPaper(one, asked)).filter(({ name }) => !leaveOut.has(name));

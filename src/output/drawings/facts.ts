@@ -21,6 +21,8 @@ export interface DrawingFacts {
   /** Sheets of cutting are made where it is there, those of quantities and the order where take-off is. */
   readonly plan?: CutPlan | undefined;
   readonly takeoff?: Takeoff | undefined;
+  /** These kinds alone, whatever the project asks for. */
+  readonly only?: readonly SheetKind[] | undefined;
 }
 
 /** What a kind of sheet is drawn from. */

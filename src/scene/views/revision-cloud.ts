@@ -1,7 +1,7 @@
 /** Clouds round what changed since the revision before: neighbours share one. */
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { type Rect, rectsOverlap } from "../../geometry/rect.ts";
-import type { FaceLayout } from "../../setout/facade.ts";
+import type { FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { layerName } from "../roles.ts";
@@ -10,9 +10,13 @@ import { layerName } from "../roles.ts";
 const OFF = 2;
 const BOW = 5;
 
-/** The scene with a cloud round every changed piece of the face. */
-export function withClouds(scene: Scene, face: FaceLayout, changed: ReadonlySet<string>): Scene {
-  const pieces = face.pieces.filter(({ mark }) => changed.has(mark));
+/** The scene with a cloud round every changed piece of the face that is of one of the kinds. */
+export function withClouds(
+  scene: Scene,
+  face: FaceLayout,
+  { changed, kinds }: { readonly changed: ReadonlySet<string>; readonly kinds: readonly PieceKind[] },
+): Scene {
+  const pieces = face.pieces.filter(({ mark, kind }) => kinds.includes(kind) && changed.has(mark));
   if (pieces.length === 0) return scene;
   const off = OFF / scene.scale;
   const boxes = pieces.map(({ outline }): Rect => {

@@ -1,31 +1,48 @@
 import { useState } from "react";
+import type { Design } from "../../design.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
-import { writeDrawings } from "../work/pdf.ts";
+import { WRITTEN, type WrittenKind, writeDrawings } from "../work/pdf.ts";
 import { ExchangeFiles } from "./ExchangeFiles.tsx";
+import { IssueForm } from "./IssueForm.tsx";
+import { SheetChoice } from "./SheetChoice.tsx";
 import { SheetPreview } from "./SheetPreview.tsx";
 import { WrittenDocuments } from "./WrittenDocuments.tsx";
 
 /** The drawing sheets as they are issued, one shown whole. */
 export function SheetsBand({
   cutting: { cut, stale, broken },
+  design,
   name: file,
   document,
+  onEdit,
 }: {
   cutting: Cutting;
   /** Of the project file. */
   name: string;
   document: unknown;
+  design: Design;
+  onEdit(edit: Edit): void;
 }) {
   const { w, s, reader } = useWords();
-  const [writing, setWriting] = useState<"no" | "busy" | "failed">("no");
-  const save = async (): Promise<void> => {
-    setWriting("busy");
-    const content = await writeDrawings({ name: file, document, reader });
-    setWriting(content ? "no" : "failed");
-    if (content) handOut({ name: `${stemOf(file)}.pdf`, content }, "application/pdf");
+  const [writing, setWriting] = useState<WrittenKind>();
+  const [failed, setFailed] = useState(false);
+  const save = async (what: WrittenKind): Promise<void> => {
+    setWriting(what);
+    const content = await writeDrawings({ name: file, document, reader, what });
+    setWriting(undefined);
+    setFailed(content === undefined);
+    if (!content) return;
+    const stem = stemOf(file);
+    if (what === "archive") handOut({ name: `${stem}.zip`, content }, "application/zip");
+    else
+      handOut(
+        { name: what === "drawings" ? `${stem}.pdf` : `${stem}-${what}.pdf`, content },
+        "application/pdf",
+      );
   };
   const [chosen, setChosen] = useState<string>();
   const sheets = cut?.drawings ?? [];
@@ -37,10 +54,20 @@ export function SheetsBand({
         <p className="sub" aria-live="polite">
           {broken ? w("page.cutting.broken") : stale ? w("page.sheets.busy") : w("page.sheets.about")}
         </p>
-        <button type="button" className="save-all" disabled={writing === "busy"} onClick={() => void save()}>
-          {w(writing === "busy" ? "page.sheets.writing" : "page.sheets.save-all")}
-        </button>
-        {writing === "failed" && <p role="alert">{w("page.sheets.failed")}</p>}
+        {WRITTEN.map((what) => (
+          <button
+            key={what}
+            type="button"
+            className="save-all"
+            disabled={writing !== undefined}
+            onClick={() => void save(what)}
+          >
+            {w(writing === what ? "page.sheets.writing" : `page.sheets.save-${what}`)}
+          </button>
+        ))}
+        {failed && <p role="alert">{w("page.sheets.failed")}</p>}
+        <IssueForm design={design} onEdit={onEdit} />
+        <SheetChoice design={design} document={document} onEdit={onEdit} />
         <ul>
           {sheets.map(({ name, title }) => (
             <li key={name}>

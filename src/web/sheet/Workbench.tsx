@@ -10,6 +10,7 @@ import {
 } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Point } from "../../geometry/point.ts";
+import type { SheetKind } from "../../project/schema/sheets.ts";
 import type { Reader } from "../../text/say.ts";
 import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
@@ -71,6 +72,9 @@ export interface WorkbenchProps extends ProjectSources {
   readonly cutter: Cutter;
   readonly searcher: PlaneSearcher;
 }
+
+/** What the proof shows of the sheets. */
+const LIGHT_SHEETS: readonly SheetKind[] = ["light"];
 
 export function Workbench(sources: WorkbenchProps) {
   const project = useProject(sources);
@@ -178,6 +182,7 @@ export function Workbench(sources: WorkbenchProps) {
     document: settled && present(settled.history).document,
     wanted: part === "cutting" || part === "order" || drawn,
     drawFor: drawn ? reader : undefined,
+    drawOnly: part === "proof" ? LIGHT_SHEETS : undefined,
   });
   const { edit } = project;
   const own = useMemo(() => {
@@ -229,7 +234,13 @@ export function Workbench(sources: WorkbenchProps) {
       );
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" && settled ? (
-      <SheetsBand cutting={cutting} name={settled.name} document={present(settled.history).document} />
+      <SheetsBand
+        cutting={cutting}
+        design={settled.design}
+        name={settled.name}
+        document={present(settled.history).document}
+        onEdit={edit}
+      />
     ) : undefined;
   }, [part, settled, sources.searcher, cutting, pick, goTo, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {

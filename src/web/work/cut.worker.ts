@@ -8,7 +8,7 @@ import type { CutReply, CutRequest } from "./cutter.ts";
 
 const faces = createFaceMemo({ spare: 24, shareds: 2 });
 
-function cut({ name, document, drawFor, withDesign }: CutRequest): CutReply {
+function cut({ name, document, drawFor, drawOnly, withDesign }: CutRequest): CutReply {
   const made = designFile({ name, document }, { faces });
   if (made.kind === "refused") return undefined;
   const { design } = made;
@@ -20,7 +20,14 @@ function cut({ name, document, drawFor, withDesign }: CutRequest): CutReply {
     findings,
     takeoff,
     ...(drawFor && {
-      drawings: drawingSheets({ design, findings: [...own, ...findings], reader: drawFor, plan, takeoff }),
+      drawings: drawingSheets({
+        design,
+        findings: [...own, ...findings],
+        reader: drawFor,
+        plan,
+        takeoff,
+        only: drawOnly,
+      }),
     }),
     ...(withDesign && { designed: { design, findings: own } }),
   };

@@ -3,6 +3,7 @@ import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import type { SheetKind } from "../../project/schema/sheets.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Reader } from "../../text/say.ts";
 import { latestOf } from "./latest.ts";
@@ -12,6 +13,8 @@ export interface CutRequest {
   readonly document: unknown;
   /** For whom the drawings are made; none are made where absent. */
   readonly drawFor?: Reader;
+  /** Of the drawings, these kinds alone. */
+  readonly drawOnly?: readonly SheetKind[];
   /** Whether the design is wanted as well. */
   readonly withDesign?: boolean;
 }

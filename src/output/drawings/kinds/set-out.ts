@@ -6,11 +6,14 @@ import { developedElevation } from "../../../scene/views/developed-elevation.ts"
 import { faceExtent } from "../../../scene/views/extent.ts";
 import { faceElevation } from "../../../scene/views/face-elevation.ts";
 import { withClouds } from "../../../scene/views/revision-cloud.ts";
-import type { Facade, FaceLayout } from "../../../setout/facade.ts";
+import type { Facade, FaceLayout, PieceKind } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { usualPaper } from "../paper.ts";
 import { sheetState } from "../revision.ts";
+
+/** What the elevation is a drawing of. */
+const SHOWN: readonly PieceKind[] = ["sheet", "board", "post", "return", "flashing"];
 
 export function setOutSheets(facts: KindFacts): Drawing[] {
   const { design, findings } = facts;
@@ -23,7 +26,14 @@ export function setOutSheets(facts: KindFacts): Drawing[] {
       const { id } = face;
       const scene = faceElevation(facade, design.project, id);
       return scene
-        ? [{ name: `face-${id}`, type, scenes: [withClouds(scene, face, changed)], face: id }]
+        ? [
+            {
+              name: `face-${id}`,
+              type,
+              scenes: [withClouds(scene, face, { changed, kinds: SHOWN })],
+              face: id,
+            },
+          ]
         : [];
     }),
   ];

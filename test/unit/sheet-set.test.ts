@@ -1,0 +1,119 @@
+/** The set as the project asks for it, and what is kept and clouded when it is issued again. */
+import { describe, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
+import { drawingPapers } from "../../src/output/drawings/drawing-sheets.ts";
+import { sheetState } from "../../src/output/drawings/revision.ts";
+import type { Project } from "../../src/project/schema/project.ts";
+import { SHEET_KINDS } from "../../src/project/schema/sheets.ts";
+import type { Scene } from "../../src/scene/model.ts";
+import { issuedWith, nextRevision } from "../../src/takeoff/issue-record.ts";
+import { issueState } from "../../src/takeoff/issue-state.ts";
+import { takeOff } from "../../src/takeoff/take-off.ts";
+import { example } from "../contract/cut-facade-examples.ts";
+
+const { project, cut, reader } = example("atelier-bouleau");
+const made = design(project);
+const papersOf = (asked: Partial<Project>) => {
+  const own = { ...made, project: { ...project, ...asked } };
+  const takeoff = takeOff(project, made.facade, cut.plan);
+  return drawingPapers({ design: own, findings: made.findings, reader, plan: cut.plan, takeoff });
+};
+const scenesOf = ({ drawing }: ReturnType<typeof papersOf>[number]): readonly Scene[] =>
+  "viewports" in drawing ? [...drawing.viewports.map(({ scene }) => scene), drawing.frame] : [drawing];
+
+describe("the sheet set", () => {
+  const all = papersOf({});
+
+  it("has every kind of sheet of the demo, in the usual order", () => {
+    const kinds = [...new Set(all.map(({ kind }) => kind))];
+    expect(kinds).toEqual(SHEET_KINDS);
+  });
+
+  it("has an index that leads to every sheet of the set, and to no other", () => {
+    const links = all
+      .filter(({ kind }) => kind === "cover")
+      .flatMap(scenesOf)
+      .flatMap(({ items }) =>
+        items.flatMap((item) => (item.kind === "text" && item.link ? [item.link] : [])),
+      );
+    expect(links).toEqual(all.map(({ name }) => name));
+    expect(new Set(links).size).toBe(links.length);
+  });
+
+  it("is what the file asks for: kinds in its order, less what it leaves out, on its paper", () => {
+    const asked = papersOf({
+      sheets: { order: ["order", "set-out"], leaveOut: ["developed-elevation"], paper: "A2" },
+    });
+    expect([...new Set(asked.map(({ kind }) => kind))]).toEqual(["order", "set-out"]);
+    expect(asked.map(({ name }) => name)).not.toContain("developed-elevation");
+    expect(asked.map(({ label }) => label)).toEqual(
+      asked.map((_, i) => `AB-${String(i + 1).padStart(2, "0")}`),
+    );
+    for (const { drawing } of asked) expect("viewports" in drawing && drawing.size.name).toBe("A2");
+  });
+
+  it("is on A3 unless a view is larger by itself", () => {
+    const other = all.filter(({ drawing }) => !("viewports" in drawing) || drawing.size.name !== "A3");
+    expect(other.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+describe("issuing", () => {
+  const first = issuedWith(undefined, made.facade, {
+    revision: "A",
+    when: "2026-05-04",
+    note: "for the saw",
+  });
+  if (!first) throw new Error("nothing went out before");
+
+  it("keeps every piece by its mark, and says nothing of changes where nothing differs", () => {
+    const marks = made.facade.faces.flatMap(({ pieces }) => pieces.map(({ mark }) => mark));
+    expect(Object.keys(first.pieces)).toEqual(marks);
+    const state = sheetState({ project: { ...project, issued: first }, facade: made.facade });
+    expect(state).toMatchObject({ revision: "A", date: "2026-05-04", changed: [], gone: [] });
+  });
+
+  it("gives no revision twice, and proposes the next", () => {
+    expect(
+      issuedWith(first, made.facade, { revision: "A", when: "2026-06-01", note: "again" }),
+    ).toBeUndefined();
+    expect(nextRevision(undefined)).toBe("A");
+    expect(nextRevision(first)).toBe("B");
+    const named = (revision: string) => ({
+      ...first,
+      revisions: [{ revision, when: "2026-05-04", note: "" }],
+    });
+    expect(["Z", "AZ", "ZZ", "9"].map((last) => nextRevision(named(last)))).toEqual([
+      "AA",
+      "BA",
+      "AAA",
+      "10",
+    ]);
+  });
+
+  it("clouds what changed, on the faces where it did alone, and never renames what went out", () => {
+    const faces = project.faces.map((face) =>
+      face.id !== "north"
+        ? face
+        : {
+            ...face,
+            openings: face.openings.map((one) => ({
+              ...one,
+              x: [one.x[0], one.x[1] - 40] as [number, number],
+            })),
+          },
+    );
+    const changed = design({ ...project, faces, issued: first });
+    const state = sheetState(changed);
+    expect(state.changed.length).toBeGreaterThan(0);
+    expect(state.changed.every((mark) => mark.startsWith("N"))).toBe(true);
+    const papers = drawingPapers({ design: changed, findings: [], reader, only: ["set-out"] });
+    const clouded = papers
+      .filter((paper) => scenesOf(paper).some(({ items }) => items.some(({ kind }) => kind === "arc")))
+      .map(({ name }) => name);
+    expect(clouded).toEqual(["face-north"]);
+    const now = issueState(changed.facade);
+    for (const mark of Object.keys(first.pieces))
+      if (!state.gone.includes(mark)) expect(now).toHaveProperty([mark]);
+  });
+});
