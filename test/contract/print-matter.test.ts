@@ -107,13 +107,26 @@ describe("labels", () => {
       try {
         const file = join(folder, "labels.pdf");
         writeFileSync(file, await pdf(pages.slice(0, 1), true));
-        spawnSync("pdftoppm", ["-r", "150", "-png", file, join(folder, "page")]);
-        const { stdout } = spawnSync("zbarimg", ["-q", "--raw", join(folder, "page-1.png")], {
-          encoding: "utf8",
-        });
-        const read = stdout.trim().split("\n").sort();
         const own = labelsOf(facts).slice(0, sheet.columns * sheet.rows);
-        expect(read).toEqual(own.map(({ code }) => code).sort());
+        // Each label by itself, as it is held before a reader: 200 dots an inch.
+        const dots = (mm: number): string => String(Math.round((mm * 200) / 25.4));
+        const read = own.map((_, i) => {
+          const [row, column] = [Math.floor(i / sheet.columns), i % sheet.columns];
+          const corner = [
+            "-x",
+            dots(sheet.left + column * (sheet.width + sheet.gapX)),
+            "-y",
+            dots(sheet.top + row * (sheet.height + sheet.gapY)),
+            "-W",
+            dots(sheet.width),
+            "-H",
+            dots(sheet.height),
+          ];
+          spawnSync("pdftoppm", ["-r", "200", ...corner, "-png", "-singlefile", file, join(folder, "label")]);
+          const args = ["-q", "--raw", join(folder, "label.png")];
+          return spawnSync("zbarimg", args, { encoding: "utf8" }).stdout.trim();
+        });
+        expect(read).toEqual(own.map(({ code }) => code));
       } finally {
         rmSync(folder, { recursive: true });
       }

@@ -4,13 +4,13 @@ import { bookHtml } from "../../output/book/book-html.ts";
 import { csvFiles } from "../../output/csv/csv-files.ts";
 import { pileCsv } from "../../output/csv/pile.ts";
 import { drawingPapers, drawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import { labelPages } from "../../output/drawings/labels.ts";
+import { rodRolls, rodTiles } from "../../output/drawings/rod-strips.ts";
 import { dxfFiles } from "../../output/dxf/dxf-files.ts";
 import { writeGlb } from "../../output/gltf/glb.ts";
 import { writeIfc } from "../../output/ifc/ifc.ts";
-import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
-import { labelPages } from "../../output/drawings/labels.ts";
-import { rodRolls, rodTiles } from "../../output/drawings/rod-strips.ts";
 import { type PdfPage, writePdf } from "../../output/pdf/pdf.ts";
+import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
 import { waiverOf } from "../../project/waivers.ts";
 import { makeBook } from "../../scene/book/make-book.ts";
 import { message } from "../../text/message.ts";
@@ -32,7 +32,7 @@ import type { Worked } from "./work.ts";
 export async function issue(job: Job, worked: Worked, folder: string): Promise<IssueManifest | Refusal> {
   const { opened } = worked;
   job.progress(message("cli.doing.draw"));
-  const documents = await documentsOf(worked);
+  const documents = await documentsOf(job, worked);
   job.progress(message("cli.doing.write"));
   const { project, reader, file, edit } = opened;
   return writeFolder(
@@ -53,14 +53,10 @@ export async function issue(job: Job, worked: Worked, folder: string): Promise<I
   );
 }
 
-async function documentsOf({
-  opened,
-  design,
-  plan,
-  takeoff,
-  findings,
-  cutFindings,
-}: Worked): Promise<Document[]> {
+async function documentsOf(
+  job: Job,
+  { opened, design, plan, takeoff, findings, cutFindings }: Worked,
+): Promise<Document[]> {
   const { project, reader } = opened;
   const options = { reader, waivers: project.waivers };
   const json = (name: string, value: unknown): Document => text(name, printJson(value));
@@ -68,10 +64,21 @@ async function documentsOf({
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
   const papers = drawingPapers({ design, findings, reader, plan, takeoff });
   const fonts = await readPdfFonts();
+  const tell = (of: number) => (number: number) => job.progress(message("cli.doing.sheet", { number, of }));
   const pdf = async (name: string, pages: readonly PdfPage[]): Promise<Document[]> =>
     pages.length === 0
       ? []
-      : [{ name, bytes: await writePdf(pages, { title: project.title, reader, fonts }) }];
+      : [
+          {
+            name,
+            bytes: await writePdf(pages, {
+              title: project.title,
+              reader,
+              fonts,
+              progress: tell(pages.length),
+            }),
+          },
+        ];
   const facts = { design, findings, reader, plan, takeoff };
   return [
     ...(opened.recorded ? [json(basename(opened.file.name), opened.document)] : []),

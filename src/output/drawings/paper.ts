@@ -14,7 +14,7 @@ import {
 import type { TableRoom } from "../../scene/table.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
-import type { Drawable, Drawing, NumberedDrawing } from "./facts.ts";
+import type { Drawable, Drawing, DrawingFacts, NumberedDrawing } from "./facts.ts";
 import { sheetState } from "./revision.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
@@ -40,6 +40,21 @@ export function tableRoom(asked: Asked): TableRoom {
   const { x, y } = drawingArea(PAPER_SIZES[usualPaper(asked)]);
   // A hair less than the area, so that rounding never pushes a table off its sheet.
   return { width: x[1] - x[0] - 0.01, height: y[1] - y[0] - CAPTION_ROOM - 0.01 };
+}
+
+/** Tried one after another; smaller than the last, screws and layers run together. */
+const SMALLER: readonly number[] = [1 / 25, 1 / 50, 1 / 100];
+
+/** What a view's figures and names take is only known when it is drawn: smaller where it then leaves the usual paper. */
+export function fittingView(
+  { design, reader }: Pick<DrawingFacts, "design" | "reader">,
+  draw: (scale: { scale?: number }) => Scene | undefined,
+): Scene | undefined {
+  const paper = usualPaper({ units: reader.units, paper: design.project.sheets?.paper });
+  const first = draw({});
+  if (!first || fittingPaper([first], [paper])) return first;
+  const others = SMALLER.filter((scale) => scale < first.scale).map((scale) => draw({ scale }));
+  return others.find((scene) => scene && fittingPaper([scene], [paper])) ?? first;
 }
 
 /** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */

@@ -20,6 +20,8 @@ export interface PdfOptions {
   readonly title: string;
   readonly reader: Reader;
   readonly fonts: PdfFonts;
+  /** Told after each page, how many are drawn. */
+  readonly progress?: (done: number) => void;
   /** False leaves the pages' contents as they are written, for readers in tests. */
   readonly compress?: boolean;
 }
@@ -29,7 +31,7 @@ const POINTS_PER_MM = 72 / 25.4;
 /** @throws Error where a font cannot be read */
 export function writePdf(
   pages: readonly PdfPage[],
-  { title, reader, fonts, compress = true }: PdfOptions,
+  { title, reader, fonts, progress, compress = true }: PdfOptions,
 ): Promise<Uint8Array> {
   // The file's id is made from this time, which is then left out: the same drawings give the same bytes.
   const timeless = { CreationDate: { getTime: () => 0 } };
@@ -51,7 +53,10 @@ export function writePdf(
     document.on("error", reject);
   });
   const texts = textWriter(document, fonts);
-  for (const page of pages) draw(page, { document, texts, reader });
+  pages.forEach((page, i) => {
+    draw(page, { document, texts, reader });
+    progress?.(i + 1);
+  });
   label(document, pages);
   document.end();
   return written;

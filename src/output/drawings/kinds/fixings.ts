@@ -1,7 +1,5 @@
 /** The fixing plan of each face, and what its screws are. */
 import { knownWind } from "../../../proof/wind/bands.ts";
-import type { Scene } from "../../../scene/model.ts";
-import { fittingPaper } from "../../../scene/sheet.ts";
 import { tableScenes } from "../../../scene/table.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { fixingPlan } from "../../../scene/views/fixing-plan.ts";
@@ -10,33 +8,20 @@ import { message } from "../../../text/message.ts";
 import { lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { grouped } from "../grouped.ts";
-import { usualPaper } from "../paper.ts";
+import { fittingView } from "../paper.ts";
 
 export function fixingSheets(facts: KindFacts): Drawing[] {
   const { project, facade, demands } = facts.design;
   const wind = knownWind(demands.structure);
   const type = message("drawing.document-type.fixings");
   return facade.faces.flatMap((face): Drawing[] => {
-    const plan = fitting(facts, (scale) => fixingPlan(facade, project, { face: face.id, wind, ...scale }));
+    const plan = fittingView(facts, (scale) =>
+      fixingPlan(facade, project, { face: face.id, wind, ...scale }),
+    );
     return plan
       ? [{ name: `fixings-${face.id}`, type, scenes: [plan, ...screwTable(face, facts)], face: face.id }]
       : [];
   });
-}
-
-/** Smaller than this the screws of boards run together. */
-const SMALLER: readonly number[] = [1 / 25, 1 / 50, 1 / 100];
-
-/** What its figures and the strips' words take is only known when it is drawn: smaller where it then leaves the usual paper. */
-function fitting(
-  { design, reader }: KindFacts,
-  draw: (scale: { scale?: number }) => Scene | undefined,
-): Scene | undefined {
-  const paper = usualPaper({ units: reader.units, paper: design.project.sheets?.paper });
-  const first = draw({});
-  if (!first || fittingPaper([first], [paper])) return first;
-  const others = SMALLER.filter((scale) => scale < first.scale).map((scale) => draw({ scale }));
-  return others.find((scene) => scene && fittingPaper([scene], [paper])) ?? first;
 }
 
 interface ScrewRow extends Pick<Fixing, "kind" | "screw" | "hole"> {

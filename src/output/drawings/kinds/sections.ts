@@ -6,15 +6,18 @@ import { verticalSection } from "../../../scene/views/vertical-section.ts";
 import type { FaceLayout, ZoneLayout } from "../../../setout/facade.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
+import { fittingView } from "../paper.ts";
 
-export function sectionSheets({ design: { project, facade } }: KindFacts): Drawing[] {
+export function sectionSheets(facts: KindFacts): Drawing[] {
+  const { project, facade } = facts.design;
   const type = message("drawing.document-type.section");
   return facade.faces.flatMap((face) =>
     face.zones.flatMap((zone): Drawing[] => {
       const x = sectionAt(face, zone);
-      const scenes = [{}, ...details(face, zone, x)]
-        .map((of) => verticalSection(facade, project, { face: face.id, x, ...of }))
-        .filter((scene) => scene !== undefined);
+      const at = { face: face.id, x };
+      const whole = fittingView(facts, (scale) => verticalSection(facade, project, { ...at, ...scale }));
+      const beside = details(face, zone, x).map((of) => verticalSection(facade, project, { ...at, ...of }));
+      const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
       return scenes.length === 0
         ? []
         : [{ name: `section-${face.id}-${zone.id}`, type, scenes, face: face.id }];
