@@ -288,3 +288,8 @@ export function fitsAlone(
   };
   return fits(type.width, type.height) || (type.turnable && panel.turnable && fits(type.height, type.width));
 }
+
+/** Area of what lies on a sheet. */
+export function areaOn({ leftovers, panel }: Sheet): number {
+  return leftovers.reduce((area, { width, height }) => area - width * height, panel.width * panel.height);
+}

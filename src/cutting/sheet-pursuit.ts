@@ -1,3 +1,5 @@
+import type { PieceType, Sheet } from "./sheet-nodes.ts";
+
 /** What a search for a cheaper layout goes by: its goal and patience, and how good a layout is on the way. */
 export interface Pursuit {
   /** What all sheets may cost. */
@@ -23,4 +25,34 @@ export function isWorse(a: Standing, b: Standing): boolean {
 /** Of a leftover: one large is worth more than several small. */
 export function worthOf(width: number, height: number): number {
   return (width * height) ** 2;
+}
+
+export function standingOf(
+  sheets: readonly Sheet[],
+  waiting: readonly number[],
+  types: readonly PieceType[],
+): Standing {
+  let area = 0;
+  for (let index = 0; index < types.length; index++) {
+    const { width, height } = types[index] as PieceType;
+    area += width * height * (waiting[index] ?? 0);
+  }
+  let worth = 0;
+  for (const sheet of sheets) {
+    if (sheet.worth < 0) {
+      sheet.worth = 0;
+      for (const { width, height } of sheet.leftovers) sheet.worth += worthOf(width, height);
+    }
+    worth += sheet.worth;
+  }
+  return { waiting: area, worth };
+}
+
+/** Place of the type of highest rank. */
+export function highest(waiting: readonly number[], rank: readonly number[]): number {
+  let best = 0;
+  for (let at = 1; at < waiting.length; at++) {
+    if ((rank[waiting[at] ?? 0] ?? 0) > (rank[waiting[best] ?? 0] ?? 0)) best = at;
+  }
+  return best;
 }

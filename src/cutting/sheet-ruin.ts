@@ -8,6 +8,7 @@
 import { pick } from "./random.ts";
 import type { Layout, Panel, PieceType, Region, SheetJob, Way } from "./sheet-nodes.ts";
 import {
+  areaOn,
   clear,
   costOf,
   filledRegions,
@@ -18,7 +19,7 @@ import {
   Sheet,
   turnsToFree,
 } from "./sheet-nodes.ts";
-import { isWorse, type Pursuit, type Standing, worthOf } from "./sheet-pursuit.ts";
+import { highest, isWorse, type Pursuit, type Standing, standingOf, worthOf } from "./sheet-pursuit.ts";
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
@@ -143,7 +144,7 @@ export class LayoutSearch {
   *pursue(goal: Pursuit): Generator<number, { reached: boolean; steps: number }> {
     this.discard(goal.limit);
     this.recreate(goal.limit, this.anyPanel);
-    let now = this.standing();
+    let now = standingOf(this.sheets, this.waiting, this.job.types);
     let best = now;
     let bestLayout = this.layout();
     let history: Standing[] = Array.from({ length: goal.history }, () => now);
@@ -166,7 +167,9 @@ export class LayoutSearch {
       this.ruin(goal.limit);
       const late = history[at] ?? now;
       const most = Math.max(late.waiting, now.waiting);
-      const then = this.recreate(goal.limit, this.anyPanel, { most }) ? this.standing() : undefined;
+      const then = this.recreate(goal.limit, this.anyPanel, { most })
+        ? standingOf(this.sheets, this.waiting, this.job.types)
+        : undefined;
       idle += 1;
       if (then === undefined || (isWorse(then, late) && isWorse(then, now))) {
         this.sheets = before.sheets;
@@ -227,7 +230,7 @@ export class LayoutSearch {
   private discard(limit: number): void {
     let cost = costOf(this.sheets);
     const fill = new Map(
-      this.sheets.map((sheet) => [sheet, this.areaOn(sheet) / Math.max(1e-9, sheet.panel.cost)]),
+      this.sheets.map((sheet) => [sheet, areaOn(sheet) / Math.max(1e-9, sheet.panel.cost)]),
     );
     const byFill = [...this.sheets].sort((a, b) => (fill.get(a) ?? 0) - (fill.get(b) ?? 0));
     for (const sheet of byFill) {
@@ -235,13 +238,6 @@ export class LayoutSearch {
       cost -= sheet.panel.cost;
       this.clearRegion(this.sheets.indexOf(sheet), undefined);
     }
-  }
-
-  private areaOn(sheet: Sheet): number {
-    return sheet.leftovers.reduce(
-      (area, { width, height }) => area - width * height,
-      sheet.panel.width * sheet.panel.height,
-    );
   }
 
   private ruin(limit: number): void {
@@ -278,23 +274,6 @@ export class LayoutSearch {
     const copy = new Sheet(sheet.panel, this.step, sheet);
     this.sheets[index] = copy;
     return copy;
-  }
-
-  private standing(): Standing {
-    let waiting = 0;
-    for (let index = 0; index < this.widths.length; index++) {
-      waiting +=
-        (this.widths[index] as number) * (this.heights[index] as number) * (this.waiting[index] ?? 0);
-    }
-    let worth = 0;
-    for (const sheet of this.sheets) {
-      if (sheet.worth < 0) {
-        sheet.worth = 0;
-        for (const { width, height } of sheet.leftovers) sheet.worth += worthOf(width, height);
-      }
-      worth += sheet.worth;
-    }
-    return { waiting, worth };
   }
 
   private hardest(waiting: readonly number[]): number {
@@ -414,11 +393,3 @@ export class LayoutSearch {
 }
 
 const axes = ["x", "y"] as const;
-
-function highest(waiting: readonly number[], rank: readonly number[]): number {
-  let best = 0;
-  for (let at = 1; at < waiting.length; at++) {
-    if ((rank[waiting[at] ?? 0] ?? 0) > (rank[waiting[best] ?? 0] ?? 0)) best = at;
-  }
-  return best;
-}
