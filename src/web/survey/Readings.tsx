@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Source } from "../../project/editing/change.ts";
 import { readAgain, setReading } from "../../project/editing/readings.ts";
 import { sayLength } from "../../text/say.ts";
-import { parseLength } from "../../units/parse-length.ts";
+import { useTypedLength } from "../edit/fields/use-typed-length.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 
@@ -103,32 +103,11 @@ function ReadingField({
   value?: number;
   onChange: (mm: number) => void;
 }) {
-  const { w, reader } = useWords();
-  const [typed, setTyped] = useState<string>();
-  const shown = value === undefined ? "" : sayLength(value, reader, 1);
-  const read = typed?.trim() ? parseLength(typed, reader.units === "mm" ? "mm" : "in") : undefined;
-  const wrong = read?.ok === false;
-  const commit = (): void => {
-    if (wrong) return;
-    setTyped(undefined);
-    if (read?.ok && typed !== shown) onChange(read.value);
-  };
+  const { w } = useWords();
+  const { wrong, props } = useTypedLength({ value, decimals: 1, signed: true, onChange });
   return (
     <>
-      <input
-        className="reading"
-        aria-label={label}
-        inputMode="text"
-        autoComplete="off"
-        value={typed ?? shown}
-        aria-invalid={wrong}
-        onChange={({ currentTarget }) => setTyped(currentTarget.value)}
-        onBlur={commit}
-        onKeyDown={({ key }) => {
-          if (key === "Enter") commit();
-          if (key === "Escape") setTyped(undefined);
-        }}
-      />
+      <input className="reading" aria-label={label} {...props} />
       {wrong && (
         <span className="wrong" role="alert">
           {w("page.edit.no-length")}

@@ -1,8 +1,8 @@
-import { useId, useState } from "react";
-import { parseLength, printLength } from "../../../units/feet-inch.ts";
+import { useId } from "react";
 import { useWords } from "../../words.ts";
 import type { Field } from "../help/fields.ts";
 import { useHelp } from "../help/use-help.tsx";
+import { useTypedLength } from "./use-typed-length.ts";
 
 /** A length to be typed in either system; what cannot be read stays in the field and is told, and changes nothing. */
 export function LengthField({
@@ -19,24 +19,10 @@ export function LengthField({
   least?: number;
   onChange: (mm: number) => void;
 }) {
-  const { w, reader } = useWords();
+  const { w } = useWords();
   const id = useId();
   const { button, note } = useHelp(help, label);
-  const [typed, setTyped] = useState<string>();
-  const shown = printLength(value, {
-    display: reader.units,
-    denominator: 32,
-    decimals: 3,
-    decimalSign: reader.language === "fr" ? "," : ".",
-  });
-  const read = typed === undefined ? undefined : parseLength(typed, reader.units === "mm" ? "mm" : "in");
-  const short = read?.ok === true && least !== undefined && read.value < least;
-  const wrong = read !== undefined && (!read.ok || short);
-  const commit = (): void => {
-    if (wrong) return;
-    setTyped(undefined);
-    if (read?.ok && typed !== shown && read.value !== value) onChange(read.value);
-  };
+  const { wrong, props } = useTypedLength({ value, least, decimals: 3, onChange });
   return (
     <>
       <div className="length-field">
@@ -44,23 +30,10 @@ export function LengthField({
           <label htmlFor={id}>{label}</label>
           {button}
         </p>
-        <input
-          id={id}
-          inputMode={reader.units === "mm" ? "decimal" : "text"}
-          autoComplete="off"
-          value={typed ?? shown}
-          aria-invalid={wrong}
-          aria-describedby={wrong ? `${id}-wrong` : undefined}
-          onChange={({ currentTarget }) => setTyped(currentTarget.value)}
-          onBlur={commit}
-          onKeyDown={({ key }) => {
-            if (key === "Enter") commit();
-            if (key === "Escape") setTyped(undefined);
-          }}
-        />
+        <input id={id} {...props} aria-describedby={wrong ? `${id}-wrong` : undefined} />
         {wrong && (
           <span id={`${id}-wrong`} className="wrong" role="alert">
-            {short ? w("page.edit.too-short") : w("page.edit.no-length")}
+            {w(wrong === "short" ? "page.edit.too-short" : "page.edit.no-length")}
           </span>
         )}
       </div>

@@ -1,0 +1,77 @@
+/** A length being typed, in either system: what cannot be read stays in its field and changes nothing. */
+import { type ChangeEvent, type KeyboardEvent, useState } from "react";
+import { parseLength, printLength } from "../../../units/feet-inch.ts";
+import { useWords } from "../../words.ts";
+
+export interface TypedLength {
+  /** What is typed is no length, or too short a one. */
+  readonly wrong: false | "unread" | "short";
+  /** For the input. */
+  readonly props: {
+    readonly inputMode: "decimal" | "text";
+    readonly autoComplete: "off";
+    readonly value: string;
+    readonly "aria-invalid": boolean;
+    onChange(event: ChangeEvent<HTMLInputElement>): void;
+    onBlur(): void;
+    onKeyDown(event: KeyboardEvent): void;
+  };
+}
+
+/**
+ * @param value mm; absent where each one that is typed is another one
+ * @param least less than this is refused (mm)
+ * @param onChange hears of a length once it is whole and differs
+ */
+export function useTypedLength({
+  value,
+  least,
+  decimals,
+  signed = false,
+  onChange,
+}: {
+  readonly value: number | undefined;
+  readonly least?: number | undefined;
+  readonly decimals: number;
+  /** It is often less than nothing. */
+  readonly signed?: boolean;
+  readonly onChange: (mm: number) => void;
+}): TypedLength {
+  const { reader } = useWords();
+  const [typed, setTyped] = useState<string>();
+  const shown =
+    value === undefined
+      ? ""
+      : printLength(value, {
+          display: reader.units,
+          denominator: 32,
+          decimals,
+          decimalSign: reader.language === "fr" ? "," : ".",
+        });
+  const empty = value === undefined && !typed?.trim();
+  const read =
+    typed === undefined || empty ? undefined : parseLength(typed, reader.units === "mm" ? "mm" : "in");
+  const short = read?.ok === true && least !== undefined && read.value < least;
+  const wrong = read?.ok === false ? "unread" : short ? "short" : false;
+  const commit = (): void => {
+    if (wrong) return;
+    setTyped(undefined);
+    if (read?.ok && typed !== shown && read.value !== value) onChange(read.value);
+  };
+  return {
+    wrong,
+    props: {
+      // Beside its figures a phone shows no minus, and no foot or inch.
+      inputMode: reader.units === "mm" && !signed ? "decimal" : "text",
+      autoComplete: "off",
+      value: typed ?? shown,
+      "aria-invalid": wrong !== false,
+      onChange: ({ currentTarget }) => setTyped(currentTarget.value),
+      onBlur: commit,
+      onKeyDown({ key }) {
+        if (key === "Enter") commit();
+        if (key === "Escape") setTyped(undefined);
+      },
+    },
+  };
+}
