@@ -48,27 +48,16 @@ export function SheetsBand({
   const sheets = cut?.drawings ?? [];
   const shown = sheets.find(({ name }) => name === chosen) ?? sheets[0];
   return (
-    <div className="cutting-band" aria-busy={stale}>
+    <div className="cutting-band sheets-band" aria-busy={stale}>
       <div className="cutting-parts">
         <h2>{w("page.part.sheets")}</h2>
         <p className="sub" aria-live="polite">
           {broken ? w("page.cutting.broken") : stale ? w("page.sheets.busy") : w("page.sheets.about")}
         </p>
-        {WRITTEN.map((what) => (
-          <button
-            key={what}
-            type="button"
-            className="save-all"
-            disabled={writing !== undefined}
-            onClick={() => void save(what)}
-          >
-            {w(writing === what ? "page.sheets.writing" : `page.sheets.save-${what}`)}
-          </button>
-        ))}
         {failed && <p role="alert">{w("page.sheets.failed")}</p>}
         <IssueForm design={design} onEdit={onEdit} />
         <SheetChoice design={design} document={document} onEdit={onEdit} />
-        <ul>
+        <ul className="sheet-list">
           {sheets.map(({ name, title }) => (
             <li key={name}>
               <button
@@ -88,17 +77,28 @@ export function SheetsBand({
       <Scrolls className="cutting-pictures" label={w("page.part.sheets")}>
         {shown && <SheetPreview key={shown.name} sheet={shown} />}
       </Scrolls>
-      {shown && (
-        <p className="sheet-ways">
+      <p className="sheet-ways">
+        {shown && (
           <button
             type="button"
-            className="fold"
+            className="save-all"
             onClick={() => handOut({ name: `${shown.name}.svg`, content: shown.svg }, "image/svg+xml")}
           >
             {w("page.sheets.save")}
           </button>
-        </p>
-      )}
+        )}
+        {WRITTEN.map((what) => (
+          <button
+            key={what}
+            type="button"
+            className="save-all"
+            disabled={writing !== undefined}
+            onClick={() => void save(what)}
+          >
+            {w(writing === what ? "page.sheets.writing" : `page.sheets.save-${what}`)}
+          </button>
+        ))}
+      </p>
     </div>
   );
 }
