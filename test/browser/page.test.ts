@@ -292,7 +292,7 @@ describeInBrowser("the workbench", (browser) => {
       "Site",
       "Upkeep",
     ]);
-    for (const part of ["Survey", "Site", "Upkeep"]) {
+    for (const part of ["Site", "Upkeep"]) {
       await margin.getByRole("button", { name: part, exact: true }).click();
       await soon(() => textOf(".part-notice h2")).toBe(part);
       await soon(() => textOf(".part-notice > p")).toMatch(/^Here .{25,}\.$/);
