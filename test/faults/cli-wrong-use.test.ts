@@ -21,7 +21,7 @@ desk.write("here.json", "{}");
 const WRONG: readonly (readonly [what: string, argv: readonly string[], says: readonly string[]])[] = [
   ["no command", [], ["No command was given.", "outerleaf --help"]],
   ["a mistyped command", ["chek", DEMO], ['no command "chek"', "check is probably meant"]],
-  ["a command far from any", ["paint", DEMO], ['no command "paint"', "new, check, planes, set-out"]],
+  ["a command far from any", ["paint", DEMO], ['no command "paint"', "new, check, take-in, planes, set-out"]],
   ["no file", ["check"], ["check lacks its FILE", "outerleaf check house.outerleaf.json"]],
   [
     "two files",
