@@ -10,6 +10,7 @@ const TO_SCALE: ReadonlySet<SheetKind> = new Set<SheetKind>([
   "battens",
   "packing",
   "fixings",
+  "wind",
   "sections",
   "plan-sections",
   "drilling",

@@ -20,6 +20,7 @@ export const SHEET_KINDS = [
   "schedules",
   "order",
   "light",
+  "wind",
   "method",
   "hold-points",
   "finish",

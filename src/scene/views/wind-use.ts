@@ -50,7 +50,7 @@ const LOOKS: Readonly<Record<UseStep, StepLook>> = {
 
 /** Over the face, mm on paper: the row of strips. */
 const ROW_FROM = 0.8;
-const ROW_HIGH = 3.8;
+const ROW_HIGH = 4.4;
 
 /** What is drawn over the cladding of one face, in its own frame. */
 export function windUseItems(face: FaceLayout, uses: FaceUse, scale: number): Item[] {
@@ -136,7 +136,7 @@ function bandItems(bands: readonly BandPressure[], y: readonly [number, number],
       layer: WIND_TEXT,
       at: [(x[0] + x[1]) / 2, (from + to) / 2],
       text: message(`drawing.use.strip-${strip.id}`, { pull: pullPa, push: pushPa }),
-      height: TEXT * 0.8,
+      height: TEXT,
       anchor: "middle",
       baseline: "middle",
       fitWidth: x[1] - x[0] - 0.8 * paper,

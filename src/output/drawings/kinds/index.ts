@@ -21,6 +21,7 @@ import { ripSheets } from "./rips.ts";
 import { scheduleSheets } from "./schedules.ts";
 import { sectionSheets } from "./sections.ts";
 import { setOutSheets } from "./set-out.ts";
+import { windSheets } from "./wind.ts";
 
 export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> = {
   "set-out": setOutSheets,
@@ -37,6 +38,7 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
   schedules: scheduleSheets,
   order: orderSheets,
   light: lightSheets,
+  wind: windSheets,
   method: methodSheets,
   "hold-points": holdPointSheets,
   finish: finishSheets,
