@@ -1,13 +1,24 @@
 /**
  * How long the demo takes to be designed and proven: from scratch, and after an edit with the memos that the page's worker
  * has, its window W2 moved along the wall a millimetre at a time. Proof alone stands beside it, with and without its own
- * memo. All are timed on the same project one after another, so that a busy machine slows them alike.
+ * memo, and the rules of wind and of what hangs by themselves. All are timed on the same project one after another, so that a busy machine slows them alike.
  */
 import { demandsOf } from "../src/codes/demands.ts";
 import { design } from "../src/design.ts";
+import { battenSag } from "../src/proof/batten-sag.ts";
+import { battenScrews } from "../src/proof/batten-screws.ts";
+import { battenStrength } from "../src/proof/batten-strength.ts";
+import { claddingScrews } from "../src/proof/cladding-screws.ts";
+import { type FaceContext, proofContext } from "../src/proof/context.ts";
+import { faceContexts } from "../src/proof/face-contexts.ts";
+import { hungLoad } from "../src/proof/hung-load.ts";
 import { prove } from "../src/proof/index.ts";
 import { createSunMemo } from "../src/proof/light/sun-memo.ts";
 import { createProofMemo } from "../src/proof/proof-memo.ts";
+import { skinSag } from "../src/proof/skin-sag.ts";
+import { skinStrength } from "../src/proof/skin-strength.ts";
+import { studAim } from "../src/proof/stud-aim.ts";
+import { windOnSkin } from "../src/proof/wind-on-skin.ts";
 import { createFaceMemo } from "../src/setout/memo.ts";
 import { exampleDocument, readAs } from "./buildings.ts";
 
@@ -31,6 +42,25 @@ function memos() {
     faces: createFaceMemo({ spare: 24, shareds: 3 }),
     proof: createProofMemo(),
   };
+}
+
+/** What an engineer signs for: wind, strength, sag, screws, aim, and what hangs through insulation. */
+const STRUCTURE = [
+  windOnSkin,
+  skinStrength,
+  skinSag,
+  battenStrength,
+  battenSag,
+  claddingScrews,
+  battenScrews,
+  studAim,
+  hungLoad,
+];
+/** Faces as the edit before left them. */
+let before: ReadonlySet<unknown> = new Set();
+
+function structure(contexts: readonly FaceContext[]): void {
+  for (const context of contexts) for (const rule of STRUCTURE) rule(context);
 }
 
 const whole = memos();
@@ -57,6 +87,11 @@ for (const project of projects) {
   const input = { project, facade, demands };
   timed("proof alone, sun kept", () => prove(input));
   timed("proof alone, sun and faces kept", () => prove(input, apart.proof));
+  timed("structure alone", () => structure(faceContexts(proofContext(input))));
+  timed("structure of the faces that the edit touched", () =>
+    structure(faceContexts(proofContext(input)).filter(({ zones: [first] }) => !before.has(first?.face))),
+  );
+  before = new Set(facade.faces);
 }
 
 console.table(
