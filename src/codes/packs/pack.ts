@@ -1,4 +1,5 @@
 /** What every pack of a structural code answers, and in what plain values. */
+import type { ByArea } from "../../equations/wind/wall-table.ts";
 import type { Basis, Source, Working } from "../../findings/finding.ts";
 import type { Project, SheetCladding } from "../../project/schema/project.ts";
 import type { StructureCode } from "../../project/schema/wind.ts";
@@ -10,9 +11,6 @@ export interface Lack {
   readonly path: string;
   readonly key: string;
 }
-
-/** Coefficients up to the small area and from the large one. */
-export type ByArea = readonly [small: number, large: number];
 
 /** A strip of a wall, measured from each of its ends. */
 export interface Strip {

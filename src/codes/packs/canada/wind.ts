@@ -3,26 +3,16 @@ import { catalogueWith } from "../../../catalogue/own-figures.ts";
 import { endStripWidth } from "../../../equations/wind/end-strip-width.ts";
 import { nbcExposure } from "../../../equations/wind/nbc-exposure.ts";
 import { nbcPressure } from "../../../equations/wind/nbc-pressure.ts";
+import { NBC_TERRAINS, NBC_WALL } from "../../../equations/wind/nbc-wall.ts";
 import type { Project } from "../../../project/schema/project.ts";
 import { codeValue } from "../../rule-value.ts";
 import { round } from "../held.ts";
 import type { Lack, WindAnswer } from "../pack.ts";
 import { buildingOf, lack, pressureWorking, terrainOf } from "../wind-fields.ts";
 
-/** 4.1.7.3.(5). */
-const TERRAINS = {
-  open: { factor: 1, referenceM: 10, exponent: 0.2, least: 0.9 },
-  rough: { factor: 0.7, referenceM: 12, exponent: 0.3, least: 0.7 },
-} as const;
-
 /** Table 4.1.7.3, strength. */
 const IMPORTANCE = { low: 0.8, normal: 1, high: 1.15 } as const;
 
-/** Figure 4.1.7.6.-B: products of gust and pressure; the push of a small area is printed as 1.8, rounded up from 1.75. */
-const END = [-2.1, -1.5] as const;
-const FIELD = [-1.8, -1.5] as const;
-const PUSH = [1.8, 1.3] as const;
-const AREAS_M2 = [1, 50] as const;
 /** 4.1.7.6: taller ones, or ones taller than they are deep, go by other figures. */
 const TALLEST_M = 20;
 /** Gust inside, and coefficients of buildings whose openings are shut in a storm. */
@@ -35,7 +25,7 @@ export function canadaWind(project: Project): WindAnswer {
   const { wind, windPressure1in50Pa: hourly } = project.site;
   if (!wind) return { known: false, lacks: [lack("", "wind")] };
   const lacks: Lack[] = [];
-  const terrain = terrainOf(wind, TERRAINS, { lacks, key: "terrain-canada" });
+  const terrain = terrainOf(wind, NBC_TERRAINS, { lacks, key: "terrain-canada" });
   const building = buildingOf(wind, lacks);
   if (!hourly) lacks.push(lack("/site/windPressure1in50Pa", "hourly-pressure"));
   if (building && (building.heightM > TALLEST_M || building.heightM >= building.planM[0]))
@@ -87,11 +77,11 @@ export function canadaWind(project: Project): WindAnswer {
     wind: {
       pressurePa,
       strips: [
-        { id: "end", toMm: endMm, pull: END },
-        { id: "field", pull: FIELD },
+        { id: "end", toMm: endMm, pull: NBC_WALL.pull.end },
+        { id: "field", pull: NBC_WALL.pull.field },
       ],
-      push: PUSH,
-      areasM2: AREAS_M2,
+      push: NBC_WALL.push,
+      areasM2: NBC_WALL.areasM2,
       inside: [GUST_INSIDE * inside[0], GUST_INSIDE * inside[1]],
       leastPa: undefined,
       strength: codeValue(canada.windFactor),

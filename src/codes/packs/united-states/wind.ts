@@ -3,8 +3,13 @@ import { catalogueWith } from "../../../catalogue/own-figures.ts";
 import { asceElevation } from "../../../equations/wind/asce-elevation.ts";
 import { asceExposure } from "../../../equations/wind/asce-exposure.ts";
 import { asceVelocityPressure } from "../../../equations/wind/asce-velocity-pressure.ts";
+import {
+  ASCE_EDITIONS,
+  ASCE_LEAST_M,
+  ASCE_WALL,
+  type AsceTerrain,
+} from "../../../equations/wind/asce-wall.ts";
 import { endStripWidth } from "../../../equations/wind/end-strip-width.ts";
-import type { Basis } from "../../../findings/finding.ts";
 import type { Project } from "../../../project/schema/project.ts";
 import { codeValue } from "../../rule-value.ts";
 import { round } from "../held.ts";
@@ -12,54 +17,7 @@ import type { Lack, WindAnswer } from "../pack.ts";
 import { buildingOf, lack, pressureWorking, terrainOf } from "../wind-fields.ts";
 
 const M_PER_FT = 0.3048;
-const LEAST_M = 15 * M_PER_FT;
-
-interface Terrain {
-  readonly alpha: number;
-  readonly gradientM: number;
-  /** Height below which the coefficient stays (m). */
-  readonly leastHeightM: number;
-  readonly basis: Basis;
-}
-
-const terrain = (
-  alpha: number,
-  gradientFt: number,
-  { leastFt = 15, basis = "derived" }: { leastFt?: number; basis?: Basis } = {},
-): Terrain => ({
-  basis,
-  alpha,
-  gradientM: gradientFt * M_PER_FT,
-  leastHeightM: leastFt * M_PER_FT,
-});
-
-/**
- * Table 26.10-1 and its notes. For cladding in exposure B the coefficient stays from 30 ft down, as the edition of 2016 prints; it is kept in
- * that of 2022, where it is never the lesser. Exposure B of 2022 is not confirmed: public scripts disagree.
- */
-const EDITIONS = {
-  "usa-asce-7-16": {
-    document: "ASCE 7-16",
-    factor: 2.01,
-    terrains: { B: terrain(7, 1200, { leastFt: 30 }), C: terrain(9.5, 900), D: terrain(11.5, 700) },
-  },
-  "usa-asce-7-22": {
-    document: "ASCE 7-22",
-    factor: 2.41,
-    terrains: {
-      B: terrain(7.5, 3280, { leastFt: 30, basis: "memory" }),
-      C: terrain(9.8, 2460),
-      D: terrain(11.5, 1935),
-    },
-  },
-} as const;
-
 const DIRECTIONALITY = 0.85;
-/** Figure 30.3-1: gust and pressure, from 10 to 500 ft². */
-const END = [-1.4, -0.8] as const;
-const FIELD = [-1.1, -0.8] as const;
-const PUSH = [1, 0.7] as const;
-const AREAS_M2 = [10 * M_PER_FT ** 2, 500 * M_PER_FT ** 2] as const;
 /** Table 26.13-1. */
 const INSIDE = { enclosed: 0.18, "partially enclosed": 0.55 } as const;
 /** Higher buildings go by Figure 30.5-1. */
@@ -71,9 +29,9 @@ export function unitedStatesWind(project: Project): WindAnswer {
   const { wind } = project.site;
   if (wind?.code !== "usa-asce-7-16" && wind?.code !== "usa-asce-7-22")
     return { known: false, lacks: [lack("", "wind")] };
-  const edition = EDITIONS[wind.code];
+  const edition = ASCE_EDITIONS[wind.code];
   const lacks: Lack[] = [];
-  const row = terrainOf<Terrain>(wind, edition.terrains, { lacks, key: "terrain-usa" });
+  const row = terrainOf<AsceTerrain>(wind, edition.terrains, { lacks, key: "terrain-usa" });
   const building = buildingOf(wind, lacks);
   const speed = wind.speedMPerS;
   if (!speed) lacks.push(lack("speedMPerS", "speed-usa"));
@@ -86,7 +44,7 @@ export function unitedStatesWind(project: Project): WindAnswer {
     gradientM: row.gradientM,
     leastHeightM: row.leastHeightM,
     factor: edition.factor,
-    heightM: Math.max(building.heightM, LEAST_M),
+    heightM: Math.max(building.heightM, ASCE_LEAST_M),
   });
   const topography = wind.topography?.value ?? 1;
   // Ground at the sea: higher ground is never less.
@@ -128,11 +86,11 @@ export function unitedStatesWind(project: Project): WindAnswer {
     wind: {
       pressurePa,
       strips: [
-        { id: "end", toMm: endMm, pull: END },
-        { id: "field", pull: FIELD },
+        { id: "end", toMm: endMm, pull: ASCE_WALL.pull.end },
+        { id: "field", pull: ASCE_WALL.pull.field },
       ],
-      push: PUSH,
-      areasM2: AREAS_M2,
+      push: ASCE_WALL.push,
+      areasM2: ASCE_WALL.areasM2,
       inside: [-inside, inside],
       leastPa: codeValue(unitedStates.leastPressure),
       strength: codeValue(unitedStates.windShare),
