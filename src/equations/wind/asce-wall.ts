@@ -83,7 +83,7 @@ export const ASCE_WALL_COEFFICIENT = equation({
 export const ASCE_TERRAIN = equation({
   name: "asce-terrain",
   formula:
-    "asce-exposure with the table’s figures of the edition, exposure B where exposure is 1, C where 2, D where 3",
+    "asce-exposure at heightM with the table’s figures of that edition: exposure B where exposure is 1, C where 2, D where 3",
   inputs: [
     { key: "heightM", unit: "m", range: [0, 150] },
     { key: "edition", unit: "1", range: [2016, 2022] },

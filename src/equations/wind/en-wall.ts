@@ -60,7 +60,8 @@ export const EN_WALL_COEFFICIENT = equation({
 
 export const EN_TERRAIN = equation({
   name: "en-terrain",
-  formula: "en-peak-pressure with the table’s figures of the terrain category, and air of 1.25 kg/m³",
+  formula:
+    "en-peak-pressure of speedMPerS at heightM with the table’s figures of the terrain’s category, and air of 1.25 kg/m³",
   inputs: [
     { key: "speedMPerS", unit: "m/s", range: [0, 60] },
     { key: "heightM", unit: "m", range: [0, 200] },

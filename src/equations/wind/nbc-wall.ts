@@ -43,7 +43,7 @@ export const NBC_WALL_COEFFICIENT = equation({
 
 export const NBC_TERRAIN = equation({
   name: "nbc-terrain",
-  formula: "nbc-exposure with the figures of open terrain, or of rough where rough is 1",
+  formula: "nbc-exposure at heightM with the figures of open terrain, or of rough where rough is 1",
   inputs: [
     { key: "heightM", unit: "m", range: [0, 200] },
     { key: "rough", unit: "1", range: [0, 1] },
