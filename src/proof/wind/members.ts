@@ -47,15 +47,31 @@ export function membersOf(view: ZoneView): Members {
   const beams = new Map<string, Bent | undefined>();
   const skins = view.pieces.map((piece) => skinOf(piece, { carriers, beams }));
   const lying = laidBy(skins);
-  const onRails = rails.map((piece) => carrierOf(piece, { laid: lying.get(piece.mark) ?? [], crossing: [] }));
+  const hung = hungOn(skins, carriers);
+  const on = (piece: Piece) => ({ laid: lying.get(piece.mark) ?? [], hung: hung.get(piece.mark) ?? 0 });
+  const onRails = rails.map((piece) => carrierOf(piece, { ...on(piece), crossing: [] }));
   const crossing = laidBy(onRails);
   const battens = view.battens.map((piece) =>
-    carrierOf(piece, {
-      laid: lying.get(piece.mark) ?? [],
-      crossing: crossing.get(piece.mark) ?? [],
-    }),
+    carrierOf(piece, { ...on(piece), crossing: crossing.get(piece.mark) ?? [] }),
   );
   return { skins, carriers: [...onRails, ...battens] };
+}
+
+/** What boards and sheets hang on each carrier by their screws (mm²), past its ends too. */
+function hungOn(skins: readonly Member[], carriers: ReadonlyMap<string, Piece>): ReadonlyMap<string, number> {
+  const boxes = new Map([...carriers].map(([mark, { outline }]) => [mark, polygonBounds(outline)]));
+  const hung = new Map<string, number>();
+  for (const skin of skins) {
+    for (const { fixing, areaMm2 } of screwShares(skin)) {
+      const box = boxes.get(fixing.into);
+      if (box && inside(box, fixing)) hung.set(fixing.into, (hung.get(fixing.into) ?? 0) + areaMm2);
+    }
+  }
+  return hung;
+}
+
+function inside({ x, y }: Rect, at: Fixing): boolean {
+  return at.x >= x[0] && at.x <= x[1] && at.y >= y[0] && at.y <= y[1];
 }
 
 interface Lying {
@@ -125,16 +141,24 @@ function laidBy(members: readonly Member[]): ReadonlyMap<string, readonly Laid[]
 /** What a rail or batten carries: the strips that end on it side by side, and rails that cross it. */
 function carrierOf(
   piece: Piece,
-  { laid, crossing }: { readonly laid: readonly Laid[]; readonly crossing: readonly Laid[] },
+  {
+    laid,
+    hung,
+    crossing,
+  }: { readonly laid: readonly Laid[]; readonly hung: number; readonly crossing: readonly Laid[] },
 ): Member {
   const box = polygonBounds(piece.outline);
   const along = isLevel(piece) ? "x" : "y";
   const points = crossing.map(({ share, screw }): PointLoad => ({ at: screw[along], load: share }));
-  const gathers = heaviest(
-    laid.flatMap(({ by, share }) => (by.along === along ? [] : [{ stretch: by.box[along], share }])),
-  );
   const places = placesOf(piece.fixings, along);
   const [from, to] = box[along];
+  // Where cladding reaches past its ends a short piece carries more than what lies over it.
+  const gathers = Math.max(
+    heaviest(
+      laid.flatMap(({ by, share }) => (by.along === along ? [] : [{ stretch: by.box[along], share }])),
+    ),
+    hung / (to - from),
+  );
   const bent = continuousBeam({
     supports: places.map(({ at }) => at),
     from,
