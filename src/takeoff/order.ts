@@ -73,13 +73,19 @@ function spareFor(used: readonly Used[]): (id: string) => number {
   return (id) => (id === from?.id ? spare : 0);
 }
 
-function sheetLines({ stock }: Project, { sheets }: CutPlan): OrderLine[] {
+/** What was spoiled was bought besides, with the first material that is cut from its stock. */
+function sheetLines({ stock }: Project, { sheets, spoiled }: CutPlan): OrderLine[] {
+  const lost = new Map(
+    counted((spoiled?.stock ?? []).flatMap((one) => (one.kind === "sheet" ? [one.stock] : []))),
+  );
   return sheets.flatMap(({ request, result, material, thickness }) => {
     const counts = new Map(counted(result.plan.sheets.map(({ stockId }) => stockId)));
     const used = request.stock.flatMap(({ id, width, height, count }): Used[] => {
       const taken = counts.get(id) ?? 0;
       const left = count === undefined ? Number.POSITIVE_INFINITY : count - taken;
-      return taken > 0 ? [{ id, size: width * height, count: taken, left }] : [];
+      const bought = taken + (lost.get(id) ?? 0);
+      lost.delete(id);
+      return bought > 0 ? [{ id, size: width * height, count: bought, left }] : [];
     });
     const spare = spareFor(used);
     return used.flatMap(({ id, count }): OrderLine[] => {
@@ -92,20 +98,26 @@ function sheetLines({ stock }: Project, { sheets }: CutPlan): OrderLine[] {
   });
 }
 
-function lengthLines(project: Project, { lengths, boards }: CutPlan): OrderLine[] {
+function lengthLines(project: Project, { lengths, boards, spoiled }: CutPlan): OrderLine[] {
+  const lostOf = (id: string): number[] =>
+    (spoiled?.stock ?? []).flatMap((one) => (one.kind === "length" && one.stock === id ? [one.length] : []));
   const parts = [...lengths, ...boards.bought];
   const known = gathered(
     parts.filter(({ stock }) => stock !== undefined),
     ({ stock }) => stock ?? "",
   );
   return [
-    ...[...known].flatMap(([id, group]) => sectionLines(project, id, group)),
+    ...[...known].flatMap(([id, group]) => sectionLines(project, id, { parts: group, lost: lostOf(id) })),
     ...parts.filter(({ stock }) => stock === undefined).flatMap(sectionToFind),
   ];
 }
 
 /** Battens and backing of one section are bought together. */
-function sectionLines({ stock }: Project, id: string, parts: readonly LengthPart[]): OrderLine[] {
+function sectionLines(
+  { stock }: Project,
+  id: string,
+  { parts, lost }: { readonly parts: readonly LengthPart[]; readonly lost: readonly number[] },
+): OrderLine[] {
   const section =
     stock.battens.find((one) => one.id === id) ?? (stock.boards ?? []).find((one) => one.id === id);
   if (!section) return [];
@@ -113,7 +125,7 @@ function sectionLines({ stock }: Project, id: string, parts: readonly LengthPart
   const bars = parts.flatMap(({ result }) =>
     result.plan.bars.map(({ stockId }) => lengthOf.get(stockId) ?? 0),
   );
-  const used = counted(bars)
+  const used = counted([...bars, ...lost])
     .sort(([a], [b]) => a - b)
     .map(
       ([length, count]): Used => ({

@@ -79,6 +79,45 @@ describeInBrowser("the parts of the job", (browser) => {
     rmSync(folder, { recursive: true });
   });
 
+  it("tells by the keyboard that a sheet broke and a board is rotten, shows both counts, and takes each back", async () => {
+    const own = await serveExample("atelier-bouleau");
+    const { page, close } = await openPage(browser(), own);
+    const { plan } = example("atelier-bouleau").cut;
+    const counts = page.locator(".spoiled-stock .sub");
+    const settled = () => page.locator(".cutting-band[aria-busy=false]").waitFor();
+    await go(page, "Cutting");
+    await settled();
+    const sheets = plan?.sheets[0]?.result.plan.sheets ?? [];
+    const press = page.locator(".cut-picture .spoil");
+    expect(await press.count()).toBe(sheets.length);
+    const seventh = press.nth(6);
+    expect(await seventh.textContent()).toBe(
+      `${sheets[6]?.stockId}, number ${(sheets[6]?.index ?? 0) + 1} is spoiled`,
+    );
+    await seventh.focus();
+    await page.keyboard.press("Enter");
+    await soon(() => counts.count()).toBe(1);
+    const all = plan?.sheets.reduce((sum, { result }) => sum + result.plan.sheets.length, 0);
+    expect(await counts.textContent()).toContain(`Before: ${all} sheets,`);
+    await soon(() => page.locator(".field-history").textContent()).toContain("is spoiled");
+    expect(await violations(page)).toEqual([]);
+    await page.locator(".cutting-part", { hasText: "board by board" }).click();
+    await settled();
+    const row = page.locator(".pile-side tbody tr").first();
+    await row.locator(".spoil").focus();
+    await page.keyboard.press("Enter");
+    await soon(() => row.textContent()).toContain("spoiled");
+    await soon(() => page.locator(".spoiled-stock li").count()).toBe(2);
+    await settled();
+    expect(await violations(page)).toEqual([]);
+    for (const left of [1, 0]) {
+      await page.locator(".spoiled-stock li .spoil").last().press("Enter");
+      await soon(() => page.locator(".spoiled-stock li").count()).toBe(left);
+    }
+    await close();
+    await own.close();
+  });
+
   it("the order on the page is the order of the take-off, and is handed out as a file", async () => {
     const { page } = open;
     await go(page, "Order");

@@ -29,6 +29,15 @@ const BAD: readonly BadFile[] = [
     mend: '"A01-2" is free',
   },
   {
+    kind: "a spoiled board that is not in the pile",
+    by: [add("/cutting", { spoiled: [{ kind: "board", board: "A0" }] })],
+    code: "F010",
+    path: "/cutting/spoiled/0/board",
+    value: '"A0"',
+    mend: "nearest",
+    edit: [replace("/cutting/spoiled/0/board", "A01")],
+  },
+  {
     kind: "two surveys of a face",
     by: [add("/survey/1", { face: "front", x: [0], y: [0], outward: [[1]] })],
     code: "F009",

@@ -4,6 +4,7 @@ import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import { lotSpares, SPARE_SHARE } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.ts";
 import { type Recut, recut, unknownSince } from "../../cutting/facade/recut.ts";
+import { countsOf, countsSaid } from "../../cutting/facade/spoiled.ts";
 import { design } from "../../design.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
@@ -40,6 +41,7 @@ export async function command(job: Job): Promise<Answer> {
           reader,
         ),
       ),
+      ...(plan?.spoiled ? spoiledLines(plan, plan.spoiled, { project, reader }) : []),
       ...(plan ? planLines(plan, project, reader) : [say(message("cli.cut.refused"), reader)]),
       "",
       printFindings(unsettled(findings), options) + countLine(findings, options),
@@ -65,6 +67,22 @@ async function cutAgain(
     };
   }
   return recut(project, facade, { former, since });
+}
+
+/** What the file tells of as spoiled, and what is sawn without it. */
+function spoiledLines(
+  plan: CutPlan,
+  { stock, before }: NonNullable<CutPlan["spoiled"]>,
+  { project, reader }: { project: Project; reader: Reader },
+): string[] {
+  if (!before) return [];
+  const { currency } = project.stock;
+  const values = {
+    count: stock.length,
+    before: countsSaid(before, currency),
+    after: countsSaid(countsOf(plan), currency),
+  };
+  return [say(message("cli.cut.spoiled", values), reader)];
 }
 
 function planLines(plan: CutPlan, project: Project, reader: Reader): string[] {

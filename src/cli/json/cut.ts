@@ -2,6 +2,7 @@
 import { lotSpares } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, PilePart, SheetPart } from "../../cutting/facade/plan.ts";
 import type { Begun } from "../../cutting/facade/recut.ts";
+import { countsOf } from "../../cutting/facade/spoiled.ts";
 import {
   type CutResult,
   type LengthPlan,
@@ -35,6 +36,13 @@ export function cutJson(
     schemaVersion: 1,
     currency: project.stock.currency,
     begun: begun.map(({ stock, done, still }) => ({ stock, done: [...done], still: [...still] })),
+    spoiled: plan.spoiled
+      ? {
+          count: plan.spoiled.stock.length,
+          before: plan.spoiled.before ?? null,
+          after: countsOf(plan),
+        }
+      : null,
     sheets: sheets.map(sheetJson),
     lengths: [...lengths, ...boards.bought].map(lengthJson),
     rips: rips ? pileJson(rips, project) : null,

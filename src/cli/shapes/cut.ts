@@ -108,12 +108,24 @@ const toFind = z.object({
   pieces: z.array(z.object({ mark: z.string(), length: z.number() })),
 });
 
+const counts = z.object({
+  sheets: z.number().int(),
+  lengths: z.number().int().describe("Bought lengths of battens, backing and boards."),
+  boards: z.number().int().describe("Of the pile, ripped."),
+  missing: z.number().int().describe("Pieces without a place."),
+  cost: z.number(),
+});
+
 export const shape = z.object({
   schemaVersion: z.literal(1),
   currency: z.string(),
   begun: z
     .array(z.object({ stock: z.string(), done: z.array(z.string()), still: z.array(z.string()) }))
     .describe("With --since: sheets, bars and boards that are begun, and the marks still to cut from them."),
+  spoiled: z
+    .object({ count: z.number().int(), before: counts.nullable(), after: counts })
+    .nullable()
+    .describe("What the project tells of as spoiled, and what is sawn without it; null where nothing is."),
   sheets: z.array(sheetPart),
   lengths: z.array(lengthPart).describe("Battens, backing, and boards that are bought."),
   rips: rips.nullable().describe("Null where no cladding takes boards from a pile."),

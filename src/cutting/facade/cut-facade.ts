@@ -10,6 +10,7 @@ import { tidySum } from "../cost.ts";
 import { cutLengths } from "../lengths.ts";
 import type { CutResult, LengthSolver, SheetSolver, UnplacedReason } from "../model.ts";
 import { cutPile } from "../pile.ts";
+import { resumedLengths, resumedSheets } from "../resume.ts";
 import { cutSheets } from "../sheets.ts";
 import { boardParts, type PileSolver } from "./board-parts.ts";
 import { boundFindings, pileFindings, refusalFindings, stockFindings } from "./findings.ts";
@@ -18,6 +19,7 @@ import { lengthParts } from "./length-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import type { CutPlan, LengthPart, SheetPart } from "./plan.ts";
 import { sheetParts } from "./sheet-parts.ts";
+import { countsOf, unspoiled, withoutSpoiled } from "./spoiled.ts";
 import { refusals } from "./verify-parts.ts";
 
 export interface CutSolvers {
@@ -45,12 +47,49 @@ export function ownSolvers({ cutting }: Project): CutSolvers {
   };
 }
 
-/** @param solvers others than our own, as for a trial of a new one */
+/**
+ * Without the stock that the file tells of as spoiled; what else was planned then keeps its place, unless a plan from nothing
+ * costs less.
+ *
+ * @param solvers others than our own, as for a trial of a new one
+ */
 export function cutFacade(
   project: Project,
   facade: Facade,
   solvers: CutSolvers = ownSolvers(project),
 ): CutOutcome {
+  const spoiled = project.cutting?.spoiled ?? [];
+  if (spoiled.length === 0) return cutWhole(project, facade, solvers);
+  const known = remembering(solvers);
+  const { plan: former } = cutWhole(project, facade, known);
+  const kept = former ? unspoiled(former, spoiled) : { sheets: [], bars: [] };
+  const { plan, findings } = cutWhole(withoutSpoiled(project), facade, {
+    sheets: resumedSheets(known.sheets, { sheets: kept.sheets, unplaced: [] }),
+    lengths: resumedLengths(known.lengths, { bars: kept.bars, unplaced: [] }),
+    pile: known.pile,
+  });
+  if (!plan) return { findings };
+  return {
+    plan: { ...plan, spoiled: { stock: spoiled, ...(former && { before: countsOf(former) }) } },
+    findings,
+  };
+}
+
+/** What was asked once is not searched again: much of what is left is asked as it was before. */
+function remembering(solvers: CutSolvers): CutSolvers {
+  const once = <Request, Result>(solve: (request: Request) => Result): ((request: Request) => Result) => {
+    const known = new Map<string, Result>();
+    return (request) => {
+      const key = JSON.stringify(request);
+      const result = known.get(key) ?? solve(request);
+      known.set(key, result);
+      return result;
+    };
+  };
+  return { sheets: once(solvers.sheets), lengths: once(solvers.lengths), pile: once(solvers.pile) };
+}
+
+function cutWhole(project: Project, facade: Facade, solvers: CutSolvers): CutOutcome {
   const sawn = sawnPieces(project, facade);
   const sheets = sheetParts(project, sawn, solvers.sheets);
   const lengths = lengthParts(project, sawn, solvers.lengths);

@@ -1,4 +1,5 @@
 /** The cut plan of a facade: what is sawn from which sheet, length and board of the pile, and what has no place yet. */
+import type { Spoiled } from "../../project/schema/spoiled.ts";
 import type {
   BoundMethod,
   CutResult,
@@ -69,6 +70,19 @@ export interface BoardsToFind {
   readonly pieces: readonly { readonly mark: string; readonly length: number }[];
 }
 
+/** How much of each kind of stock a plan saws. */
+export interface CutCounts {
+  readonly sheets: number;
+  /** Bought lengths of battens, backing and boards. */
+  readonly lengths: number;
+  /** Of the pile, ripped. */
+  readonly boards: number;
+  /** Pieces without a place, boards to find among them. */
+  readonly missing: number;
+  /** In the stock's currency. */
+  readonly cost: number;
+}
+
 export interface CutPlan {
   readonly sheets: readonly SheetPart[];
   readonly lengths: readonly LengthPart[];
@@ -88,4 +102,10 @@ export interface CutPlan {
   readonly proven: boolean;
   /** Sheets, battens and backing without a place; boards without one are in `boards.toFind`. */
   readonly unplaced: readonly { readonly mark: string; readonly reason: UnplacedReason }[];
+  /** Stock that the plan does without since it was spoiled, and what was sawn before; absent where nothing was. */
+  readonly spoiled?: {
+    readonly stock: readonly Spoiled[];
+    /** Undefined where a verifier refused the former plan. */
+    readonly before?: CutCounts;
+  };
 }

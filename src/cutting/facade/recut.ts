@@ -7,6 +7,7 @@ import type { Facade } from "../../setout/facade.ts";
 import { resumedLengths, resumedSheets } from "../resume.ts";
 import { type CutOutcome, cutFacade, ownSolvers } from "./cut-facade.ts";
 import type { CutPlan } from "./plan.ts";
+import { withoutSpoiled } from "./spoiled.ts";
 
 /** What has happened since the plan was made. Sheets go by their numbers in the cut list, from 1 through the whole building. */
 export interface SinceThen {
@@ -69,14 +70,15 @@ export function recut(
   const isBegun = (unit: Unit): boolean => unit.marks.some((mark) => settled.has(mark));
   const gone = units.filter((unit) => unit.broken || isBegun(unit));
   const boardsGone = new Set([...spoilt, ...gone.flatMap(({ board }) => board ?? [])]);
-  const stock = project.stock.sheets.map((sheet) => {
+  const whole = withoutSpoiled(project);
+  const stock = whole.stock.sheets.map((sheet) => {
     const used = gone.filter((unit) => unit.sheet === sheet.id).length;
     return sheet.count === undefined ? sheet : { ...sheet, count: Math.max(0, sheet.count - used) };
   });
-  const { pile } = project;
+  const { pile } = whole;
   const left: Project = {
-    ...project,
-    stock: { ...project.stock, sheets: stock },
+    ...whole,
+    stock: { ...whole.stock, sheets: stock },
     ...(pile && { pile: { ...pile, boards: pile.boards.filter(({ id }) => !boardsGone.has(id)) } }),
   };
   const open: Facade = {
@@ -89,18 +91,20 @@ export function recut(
   const own = ownSolvers(project);
   const broken = new Set(since.brokenSheets);
   const sheets = former.sheets.flatMap(({ result }) => result.plan.sheets);
-  return {
-    outcome: cutFacade(left, open, {
-      sheets: resumedSheets(own.sheets, {
-        sheets: sheets.filter((_, at) => !broken.has(at + 1)),
-        unplaced: [],
-      }),
-      lengths: resumedLengths(own.lengths, {
-        bars: [...former.lengths, ...former.boards.bought].flatMap(({ result }) => result.plan.bars),
-        unplaced: [],
-      }),
-      pile: own.pile,
+  const outcome = cutFacade(left, open, {
+    sheets: resumedSheets(own.sheets, {
+      sheets: sheets.filter((_, at) => !broken.has(at + 1)),
+      unplaced: [],
     }),
+    lengths: resumedLengths(own.lengths, {
+      bars: [...former.lengths, ...former.boards.bought].flatMap(({ result }) => result.plan.bars),
+      unplaced: [],
+    }),
+    pile: own.pile,
+  });
+  const { spoiled } = former;
+  return {
+    outcome: outcome.plan && spoiled ? { ...outcome, plan: { ...outcome.plan, spoiled } } : outcome,
     begun,
   };
 }

@@ -18,6 +18,7 @@ import { ripWidths, type WidthChoice } from "../rip-widths.ts";
 import { pileBoard, pilePieces, type Want, wantsOf } from "./board-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import { type RipNeeds, ripNeeds } from "./rip-needs.ts";
+import { withoutSpoiled } from "./spoiled.ts";
 
 /** Of the rods, as many of the most even as are ripped for. */
 const RODS_RIPPED_FOR = 100;
@@ -75,7 +76,7 @@ export function ripChoices(
   { demands, facade }: { readonly demands: Demands; readonly facade: Facade },
   range: RipRange,
 ): RipChoices[] {
-  const { pile } = project;
+  const { pile } = withoutSpoiled(project);
   if (!pile) return [];
   const wants = wantsOf(project, sawnPieces(project, facade)).filter(({ lots }) => lots.length > 0);
   const boards = pile.boards.map(pileBoard);

@@ -21,11 +21,12 @@ export function danglingIds(file: SourceFile, project: Project): Finding[] {
     ...claddingReferences(project),
     ...faceReferences(project),
     ...pileReferences(project),
+    ...spoiledReferences(project),
   ];
   const dangling = references
     .filter(({ id, known }) => !known.includes(id))
     .map((reference) => danglingId(file, reference));
-  return [...dangling, ...waiverCodes(file, project)];
+  return [...dangling, ...spoiledLengths(file, project), ...waiverCodes(file, project)];
 }
 
 function danglingId(file: SourceFile, { id, path, known }: Reference): Finding {
@@ -147,6 +148,34 @@ function faceReferences(project: Project): Reference[] {
 function pileReferences({ pile }: Project): Reference[] {
   const known = idsOf(pile?.lots);
   return (pile?.boards ?? []).map(({ lot }, i) => ({ id: lot, path: ["pile", "boards", i, "lot"], known }));
+}
+
+/** What is spoiled was of the stock or of the pile. */
+function spoiledReferences({ cutting, stock, pile }: Project): Reference[] {
+  const lengths = [...idsOf(stock.battens), ...idsOf(stock.boards)];
+  return (cutting?.spoiled ?? []).map((one, i): Reference => {
+    const at = ["cutting", "spoiled", i];
+    if (one.kind === "board") return { id: one.board, path: [...at, "board"], known: idsOf(pile?.boards) };
+    const known = one.kind === "sheet" ? idsOf(stock.sheets) : lengths;
+    return { id: one.stock, path: [...at, "stock"], known };
+  });
+}
+
+/** A bought length is one of those that its stock comes in. */
+function spoiledLengths(file: SourceFile, { cutting, stock }: Project): Finding[] {
+  return (cutting?.spoiled ?? []).flatMap((one, i) => {
+    if (one.kind !== "length") return [];
+    const section = [...stock.battens, ...(stock.boards ?? [])].find(({ id }) => id === one.stock);
+    if (!section || section.lengths.includes(one.length)) return [];
+    return [
+      problem(file, {
+        code: "F010",
+        path: ["cutting", "spoiled", i, "length"],
+        says: message("project.id-dangling"),
+        hint: message("project.hint.words", { words: section.lengths.map(String) }),
+      }),
+    ];
+  });
 }
 
 /** A waiver of a rule that does not exist waives nothing; the rest of the file is none the worse for it. */

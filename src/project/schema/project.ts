@@ -4,6 +4,7 @@ import { buildUp, cladding, limits } from "./cladding.ts";
 import { corner, face, rod } from "./face.ts";
 import { issued, sheets } from "./sheets.ts";
 import { roof, site } from "./site.ts";
+import { spoiled } from "./spoiled.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
 import { id, length, note, ownFigure } from "./values.ts";
@@ -50,6 +51,10 @@ export const project = z.looseObject({
         .max(MOST_EFFORT)
         .optional()
         .describe("How many times the usual number of steps the cuts are searched for."),
+      spoiled: z
+        .array(spoiled)
+        .optional()
+        .describe("Stock that the plan reckoned with and that gives nothing: the rest is cut without it."),
     })
     .optional(),
   /** Readings of the wall; positive stands out from the plumb plane. */

@@ -1,6 +1,8 @@
 import { lazy, memo, Suspense, useMemo, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { spoil } from "../../project/editing/spoiled.ts";
+import type { Spoiled } from "../../project/schema/spoiled.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
@@ -13,6 +15,8 @@ import { cutParts } from "./cut-parts.ts";
 import { PileTable } from "./PileTable.tsx";
 import { RipWidths } from "./RipWidths.tsx";
 import { SearchOn } from "./SearchOn.tsx";
+import { SpoiledStock } from "./SpoiledStock.tsx";
+import { SpoilPress } from "./SpoilPress.tsx";
 import type { Cutting } from "./use-cutting.ts";
 
 export interface CuttingBandProps {
@@ -55,7 +59,8 @@ export const CuttingBand = memo(function CuttingBand({
     parts.find(({ marks }) => picked !== undefined && marks.has(picked)) ??
     parts[0];
   const showsPile = chosen === PILE;
-  const scenes = useMemo(() => (showsPile ? [] : (shown?.scenes() ?? [])), [shown, showsPile]);
+  const pictures = useMemo(() => (showsPile ? [] : (shown?.pictures() ?? [])), [shown, showsPile]);
+  const spoilt = (one: Spoiled): void => onEdit(spoil(design.project, one));
   const marks = useMemo(() => (picked === undefined ? [] : [picked]), [picked]);
   return (
     <div className="cutting-band" aria-busy={stale}>
@@ -65,6 +70,7 @@ export const CuttingBand = memo(function CuttingBand({
           {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.cutting.about")}
         </p>
         {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
+        <SpoiledStock project={design.project} plan={cut?.plan} stale={stale} onEdit={onEdit} />
         <ul>
           {parts.map(({ key, name, count }) => (
             <li key={key}>
@@ -107,14 +113,27 @@ export const CuttingBand = memo(function CuttingBand({
         {showsPile && (
           <div className="pile-side">
             {pile && <RipWidths design={design} onEdit={onEdit} />}
-            {pile && <PileTable pile={pile} plan={cut?.plan} />}
+            {pile && (
+              <PileTable
+                project={design.project}
+                pile={pile}
+                plan={cut?.plan}
+                waits={stale}
+                onEdit={onEdit}
+              />
+            )}
             <Suspense>
               <TakePile source={source} onEdit={onEdit} />
             </Suspense>
           </div>
         )}
-        {scenes.map((scene) => (
-          <ScenePicture key={scene.id} scene={scene} picked={marks} onMark={onMark} onOver={onOver} />
+        {pictures.map(({ scene, units }) => (
+          <div key={scene.id} className="cut-picture">
+            <ScenePicture scene={scene} picked={marks} onMark={onMark} onOver={onOver} />
+            {units.map(({ name, spoiled }) => (
+              <SpoilPress key={s(name)} name={name} waits={stale} onPress={() => spoilt(spoiled)} />
+            ))}
+          </div>
         ))}
       </Scrolls>
       <p className="caution">{w("page.cutting.caution")}</p>

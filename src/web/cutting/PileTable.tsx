@@ -1,13 +1,40 @@
 import type { CutPlan } from "../../cutting/facade/plan.ts";
+import { spoil } from "../../project/editing/spoiled.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { sayLength } from "../../text/say.ts";
+import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { SpoilPress } from "./SpoilPress.tsx";
 
-/** The pile, board by board: its sound measure, what is wrong with it, and what is ripped from it or left. */
-export function PileTable({ pile, plan }: { pile: NonNullable<Project["pile"]>; plan: CutPlan | undefined }) {
+/** The pile, board by board: its sound measure, what is wrong with it, and what is ripped from it or left, or that it is spoiled. */
+export function PileTable({
+  project,
+  pile,
+  plan,
+  waits,
+  onEdit,
+}: {
+  project: Project;
+  pile: NonNullable<Project["pile"]>;
+  plan: CutPlan | undefined;
+  /** The plan is being made again. */
+  waits: boolean;
+  onEdit(edit: Edit): void;
+}) {
   const { w, reader } = useWords();
   const length = (mm: number): string => sayLength(mm, reader);
   const ripped = new Map(plan?.rips?.ripped.map((one) => [one.boardId, one]));
+  const rotten = new Set(
+    project.cutting?.spoiled?.flatMap((one) => (one.kind === "board" ? [one.board] : [])),
+  );
+  const gives = (id: string): string => {
+    if (rotten.has(id)) return w("page.pile.spoiled");
+    const board = ripped.get(id);
+    if (!board) return w("page.pile.left");
+    return w("page.pile.rips", {
+      widths: board.strips.map(({ across }) => length(across.to - across.from)),
+    });
+  };
   return (
     <div className="order-tables">
       <table>
@@ -23,6 +50,9 @@ export function PileTable({ pile, plan }: { pile: NonNullable<Project["pile"]>; 
             </th>
             <th scope="col" className="word">
               {w("page.pile.gives")}
+            </th>
+            <th scope="col">
+              <span className="unseen">{w("page.pile.spoil")}</span>
             </th>
           </tr>
         </thead>
@@ -40,14 +70,15 @@ export function PileTable({ pile, plan }: { pile: NonNullable<Project["pile"]>; 
                   ...(wane ? [w("page.pile.wane", { width: wane.width })] : []),
                 ].join("; ")}
               </td>
+              <td className="word">{gives(id)}</td>
               <td className="word">
-                {ripped.has(id)
-                  ? w("page.pile.rips", {
-                      widths: (ripped.get(id)?.strips ?? []).map(({ across }) =>
-                        length(across.to - across.from),
-                      ),
-                    })
-                  : w("page.pile.left")}
+                {!rotten.has(id) && (
+                  <SpoilPress
+                    name={id}
+                    waits={waits}
+                    onPress={() => onEdit(spoil(project, { kind: "board", board: id }))}
+                  />
+                )}
               </td>
             </tr>
           ))}

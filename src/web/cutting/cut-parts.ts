@@ -1,10 +1,24 @@
 /** A cut plan as the page lists it: what is sawn from one kind of stock, each part with its pictures. */
 import type { CutPlan, LengthPart, PilePart, SheetPart } from "../../cutting/facade/plan.ts";
+import { marksOf } from "../../cutting/facade/spoiled.ts";
+import type { Spoiled } from "../../project/schema/spoiled.ts";
 import type { Scene } from "../../scene/model.ts";
 import { cutBoardScene } from "../../scene/views/cutting/cut-board.ts";
 import { cutLengthsScene } from "../../scene/views/cutting/cut-lengths.ts";
 import { cutSheetScene } from "../../scene/views/cutting/cut-sheet.ts";
 import { type Message, message } from "../../text/message.ts";
+
+/** A sheet, length or board as it may be told of as spoiled. */
+export interface CutUnit {
+  readonly name: Message | string;
+  readonly spoiled: Spoiled;
+}
+
+/** One picture with the stock that is drawn on it. */
+export interface CutPicture {
+  readonly scene: Scene;
+  readonly units: readonly CutUnit[];
+}
 
 export interface CutPartView {
   readonly key: string;
@@ -13,7 +27,7 @@ export interface CutPartView {
   readonly count: number;
   /** Marks of the pieces that it gives. */
   readonly marks: ReadonlySet<string>;
-  readonly scenes: () => readonly Scene[];
+  readonly pictures: () => readonly CutPicture[];
 }
 
 /** Millimetres of paper for one of the stock. */
@@ -36,10 +50,16 @@ function sheetView(part: SheetPart): CutPartView {
     name: message("schedule.cut.part.sheets", { thickness: part.thickness }),
     count: sheets.length,
     marks: new Set(sheets.flatMap(({ placements }) => placements.map(({ demandId }) => demandId))),
-    scenes: () =>
-      sheets.flatMap((sheet) => {
+    pictures: () =>
+      sheets.flatMap((sheet): CutPicture[] => {
         const stock = stocked.get(sheet.stockId);
-        return stock ? [cutSheetScene(sheet, { stock, scale: SHEETS })] : [];
+        if (!stock) return [];
+        const pieces = marksOf(sheet.placements);
+        const unit: CutUnit = {
+          name: nameOf(sheet),
+          spoiled: { kind: "sheet", stock: sheet.stockId, pieces },
+        };
+        return [{ scene: cutSheetScene(sheet, { stock, scale: SHEETS }), units: [unit] }];
       }),
   };
 }
@@ -53,14 +73,22 @@ function lengthView(part: LengthPart): CutPartView {
     name,
     count: bars.length,
     marks: new Set(bars.flatMap(({ pieces }) => pieces.map(({ demandId }) => demandId))),
-    scenes: () => [
-      cutLengthsScene(bars, {
-        id: `${use}-${thickness}-${width}`,
-        title: name,
-        stock: request.stock,
-        scale: LENGTHS,
-        fill: use === "boards" ? "board" : "batten",
-      }),
+    pictures: () => [
+      {
+        scene: cutLengthsScene(bars, {
+          id: `${use}-${thickness}-${width}`,
+          title: name,
+          stock: request.stock,
+          scale: LENGTHS,
+          fill: use === "boards" ? "board" : "batten",
+        }),
+        units: bars.flatMap((bar): CutUnit[] => {
+          const length = request.stock.find(({ id }) => id === bar.stockId)?.length;
+          if (length === undefined || part.stock === undefined) return [];
+          const pieces = marksOf(bar.pieces);
+          return [{ name: nameOf(bar), spoiled: { kind: "length", stock: part.stock, length, pieces } }];
+        }),
+      },
     ],
   };
 }
@@ -73,10 +101,17 @@ function pileView({ request, result, ripped }: PilePart): CutPartView {
     name: message("schedule.cut.part.pile"),
     count: ripped.length,
     marks: new Set(bars.flatMap(({ pieces }) => pieces.map(({ demandId }) => demandId))),
-    scenes: () =>
-      ripped.flatMap((one) => {
+    pictures: () =>
+      ripped.flatMap((one): CutPicture[] => {
         const board = boards.get(one.boardId);
-        return board ? [cutBoardScene(one, { board, result, scale: LENGTHS })] : [];
+        if (!board) return [];
+        const unit: CutUnit = { name: board.id, spoiled: { kind: "board", board: board.id } };
+        return [{ scene: cutBoardScene(one, { board, result, scale: LENGTHS }), units: [unit] }];
       }),
   };
+}
+
+/** As the pictures call it. */
+function nameOf({ stockId, index }: { readonly stockId: string; readonly index: number }): Message {
+  return message("drawing.title.cut-sheet", { stock: stockId, number: index + 1 });
 }

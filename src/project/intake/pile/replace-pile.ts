@@ -1,6 +1,7 @@
 /** The pile of a project as a table tells it: boards by their names, what the file says of them besides kept. */
 import { type Message, message } from "../../../text/message.ts";
 import type { Change, Source } from "../../editing/change.ts";
+import { forgetBoards } from "../../editing/spoiled.ts";
 import { isGroup, valueAt } from "../../pointer.ts";
 import type { TakenBoard, TakenPile } from "./read-pile.ts";
 import "../texts.ts";
@@ -48,7 +49,10 @@ export function replacePile(
   };
   return {
     change: {
-      operations: [{ op: "add", path: "/pile", value: pile }],
+      operations: [
+        { op: "add", path: "/pile", value: pile },
+        ...forgetBoards(project, (id) => !named.has(id)),
+      ],
       says: message("project.edit.pile", { count: boards.length, file }),
     },
     tells: [
