@@ -1,6 +1,7 @@
 /** The CSV files of all example buildings: they read back by the RFC's grammar to the values that they were made from. */
 import { describe, expect, it } from "vitest";
 import { csvFiles } from "../../src/output/csv/csv-files.ts";
+import { cutSheetScene } from "../../src/scene/views/cutting/cut-sheet.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
 import { ENGLISH_MM, type Reader } from "../../src/text/say.ts";
 import { cutLengthMm } from "../../src/units/rounding.ts";
@@ -12,10 +13,14 @@ const NAMES = [
   "batten-schedule.csv",
   "fixings.csv",
   "cut-list-sheets.csv",
+  "cut-order-sheets.csv",
   "cut-list-lengths.csv",
   "rip-list.csv",
   "order.csv",
 ];
+
+const BOX = ["x", "y", "width", "height"] as const;
+type Box = Readonly<Record<(typeof BOX)[number], number>>;
 
 function filesOf(name: string, reader: Reader): Map<string, string> {
   const { project, facade, cut } = example(name);
@@ -89,6 +94,66 @@ describe.each(exampleNames)("%s", (name) => {
       .map(({ mark }) => mark)
       .filter((mark) => !missing.has(mark));
     expect(marks.sort()).toEqual(sawn.sort());
+  });
+
+  it("tell the cuts of every sheet by the numbers that are drawn on it, each through a part that is there by then", () => {
+    const rows = table("cut-order-sheets.csv");
+    const sheets = (plan?.sheets ?? []).flatMap(({ request, result }) =>
+      result.plan.sheets.map((sheet) => ({
+        sheet,
+        stock: request.stock.find(({ id }) => id === sheet.stockId),
+        kerf: request.kerf,
+      })),
+    );
+    let read = 0;
+    sheets.forEach(({ sheet, stock, kerf }, at) => {
+      if (!stock) throw new Error("a sheet is of a stock");
+      const own = rows.filter((row) => row.Sheet === String(at + 1));
+      read += own.length;
+      const { items } = cutSheetScene(sheet, { stock, scale: 1 / 28 });
+      const drawn = items.filter((item) => item.kind === "line" && item.line === "control");
+      const numbers = items.flatMap((item) =>
+        item.kind === "text" && typeof item.text === "string" && /^\d+$/.test(item.text) ? [item.text] : [],
+      );
+      expect(own.map((row) => row.Cut)).toEqual(numbers);
+      // Sawn again from the list alone: every part by what it is called, as a box in the sheet's frame.
+      const parts = new Map([["whole sheet", sheet.tree as Box]]);
+      own.forEach((row, i) => {
+        const part = parts.get(row.Part ?? "");
+        if (!part) throw new Error(`cut ${row.Cut} goes through ${row.Part}, which is not there`);
+        const along = row.Way === "along the height";
+        const line = drawn[i];
+        if (line?.kind !== "line") throw new Error("a cut is drawn as a line");
+        const drawnAt = along ? line.from[0] : line.from[1];
+        expect(Math.abs(Number(row["At (mm)"]) - drawnAt)).toBeLessThanOrEqual(0.25);
+        expect(Number(row["Length of cut (mm)"])).toBeCloseTo(
+          Math.hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]),
+          5,
+        );
+        const off = drawnAt - (along ? part.x : part.y);
+        expect(Number(row["Off the edge (mm)"])).toBe(cutLengthMm(off, { step: 0.5 }));
+        const { x, y, width, height } = part;
+        const [low, high] = along
+          ? [
+              { x, y, width: off, height },
+              { x: x + off + kerf, y, width: width - off - kerf, height },
+            ]
+          : [
+              { x, y, width, height: off },
+              { x, y: y + off + kerf, width, height: height - off - kerf },
+            ];
+        parts.set(`${along ? "left of" : "below"} cut ${row.Cut}`, low);
+        parts.set(`${along ? "right of" : "above"} cut ${row.Cut}`, high);
+        parts.delete(row.Part ?? "");
+      });
+      // What is left after the last cut holds every piece as a part of its own.
+      const left = [...parts.values()];
+      for (const piece of sheet.placements) {
+        const same = left.filter((one) => BOX.every((side) => Math.abs(one[side] - piece[side]) < 1e-3));
+        expect(same).toHaveLength(1);
+      }
+    });
+    expect(read).toBe(rows.length);
   });
 
   it("number as many sheets and bars as the order needs", () => {

@@ -4,6 +4,7 @@ import type { Facade } from "../../setout/facade.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Reader } from "../../text/say.ts";
 import { lengthListCsv, ripListCsv, sheetListCsv } from "./cut-lists.ts";
+import { cutOrderCsv } from "./cut-order.ts";
 import { orderCsv } from "./order.ts";
 import { battenScheduleCsv, fixingsCsv, pieceScheduleCsv } from "./schedules.ts";
 import type { CsvFile } from "./table.ts";
@@ -23,6 +24,7 @@ export function csvFiles({ facade, cutPlan, takeoff, reader }: CsvRequest): CsvF
     battenScheduleCsv(takeoff, reader),
     fixingsCsv(facade, reader),
     sheetListCsv(cutPlan, reader),
+    cutOrderCsv(cutPlan, reader),
     lengthListCsv(cutPlan, reader),
     ripListCsv(cutPlan, reader),
     orderCsv(takeoff, reader),
