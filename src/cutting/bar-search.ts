@@ -14,7 +14,8 @@ export interface BarSearch {
   readonly types: readonly BarType[];
   readonly available: readonly number[];
   readonly unit: number;
-  readonly budget: number;
+  /** Steps, stretch by stretch, each going on from the best of those before. */
+  readonly stretches: readonly number[];
   readonly seed: number;
   readonly lower: LowerBound;
 }
@@ -47,35 +48,38 @@ export function* searchBars(search: BarSearch): Generator<Found, Found> {
   let { lower } = search;
   const found = (): Found => ({ filling: best, lower, iterations });
   yield found();
-  let refills = search.budget;
-  if (best.left.length === 0 && !isDone(best, search.lower)) {
-    refills *= REFILL_SHARE;
-    const diving = dive(search, {
-      goal: costOf(best),
-      bound: lower.bound,
-      work: search.budget * ENTRIES_A_STEP,
-      bars: first.tried,
-    });
-    for (let next = diving.next(); ; next = diving.next()) {
-      if (next.value.bound > lower.bound + 1e-9) lower = { bound: next.value.bound, how: "pattern-lp" };
-      best = next.value.better ?? best;
+  const random = seeded(search.seed);
+  for (const budget of search.stretches) {
+    let refills = budget;
+    if (best.left.length === 0 && !isDone(best, lower)) {
+      refills *= REFILL_SHARE;
+      const diving = dive(search, {
+        goal: costOf(best),
+        bound: lower.bound,
+        work: budget * ENTRIES_A_STEP,
+        bars: [...first.tried, ...best.bars],
+      });
+      for (let next = diving.next(); ; next = diving.next()) {
+        if (next.value.bound > lower.bound + 1e-9) lower = { bound: next.value.bound, how: "pattern-lp" };
+        best = next.value.better ?? best;
+        if (next.done) {
+          iterations += next.value.rounds;
+          break;
+        }
+        yield found();
+      }
+    }
+    const refilling = refill(search, best, { budget: refills, lower, random });
+    for (let next = refilling.next(); ; next = refilling.next()) {
+      best = next.value.filling;
       if (next.done) {
-        iterations += next.value.rounds;
+        iterations += next.value.steps;
         break;
       }
       yield found();
     }
+    best = downsize(search, best);
   }
-  const refilling = refill(search, best, refills, lower);
-  for (let next = refilling.next(); ; next = refilling.next()) {
-    best = next.value.filling;
-    if (next.done) {
-      iterations += next.value.steps;
-      break;
-    }
-    yield found();
-  }
-  best = downsize(search, best);
   return found();
 }
 
@@ -114,10 +118,8 @@ interface Refilled {
 function* refill(
   search: BarSearch,
   start: Filling,
-  budget: number,
-  lower: LowerBound,
+  { budget, lower, random }: { budget: number; lower: LowerBound; random: () => number },
 ): Generator<Refilled, Refilled> {
-  const random = seeded(search.seed);
   let best = start;
   let steps = 0;
   while (steps < budget && !isDone(best, lower) && best.bars.length + best.left.length > 1) {

@@ -18,6 +18,7 @@ import type {
   UnplacedReason,
 } from "./model.ts";
 import { usableRuns } from "./runs.ts";
+import { stretches } from "./stretches.ts";
 
 const usualRest = 300;
 const usualBudget = 200;
@@ -78,7 +79,7 @@ function searchOf(request: LengthRequest, { pieces, types }: Job, seed: number):
     types,
     available: request.stock.map((stock) => stock.count ?? Number.POSITIVE_INFINITY),
     unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
-    budget: request.budget ?? usualBudget,
+    stretches: stretches(request.budget ?? usualBudget, request.effort),
     seed,
     lower: boundLengths(request, new Set(pieces.map((piece) => piece.demand))),
   });

@@ -109,6 +109,8 @@ export interface SheetRequest {
   readonly furthestFirstCuts?: number;
   /** How many improving steps a solver may take; absent: the solver's own measure. */
   readonly budget?: number;
+  /** Times the budget, from 1: with twice as many a search goes on from what it found with half of them; absent: 1. */
+  readonly effort?: number;
   /** Seed of the search, a positive whole number; absent: 1. */
   readonly seed?: number;
 }
@@ -171,6 +173,8 @@ export interface LengthRequest {
   /** A rest is kept from this length, mm; absent: 300. */
   readonly keepRestFrom?: number;
   readonly budget?: number;
+  /** Times the budget, as of sheets. */
+  readonly effort?: number;
   readonly seed?: number;
 }
 

@@ -14,8 +14,8 @@ import type { Opening } from "./sheet-ruin.ts";
 import { LayoutSearch } from "./sheet-ruin.ts";
 
 export interface SheetSearch extends SheetJob {
-  /** Steps of ruin and recreate after the first layout. */
-  readonly budget: number;
+  /** Steps of ruin and recreate after the first layout, stretch by stretch, each going on from the best of those before. */
+  readonly stretches: readonly number[];
   readonly seed: number;
   /** The search stops when the cost has come down to this. */
   readonly lower: LowerBound;
@@ -63,13 +63,13 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
   }
 
   /** Lower and lower goals, first halving what is between the cost and the bound. */
-  function* lessen(until: number): Generator<Found, void> {
+  function* lessen(until: number, budget: number): Generator<Found, void> {
     let least = lower.bound;
     while (!isWaiting(best) && steps < until) {
       const most = costOf(best.sheets) - unit;
       if (most < lower.bound - unit / 1e3) break;
       const levels = (most - least) / unit;
-      const halving = search.budget >= LEAST_FOR_HALVING && levels >= 0 && levels < MOST_LEVELS;
+      const halving = budget >= LEAST_FOR_HALVING && levels >= 0 && levels < MOST_LEVELS;
       const middle = Math.floor((least + most) / 2 / unit + 1e-6) * unit;
       const goal = halving ? Math.max(middle, least) : most;
       const reached = yield* pursue(goal, halving ? quick : long, until);
@@ -82,31 +82,37 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     if (bound > lower.bound + 1e-9) lower = { bound, how: "guillotine-lp" };
   };
 
+  function* spend(budget: number): Generator<Found, void> {
+    const from = steps;
+    const until = from + budget;
+    if (isWaiting(best)) yield* pursue(Number.POSITIVE_INFINITY, long, until);
+    yield* lessen(from + budget / 4, budget);
+    const goal = costOf(best.sheets);
+    if (!isWaiting(best) && goal > lower.bound + unit / 1e3) {
+      const run = boundByColumns(search, { goal, work: budget * SUMS_A_STEP, cover });
+      let round = run.next();
+      for (; !round.done; round = run.next()) {
+        raise(round.value);
+        yield found();
+      }
+      if (round.value !== undefined) raise(round.value.bound);
+      const rounded = round.value?.rounded;
+      if (rounded !== undefined && lower.bound < goal && isFree(search)) {
+        yield* pursue(lower.bound, quick, until, rounded);
+      }
+    }
+    yield* lessen(until, budget);
+    if (!isWaiting(best) && isFree(search)) {
+      const wish = { job: search, layout: best, steps: budget * OFFCUT_SHARE, random };
+      const run = largestOffcut(wish);
+      let step = run.next();
+      for (; !step.done; step = run.next()) yield found(step.value);
+      best = step.value;
+    }
+  }
+
   yield found();
-  if (isWaiting(best)) yield* pursue(Number.POSITIVE_INFINITY, long, search.budget);
-  yield* lessen(search.budget / 4);
-  const goal = costOf(best.sheets);
-  if (!isWaiting(best) && goal > lower.bound + unit / 1e3) {
-    const run = boundByColumns(search, { goal, work: search.budget * SUMS_A_STEP, cover });
-    let round = run.next();
-    for (; !round.done; round = run.next()) {
-      raise(round.value);
-      yield found();
-    }
-    if (round.value !== undefined) raise(round.value.bound);
-    const rounded = round.value?.rounded;
-    if (rounded !== undefined && lower.bound < goal && isFree(search)) {
-      yield* pursue(lower.bound, quick, search.budget, rounded);
-    }
-  }
-  yield* lessen(search.budget);
-  if (!isWaiting(best) && isFree(search)) {
-    const wish = { job: search, layout: best, steps: search.budget * OFFCUT_SHARE, random };
-    const run = largestOffcut(wish);
-    let step = run.next();
-    for (; !step.done; step = run.next()) yield found(step.value);
-    best = step.value;
-  }
+  for (const budget of search.stretches) yield* spend(budget);
   return found();
 }
 

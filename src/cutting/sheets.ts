@@ -19,6 +19,7 @@ import { fitsAlone } from "./sheet-nodes.ts";
 import type { Found } from "./sheet-search.ts";
 import { searchSheets } from "./sheet-search.ts";
 import { drawSheet, usualOffcut } from "./sheet-tree.ts";
+import { stretches } from "./stretches.ts";
 
 const usualBudget = 2000;
 
@@ -74,7 +75,7 @@ function searchOf(
     panels,
     available: panels.map(({ stock }) => request.stock[stock]?.count ?? Number.POSITIVE_INFINITY),
     ...limits,
-    budget: request.budget ?? usualBudget,
+    stretches: stretches(request.budget ?? usualBudget, request.effort),
     seed,
     lower: boundSheets(request, new Set(types.flatMap(({ demands }) => demands))),
   });

@@ -38,12 +38,12 @@ export interface CutOutcome {
 /** Our own, which search with as many steps as the project asks for. */
 export function ownSolvers({ cutting }: Project): CutSolvers {
   const effort = cutting?.effort ?? 1;
-  const harder = <Request extends { readonly budget?: number }>(request: Request): Request =>
-    request.budget === undefined ? request : { ...request, budget: request.budget * effort };
   return {
-    sheets: (request) => cutSheets(harder(request)),
-    lengths: inBatches((request) => cutLengths(harder(request))),
-    pile: (request) => cutPile(harder(request)),
+    sheets: (request) => cutSheets({ ...request, effort }),
+    lengths: inBatches((request) => cutLengths({ ...request, effort })),
+    // With more steps the search of the pile only goes on.
+    pile: ({ budget, ...request }) =>
+      cutPile({ ...request, ...(budget !== undefined && { budget: budget * effort }) }),
   };
 }
 
