@@ -102,6 +102,16 @@ describe("what is spoiled, in the file", () => {
     expect(takeSpoiledBack(one.project, 5)).toBeUndefined();
   });
 
+  it("changes nothing where a board rots that stays whole", () => {
+    const ripped = new Set(former.rips?.result.rips.boards.map(({ boardId }) => boardId));
+    const whole = source.project.pile?.boards.find(({ id }) => !ripped.has(id))?.id ?? "";
+    const { project } = withSpoiled({ kind: "board", board: whole });
+    const { plan } = cutFacade(project, facade);
+    expect(plan?.rips?.request.boards).toHaveLength((source.project.pile?.boards.length ?? 0) - 1);
+    expect(plan?.rips?.ripped).toEqual(former.rips?.ripped);
+    expect(plan && countsOf(plan)).toEqual(countsOf(former));
+  });
+
   it("is one less of a stock of which there are only so many", () => {
     const used = sheetsOf(former).filter(({ stockId }) => stockId === sheet.stock).length;
     const stock = {

@@ -19,7 +19,7 @@ import { lengthParts } from "./length-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import type { CutPlan, LengthPart, SheetPart } from "./plan.ts";
 import { sheetParts } from "./sheet-parts.ts";
-import { countsOf, unspoiled, withoutSpoiled } from "./spoiled.ts";
+import { countsOf, resumedPile, unspoiled, withoutSpoiled } from "./spoiled.ts";
 import { refusals } from "./verify-parts.ts";
 
 export interface CutSolvers {
@@ -66,7 +66,7 @@ export function cutFacade(
   const { plan, findings } = cutWhole(withoutSpoiled(project), facade, {
     sheets: resumedSheets(known.sheets, { sheets: kept.sheets, unplaced: [] }),
     lengths: resumedLengths(known.lengths, { bars: kept.bars, unplaced: [] }),
-    pile: known.pile,
+    pile: resumedPile(known.pile, former?.rips),
   });
   if (!plan) return { findings };
   return {

@@ -3,7 +3,8 @@ import type { Project } from "../../project/schema/project.ts";
 import type { Spoiled } from "../../project/schema/spoiled.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { CutBar, CutSheet } from "../model.ts";
-import type { CutCounts, CutPlan } from "./plan.ts";
+import type { PileSolver } from "./board-parts.ts";
+import type { CutCounts, CutPlan, PilePart } from "./plan.ts";
 
 /** Sheets of which there are only so many are fewer, and boards are out of the pile. What is bought as needed is bought again. */
 export function withoutSpoiled(project: Project): Project {
@@ -47,6 +48,19 @@ export function unspoiled(
     bars: [...former.lengths, ...former.boards.bought]
       .flatMap(({ result }) => result.plan.bars)
       .filter(({ stockId, pieces }) => !isLost(nameOf(stockId, marksOf(pieces)))),
+  };
+}
+
+/** The pile as it was cut before, where no board that it was ripped from is spoiled: what stays whole may rot without harm. */
+export function resumedPile(solve: PileSolver, former: PilePart | undefined): PileSolver {
+  return (request) => {
+    const left = new Set(request.boards.map(({ id }) => id));
+    const stands =
+      former?.result.rips.boards.every(({ boardId }) => left.has(boardId)) &&
+      JSON.stringify(former.request.wanted) === JSON.stringify(request.wanted);
+    if (!former || !stands) return solve(request);
+    const { ripRequest } = former.result;
+    return { ...former.result, ripRequest: { ...ripRequest, boards: request.boards } };
   };
 }
 
