@@ -29,6 +29,7 @@ describe("a workbook of schedules", () => {
       "Lattes",
       "Vis",
       "Coupes des panneaux",
+      "Ordre des coupes",
       "Coupes des longueurs",
       "Refentes",
       "Commande",
