@@ -23,7 +23,9 @@ export interface FaceMemo {
 
 /** A memo's contents as plain data, which may cross to another thread. */
 export interface KeptLayouts {
-  readonly faces: readonly { readonly shared: string; readonly own: string; readonly face: LaidFace }[];
+  /** What the faces share. */
+  readonly shared: string;
+  readonly faces: readonly { readonly own: string; readonly face: LaidFace }[];
   readonly rods: readonly { readonly key: string; readonly outcome: RodOutcome }[];
 }
 
@@ -46,10 +48,7 @@ export function createFaceMemo({
 }): FaceMemo {
   let faces = 0;
   const kept = new Map<string, Map<string, LaidFace>>();
-  for (const { shared, own, face } of from?.faces ?? []) {
-    const group = kept.get(shared) ?? new Map<string, LaidFace>();
-    kept.set(shared, group.set(own, face));
-  }
+  if (from) kept.set(from.shared, new Map(from.faces.map(({ own, face }) => [own, face])));
   const rods = new Map((from?.rods ?? []).map(({ key, outcome }) => [key, outcome]));
   let made = 0;
   let solved = 0;
@@ -64,11 +63,10 @@ export function createFaceMemo({
       faces = count;
     },
     kept() {
-      const latest = [...kept].at(-1);
+      const [shared, latest] = [...kept].at(-1) ?? ["", new Map<string, LaidFace>()];
       return {
-        faces: latest
-          ? [...latest[1]].slice(-faces).map(([own, face]) => ({ shared: latest[0], own, face }))
-          : [],
+        shared,
+        faces: [...latest].slice(-faces).map(([own, face]) => ({ own, face })),
         rods: [...rods].map(([key, outcome]) => ({ key, outcome })),
       };
     },

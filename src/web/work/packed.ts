@@ -3,6 +3,7 @@
  * sends one face and what was found on it. Both sides see the same answers in the same order.
  */
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
+import type { LaidFace } from "../../setout/face-layout.ts";
 import type { KeptLayouts } from "../../setout/memo.ts";
 
 export type PackedList<Item> = readonly (Item | number)[];
@@ -11,10 +12,12 @@ export type PackedList<Item> = readonly (Item | number)[];
 export type PackedFacade = Omit<Facade, "faces" | "findings"> & { readonly faces: PackedList<FaceLayout> };
 
 /** Laid-out faces, those that the page shows named by their place. */
-export interface PackedLayouts {
-  readonly kept: KeptLayouts;
-  /** Which of the faces shown each face kept is; -1 where it is none of them. */
-  readonly shown: readonly number[];
+export interface PackedLayouts extends Omit<KeptLayouts, "faces"> {
+  readonly faces: readonly {
+    readonly own: string;
+    readonly findings: LaidFace["findings"];
+    readonly layout: FaceLayout | number;
+  }[];
 }
 
 const texts = new WeakMap<object, string>();
@@ -59,17 +62,32 @@ export function unpacked(facade: PackedFacade, held: readonly FaceLayout[]): Fac
 }
 
 /** @param held the faces that the page shows */
-export function packedLayouts(kept: KeptLayouts, held: readonly FaceLayout[]): PackedLayouts {
-  return { kept, shown: kept.faces.map(({ face }) => held.indexOf(face.layout)) };
+export function packedLayouts({ faces, ...kept }: KeptLayouts, held: readonly FaceLayout[]): PackedLayouts {
+  const layouts = packedList(
+    faces.map(({ face }) => face.layout),
+    held,
+  );
+  return {
+    ...kept,
+    faces: faces.map(({ own, face: { findings } }, i) => ({
+      own,
+      findings,
+      layout: layouts[i] as FaceLayout | number,
+    })),
+  };
 }
 
 /** The faces that the page shows keep their identity: by it the page knows what it has drawn. */
-export function unpackedLayouts({ kept, shown }: PackedLayouts, held: readonly FaceLayout[]): KeptLayouts {
+export function unpackedLayouts({ faces, ...kept }: PackedLayouts, held: readonly FaceLayout[]): KeptLayouts {
+  const layouts = unpackedList(
+    faces.map(({ layout }) => layout),
+    held,
+  );
   return {
-    rods: kept.rods,
-    faces: kept.faces.map(({ shared, own, face }, i) => {
-      const layout = held[shown[i] ?? -1];
-      return { shared, own, face: layout ? { ...face, layout } : face };
-    }),
+    ...kept,
+    faces: faces.map(({ own, findings }, i) => ({
+      own,
+      face: { findings, layout: layouts[i] as FaceLayout },
+    })),
   };
 }
