@@ -1,7 +1,7 @@
 /** Walls of low buildings in the United States: what stands in the tables by exposure and by strip. */
 import { equation } from "../equation.ts";
 import { asceExposure } from "./asce-exposure.ts";
-import { fromTable, isYesOrNo, type WallTable } from "./wall-table.ts";
+import { twoStripCoefficient, type WallTable } from "./wall-table.ts";
 
 const M_PER_FT = 0.3048;
 
@@ -58,26 +58,10 @@ export const ASCE_LEAST_M = 15 * M_PER_FT;
 const YEARS = { 2016: "usa-asce-7-16", 2022: "usa-asce-7-22" } as const;
 const LETTERS = ["B", "C", "D"] as const;
 
-export const ASCE_WALL_COEFFICIENT = equation({
+export const ASCE_WALL_COEFFICIENT = twoStripCoefficient({
   name: "asce-wall-coefficient",
-  formula:
-    "the figure’s line by lg areaM2: pull of the end strip where endStrip is 1, of the field where it is 0; push where pushing is 1",
-  inputs: [
-    { key: "areaM2", unit: "m²", range: [0, 10000] },
-    { key: "endStrip", unit: "1", range: [0, 1] },
-    { key: "pushing", unit: "1", range: [0, 1] },
-  ],
-  together: {
-    keys: ["endStrip", "pushing"],
-    condition: "endStrip, pushing: 0 or 1",
-    holds: ({ endStrip, pushing }) => isYesOrNo(endStrip) && isYesOrNo(pushing),
-  },
-  result: { unit: "1" },
+  table: ASCE_WALL,
   source: { document: "ASCE 7-16 and 7-22", clause: "Figure 30.3-1" },
-  work: ({ areaM2, endStrip, pushing }) => {
-    const { pull, push, areasM2 } = ASCE_WALL;
-    return fromTable(areasM2, pushing === 1 ? push : endStrip === 1 ? pull.end : pull.field, areaM2);
-  },
 });
 
 export const ASCE_TERRAIN = equation({

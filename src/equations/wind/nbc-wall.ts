@@ -1,7 +1,7 @@
 /** Walls of low buildings in Canada: what stands in the tables by terrain and by strip. */
 import { equation } from "../equation.ts";
 import { nbcExposure } from "./nbc-exposure.ts";
-import { fromTable, isYesOrNo, type WallTable } from "./wall-table.ts";
+import { isYesOrNo, twoStripCoefficient, type WallTable } from "./wall-table.ts";
 
 /** Figure 4.1.7.6.-B: products of gust and pressure; the push of a small area is printed as 1.8, rounded up from 1.75. */
 export const NBC_WALL = {
@@ -16,28 +16,12 @@ export const NBC_TERRAINS = {
   rough: { factor: 0.7, referenceM: 12, exponent: 0.3, least: 0.7 },
 } as const;
 
-export const NBC_WALL_COEFFICIENT = equation({
+export const NBC_WALL_COEFFICIENT = twoStripCoefficient({
   name: "nbc-wall-coefficient",
-  formula:
-    "the figure’s line by lg areaM2: pull of the end strip where endStrip is 1, of the field where it is 0; push where pushing is 1",
-  inputs: [
-    { key: "areaM2", unit: "m²", range: [0, 10000] },
-    { key: "endStrip", unit: "1", range: [0, 1] },
-    { key: "pushing", unit: "1", range: [0, 1] },
-  ],
-  together: {
-    keys: ["endStrip", "pushing"],
-    condition: "endStrip, pushing: 0 or 1",
-    holds: ({ endStrip, pushing }) => isYesOrNo(endStrip) && isYesOrNo(pushing),
-  },
-  result: { unit: "1" },
+  table: NBC_WALL,
   source: {
     document: "National Building Code of Canada, 2020, Division B",
     clause: "Figure 4.1.7.6.-B",
-  },
-  work: ({ areaM2, endStrip, pushing }) => {
-    const { pull, push, areasM2 } = NBC_WALL;
-    return fromTable(areasM2, pushing === 1 ? push : endStrip === 1 ? pull.end : pull.field, areaM2);
   },
 });
 
