@@ -33,7 +33,7 @@ export interface TableRoom {
   readonly firstHeight?: number;
 }
 
-export const TABLE_TEXT = 2.5;
+const TABLE_TEXT = 2.5;
 const ROW = 4.6;
 const LINE = TABLE_TEXT * 1.75;
 const PAD = 1.4;

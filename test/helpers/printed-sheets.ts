@@ -16,7 +16,7 @@ export interface PrintedSheets {
   readonly reader: Reader;
 }
 
-export function sheetsOf(name: string, reader?: Reader): { papers: DrawingPaper[]; reader: Reader } {
+function sheetsOf(name: string, reader?: Reader): { papers: DrawingPaper[]; reader: Reader } {
   const { project, cut, reader: own } = example(name);
   const made = design(project);
   const asked = reader ?? own;

@@ -38,7 +38,7 @@ export interface Leg {
 }
 
 /** To a tenth of a millimetre and of a degree: what a bender sets. */
-export function legs(piece: Piece): Leg[] {
+function legs(piece: Piece): Leg[] {
   const points = sectionOf(piece) ?? [];
   const vectors = points.slice(1).map(([x, y], i): Point => {
     const [fx, fy] = points[i] as Point;

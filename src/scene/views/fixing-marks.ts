@@ -4,7 +4,7 @@ import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
 
 /** Millimetres on paper, where the hole itself is smaller. */
-export const FIXING_RADII: Readonly<Record<Fixing["kind"], number>> = {
+const FIXING_RADII: Readonly<Record<Fixing["kind"], number>> = {
   fixed: 0.9,
   sliding: 0.8,
   plain: 0.35,
