@@ -6,6 +6,7 @@ import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
 import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
+import { faceToDrawOn } from "../edit/draw/face-to-draw-on.ts";
 import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
 import { removalOf } from "../edit/removal.ts";
@@ -393,10 +394,4 @@ export function DrawingArea({
       </p>
     </section>
   );
-}
-
-/** The first of some faces that the file itself has: a soffit follows its recess. */
-function faceToDrawOn({ project }: Design, wished: readonly (string | undefined)[]): string {
-  const own = project.faces.map(({ id }) => id);
-  return wished.find((id) => id !== undefined && own.includes(id)) ?? own[0] ?? "";
 }
