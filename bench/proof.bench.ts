@@ -5,20 +5,13 @@
  */
 import { demandsOf } from "../src/codes/demands.ts";
 import { design } from "../src/design.ts";
-import { battenSag } from "../src/proof/batten-sag.ts";
-import { battenScrews } from "../src/proof/batten-screws.ts";
-import { battenStrength } from "../src/proof/batten-strength.ts";
-import { claddingScrews } from "../src/proof/cladding-screws.ts";
 import { type FaceContext, proofContext } from "../src/proof/context.ts";
 import { faceContexts } from "../src/proof/face-contexts.ts";
+import { WIND_RULES } from "../src/proof/face-rules.ts";
 import { hungLoad } from "../src/proof/hung-load.ts";
 import { prove } from "../src/proof/index.ts";
 import { createSunMemo } from "../src/proof/light/sun-memo.ts";
 import { createProofMemo } from "../src/proof/proof-memo.ts";
-import { skinSag } from "../src/proof/skin-sag.ts";
-import { skinStrength } from "../src/proof/skin-strength.ts";
-import { studAim } from "../src/proof/stud-aim.ts";
-import { windOnSkin } from "../src/proof/wind-on-skin.ts";
 import { createFaceMemo } from "../src/setout/memo.ts";
 import { exampleDocument, readAs } from "./buildings.ts";
 
@@ -45,17 +38,7 @@ function memos() {
 }
 
 /** What an engineer signs for: wind, strength, sag, screws, aim, and what hangs through insulation. */
-const STRUCTURE = [
-  windOnSkin,
-  skinStrength,
-  skinSag,
-  battenStrength,
-  battenSag,
-  claddingScrews,
-  battenScrews,
-  studAim,
-  hungLoad,
-];
+const STRUCTURE = [...WIND_RULES, hungLoad];
 /** Faces as the edit before left them. */
 let before: ReadonlySet<unknown> = new Set();
 

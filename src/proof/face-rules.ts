@@ -30,6 +30,18 @@ import { studAim } from "./stud-aim.ts";
 import { windOnSkin } from "./wind-on-skin.ts";
 import { windowFrame } from "./window-frame.ts";
 
+/** What wind asks of claddings, battens and their screws. */
+export const WIND_RULES: readonly FaceRule[] = [
+  windOnSkin,
+  skinStrength,
+  skinSag,
+  battenStrength,
+  battenSag,
+  claddingScrews,
+  battenScrews,
+  studAim,
+];
+
 export const FACE_RULES: readonly FaceRule[] = [
   jointWidth,
   openArea,
@@ -49,14 +61,7 @@ export const FACE_RULES: readonly FaceRule[] = [
   hungLoad,
   splashHeight,
   lightOpenShare,
-  windOnSkin,
-  skinStrength,
-  skinSag,
-  battenStrength,
-  battenSag,
-  claddingScrews,
-  battenScrews,
-  studAim,
+  ...WIND_RULES,
 ];
 
 /** What they find on every face that has a zone, in the order of the faces. */
