@@ -1,0 +1,79 @@
+/** The fold of a journal: whatever a network does to the entries on their way, they come to the same state. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Entry } from "../../src/site/journal/entry.ts";
+import { foldJournal, type SiteState } from "../../src/site/journal/fold.ts";
+import { journal, mistreated } from "../helpers/journal.ts";
+
+const SEED = 20261129;
+const RUNS = process.env.OUTERLEAF_SOAK ? 20_000 : 400;
+const often = { seed: SEED, numRuns: RUNS };
+
+describe("the state of a journal", () => {
+  it("is the same in whatever order its entries come, and however often", () => {
+    fc.assert(
+      fc.property(
+        journal.chain((entries) => fc.tuple(fc.constant(entries), mistreated(entries))),
+        ([entries, came]) => {
+          expect(foldJournal(came)).toEqual(foldJournal(entries));
+        },
+      ),
+      often,
+    );
+  });
+
+  it("is whole once what was dropped has come after all, wherever the first part was cut off", () => {
+    fc.assert(
+      fc.property(journal, fc.nat(40), (entries, cut) => {
+        const late = [...entries.slice(cut), ...entries.slice(0, cut)];
+        expect(foldJournal(late)).toEqual(foldJournal(entries));
+      }),
+      often,
+    );
+  });
+
+  it("holds exactly the entries that nobody named, by a second reckoning from the definition", () => {
+    fc.assert(
+      fc.property(journal, (entries) => {
+        const state = foldJournal(entries);
+        expect(shown(state).sort()).toEqual(byDefinition(entries).sort());
+      }),
+      often,
+    );
+  });
+
+  it("loses nothing by an entry more but what that entry names", () => {
+    fc.assert(
+      fc.property(journal, (entries) => {
+        const last = entries.at(-1);
+        const before = new Set(shown(foldJournal(entries.slice(0, -1))));
+        const after = new Set(shown(foldJournal(entries)));
+        const lost = [...before].filter((id) => !after.has(id));
+        expect(lost.filter((id) => !last?.corrects?.includes(id))).toEqual([]);
+      }),
+      often,
+    );
+  });
+});
+
+/** Every id that a state shows. */
+function shown(state: SiteState): string[] {
+  const { pieces, ...lists } = state;
+  return [
+    ...Object.values(pieces).flatMap(({ ticks }) => Object.values(ticks).flat()),
+    ...Object.values(lists).flatMap((list) => list.map(({ id }) => id)),
+  ];
+}
+
+/** Decision 20, read sentence by sentence and with no thought of speed. */
+function byDefinition(entries: readonly Entry[]): string[] {
+  return entries
+    .filter(({ kind }) => kind !== "undone" && kind !== "settled")
+    .filter(
+      ({ id, kind }) =>
+        !entries.some(
+          (other) => other.corrects?.includes(id) && (other.kind === kind || other.kind === "undone"),
+        ),
+    )
+    .map(({ id }) => id);
+}
