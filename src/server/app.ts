@@ -3,6 +3,7 @@ import { basename, join } from "node:path";
 import { Hono } from "hono";
 import type { Store } from "../store/store.ts";
 import { json, send, sha256 } from "./answers.ts";
+import { attachmentRoutes } from "./attachments.ts";
 import type { Files } from "./files.ts";
 import { type FileText, firstDesign } from "./first-design.ts";
 import { isOwnHost, mediaType } from "./policy.ts";
@@ -36,6 +37,7 @@ export interface DocumentsAnswer {
 const KEPT_AS = "Outerleaf-Kept-As";
 
 const PROJECTS = "/api/projects";
+const ATTACHMENTS = "/api/attachments";
 
 /** No address of ours comes near this length; longer ones are not looked at. */
 const LONGEST_ADDRESS = 2048;
@@ -57,7 +59,7 @@ export function createApp({
       return refuse("foreign-host", request);
     }
     if (request.url.length > LONGEST_ADDRESS) return refuse("address-too-long", request);
-    const onlyShows = !`${context.req.path}/`.startsWith(`${PROJECTS}/`);
+    const onlyShows = ![PROJECTS, ATTACHMENTS].some((kept) => `${context.req.path}/`.startsWith(`${kept}/`));
     if (onlyShows && request.method !== "GET" && request.method !== "HEAD") {
       return refuse("method-not-allowed", request);
     }
@@ -86,10 +88,14 @@ export function createApp({
       : refuse("no-project", request);
   });
 
-  if (store) app.route(PROJECTS, projectRoutes({ store, now }));
-  else {
+  if (store) {
+    app.route(PROJECTS, projectRoutes({ store, now }));
+    app.route(ATTACHMENTS, attachmentRoutes({ store, now }));
+  } else {
     app.get(PROJECTS, (context) => json({ store: false, projects: [] }, context.req.raw));
-    app.all(`${PROJECTS}/*`, (context) => refuse("no-store", context.req.raw));
+    for (const kept of [`${PROJECTS}/*`, `${ATTACHMENTS}/*`]) {
+      app.all(kept, (context) => refuse("no-store", context.req.raw));
+    }
   }
 
   app.get("/api/documents", async (context) => {

@@ -24,6 +24,10 @@ const STATUS = {
   "other-revision": 409,
   "no-revision": 409,
   "other-name": 409,
+  "no-attachment": 404,
+  "picture-too-large": 413,
+  "picture-other-type": 415,
+  "picture-other-hash": 422,
 } as const;
 
 export type Refusal = keyof typeof STATUS;

@@ -19,7 +19,87 @@ const MIGRATIONS: readonly string[] = [
      PRIMARY KEY (project, number)
    ) STRICT;
    CREATE INDEX revisions_by_hash ON revisions (project, hash);`,
+  `ALTER TABLE revisions ADD COLUMN who TEXT NOT NULL DEFAULT '';
+   CREATE TABLE contents (
+     sha256 TEXT PRIMARY KEY,
+     content BLOB NOT NULL
+   ) STRICT;
+   CREATE TABLE attachments (
+     sha256 TEXT PRIMARY KEY REFERENCES contents (sha256),
+     type TEXT NOT NULL,
+     bytes INTEGER NOT NULL,
+     time TEXT NOT NULL
+   ) STRICT;
+   CREATE TABLE journal (
+     project TEXT NOT NULL,
+     number INTEGER NOT NULL,
+     device TEXT NOT NULL,
+     count INTEGER NOT NULL,
+     entry TEXT NOT NULL,
+     who TEXT NOT NULL,
+     time TEXT NOT NULL,
+     PRIMARY KEY (project, number),
+     UNIQUE (project, device, count)
+   ) STRICT;
+   CREATE TABLE issued (
+     project TEXT NOT NULL,
+     number INTEGER NOT NULL,
+     revision TEXT NOT NULL,
+     note TEXT NOT NULL,
+     who TEXT NOT NULL,
+     time TEXT NOT NULL,
+     hash TEXT NOT NULL,
+     PRIMARY KEY (project, number)
+   ) STRICT;
+   CREATE TABLE issued_files (
+     project TEXT NOT NULL,
+     number INTEGER NOT NULL,
+     name TEXT NOT NULL,
+     bytes INTEGER NOT NULL,
+     sha256 TEXT NOT NULL REFERENCES contents (sha256),
+     PRIMARY KEY (project, number, name),
+     FOREIGN KEY (project, number) REFERENCES issued (project, number)
+   ) STRICT;
+   CREATE TABLE people (
+     id TEXT PRIMARY KEY,
+     name TEXT NOT NULL,
+     role TEXT NOT NULL CHECK (role IN ('office', 'site', 'reader')),
+     made TEXT NOT NULL,
+     revoked TEXT
+   ) STRICT;
+   CREATE TABLE invitations (
+     hash TEXT PRIMARY KEY,
+     person TEXT NOT NULL REFERENCES people (id),
+     until TEXT NOT NULL,
+     used TEXT
+   ) STRICT;
+   CREATE TABLE sessions (
+     hash TEXT PRIMARY KEY,
+     person TEXT NOT NULL REFERENCES people (id),
+     until TEXT NOT NULL,
+     ended TEXT
+   ) STRICT;
+   CREATE INDEX sessions_of_person ON sessions (person);
+   CREATE TABLE audit (
+     number INTEGER PRIMARY KEY,
+     time TEXT NOT NULL,
+     who TEXT NOT NULL,
+     what TEXT NOT NULL,
+     about TEXT NOT NULL
+   ) STRICT;
+   ${["journal", "issued", "issued_files", "contents", "audit"].map(onlyAddedTo).join("\n")}`,
 ];
+
+/** What stands in such a table can neither be changed nor deleted, whatever a mistake of ours may ask for. */
+function onlyAddedTo(table: string): string {
+  return ["UPDATE", "DELETE"]
+    .map(
+      (change) =>
+        `CREATE TRIGGER ${table}_no_${change.toLowerCase()} BEFORE ${change} ON ${table}
+         BEGIN SELECT RAISE(ABORT, '${table} is only added to'); END;`,
+    )
+    .join("\n");
+}
 
 /** The version that this program works with. */
 export const DATABASE_VERSION = MIGRATIONS.length;

@@ -14,6 +14,8 @@ export interface RevisionInfo {
   readonly says: Message;
   /** ISO 8601, UTC. */
   readonly time: string;
+  /** The name of who edited; empty for whoever sat at this machine. */
+  readonly who: string;
 }
 
 export interface Revision extends RevisionInfo {
@@ -35,6 +37,7 @@ export interface NewRevision {
   readonly document: unknown;
   readonly says: Message;
   readonly time: string;
+  readonly who?: string;
   /** The tag of the latest revision as the writer knows it; undefined where there should be none. */
   readonly onto: string | undefined;
 }
@@ -45,7 +48,7 @@ export type PutAnswer =
   /** Someone else wrote meanwhile, or removed the project. */
   | { readonly kind: "conflict"; readonly latest: RevisionInfo | undefined };
 
-export function hashOf(text: string): string {
+export function hashOf(text: string | Uint8Array): string {
   return createHash("sha256").update(text).digest("hex");
 }
 

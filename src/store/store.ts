@@ -1,8 +1,12 @@
 /** Projects and their revisions in the database. It has no clock: times are given. */
 import type { Database } from "better-sqlite3";
-import { Kysely, type Selectable, SqliteDialect, sql } from "kysely";
+import { Kysely, type Selectable, SqliteDialect } from "kysely";
 import { readDocument } from "../project/read.ts";
 import type { Message } from "../text/message.ts";
+import { type Attachments, attachmentsIn } from "./attachments.ts";
+import { type Issued, issuedIn } from "./issued.ts";
+import { type Journal, journalIn } from "./journal.ts";
+import { type People, peopleIn } from "./people.ts";
 import {
   hashOf,
   type KeptProject,
@@ -14,6 +18,7 @@ import {
 } from "./revision.ts";
 import type { RevisionTable, Tables } from "./tables.ts";
 import { thinOut } from "./thin-out.ts";
+import { writingIn } from "./writing.ts";
 
 export interface Store {
   /** Every project, the one written last in front. */
@@ -27,30 +32,21 @@ export interface Store {
   knows(id: string, hash: string): Promise<boolean>;
   /** Writes a revision, unless another one came between; what is answered as kept is on the disk. */
   put(id: string, revision: NewRevision): Promise<PutAnswer>;
-  /** Takes a project away with all its revisions, where `name` is its own. */
+  /** Takes a project away with all its revisions, where `name` is its own. What was told of the site and issued stays. */
   remove(id: string, name: string): Promise<"removed" | "missing" | "other-name">;
+  readonly attachments: Attachments;
+  readonly journal: Journal;
+  readonly issued: Issued;
+  readonly people: People;
   close(): void;
 }
 
-const INFO = ["number", "parent", "hash", "says", "time"] as const;
+const INFO = ["number", "parent", "hash", "says", "time", "who"] as const;
 
 export function createStore(database: Database): Store {
   const tables = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
 
-  /** A write from its first look on: nobody else writes between the look and the write. */
-  const writing = <Answer>(work: (within: Kysely<Tables>) => Promise<Answer>): Promise<Answer> =>
-    tables.connection().execute(async (within) => {
-      await sql`BEGIN IMMEDIATE`.execute(within);
-      try {
-        const answer = await work(within);
-        await sql`COMMIT`.execute(within);
-        return answer;
-      } catch (error) {
-        // Some errors have taken the transaction back already.
-        if (database.inTransaction) await sql`ROLLBACK`.execute(within);
-        throw error;
-      }
-    });
+  const writing = writingIn(database, tables);
 
   return {
     async list() {
@@ -97,7 +93,7 @@ export function createStore(database: Database): Store {
       return row !== undefined;
     },
 
-    put: (id, { name, title, document, says, time, onto }) =>
+    put: (id, { name, title, document, says, time, who = "", onto }) =>
       writing(async (within) => {
         const held = await latestOf(within, id);
         const text = JSON.stringify(document);
@@ -105,7 +101,7 @@ export function createStore(database: Database): Store {
         if (held?.hash === hash) return { kind: "kept", revision: held, fresh: false };
         if (held?.tag !== onto) return { kind: "conflict", latest: held };
         const parent = held?.number ?? null;
-        const row = { number: (parent ?? 0) + 1, parent, hash, says: JSON.stringify(says), time };
+        const row = { number: (parent ?? 0) + 1, parent, hash, says: JSON.stringify(says), time, who };
         await within
           .insertInto("projects")
           .values({ id, name, title })
@@ -132,6 +128,11 @@ export function createStore(database: Database): Store {
         return "removed";
       }),
 
+    attachments: attachmentsIn(tables, writing),
+    journal: journalIn(tables, writing),
+    issued: issuedIn(tables, writing),
+    people: peopleIn(tables, writing),
+
     close: () => {
       database.close();
     },
@@ -140,8 +141,8 @@ export function createStore(database: Database): Store {
 
 type InfoRow = Pick<Selectable<RevisionTable>, (typeof INFO)[number]>;
 
-function infoOf({ number, parent, hash, says, time }: InfoRow): RevisionInfo {
-  return { number, parent, hash, tag: tagOf({ number, hash }), says: JSON.parse(says) as Message, time };
+function infoOf({ number, parent, hash, says, time, who }: InfoRow): RevisionInfo {
+  return { number, parent, hash, tag: tagOf({ number, hash }), says: JSON.parse(says) as Message, time, who };
 }
 
 function projectOf(row: InfoRow & { id: string; name: string; title: string }): KeptProject {
