@@ -1,13 +1,19 @@
 /** Marks of a draw list as SVG elements, in millimetres of paper with y down. */
 import type { Point } from "../../geometry/point.ts";
+import { layerName } from "../../scene/roles.ts";
 import type { ArcShape, Mark, Paint } from "../../scene/shapes.ts";
 import { CAPITAL_HEIGHT } from "../../scene/text-widths.ts";
 import { type Placement, placed, placedArc } from "../placement.ts";
 import { escapeXml, number } from "./markup.ts";
 
+/**
+ * What becomes one path, since a screen styles, lays out and paints far fewer elements so: circles of one kind and piece that
+ * follow each other, or, of a drawing in motion, all outlines and circles that look alike in a layer of pieces.
+ */
+export type Joining = "nothing" | "circles" | "pieces";
+
 export interface LayersOptions {
-  /** Circles of one kind and piece that follow each other become one path: a screen lays out and paints far fewer elements. */
-  readonly joinCircles?: boolean;
+  readonly join?: Joining;
 }
 
 /** Elements of one layer that follow each other, each an element of SVG. */
@@ -20,22 +26,57 @@ export interface LayerElements {
 export function layerElements(
   marks: readonly Mark[],
   placement: Placement,
-  { joinCircles = false }: LayersOptions = {},
+  { join = "nothing" }: LayersOptions = {},
 ): LayerElements[] {
   const found: { layer: string; elements: string[] }[] = [];
   let at = 0;
   while (at < marks.length) {
-    const mark = marks[at] as Mark;
-    let open = found.at(-1);
-    if (open?.layer !== mark.layer) {
-      open = { layer: mark.layer, elements: [] };
-      found.push(open);
-    }
-    const alike = joinCircles ? circlesAlike(marks, at) : [];
-    open.elements.push(alike.length > 1 ? joined(alike, placement) : element(mark, placement));
-    at += Math.max(alike.length, 1);
+    const { layer } = marks[at] as Mark;
+    let to = at + 1;
+    while (to < marks.length && marks[to]?.layer === layer) to += 1;
+    const run = marks.slice(at, to);
+    at = to;
+    const elements =
+      join === "pieces" && OF_PIECES.has(layer)
+        ? looksJoined(run, placement)
+        : joinedCircles(run, placement, join !== "nothing");
+    found.push({ layer, elements });
   }
   return found;
+}
+
+/** Where outlines never lie over one another, so that their order says nothing. */
+const OF_PIECES: ReadonlySet<string> = new Set(
+  (["BOARD", "SHEET", "FIXING"] as const).map((one) => layerName(one)),
+);
+
+/** An element for each look, and one for each mark that is neither an outline nor a circle. */
+function looksJoined(run: readonly Mark[], placement: Placement): string[] {
+  const looks = new Map<string, string[]>();
+  const others: string[] = [];
+  for (const mark of run) {
+    const data = dataOf(mark, placement);
+    if (data === undefined) {
+      others.push(element(mark, placement));
+      continue;
+    }
+    const look = `${classes(mark as Paint)}${ruleOf(mark)}`;
+    const same = looks.get(look);
+    if (same) same.push(data);
+    else looks.set(look, [data]);
+  }
+  return [...[...looks].map(([look, data]) => `<path ${look} d="${data.join("")}"/>`), ...others];
+}
+
+function joinedCircles(run: readonly Mark[], placement: Placement, join: boolean): string[] {
+  const elements: string[] = [];
+  let at = 0;
+  while (at < run.length) {
+    const alike = join ? circlesAlike(run, at) : [];
+    elements.push(alike.length > 1 ? joined(alike, placement) : element(run[at] as Mark, placement));
+    at += Math.max(alike.length, 1);
+  }
+  return elements;
 }
 
 /** The same as one text, a group for each layer. */
@@ -63,26 +104,44 @@ function circlesAlike(marks: readonly Mark[], from: number): CircleMark[] {
 
 function joined(circles: readonly CircleMark[], placement: Placement): string {
   const [first] = circles as readonly [CircleMark];
-  const of = first.of === undefined ? "" : ` data-of="${escapeXml(first.of)}"`;
-  const data = circles.map(({ centre, radius }) => {
-    const [x, y] = placed(centre, placement);
-    const r = radius * placement.scale;
-    const half = `${number(r)} ${number(r)} 0 1 0`;
-    return `M${number(x - r)} ${number(y)}a${half} ${number(2 * r)} 0a${half} ${number(-2 * r)} 0`;
-  });
-  return `<path ${classes(first)}${of} d="${data.join("")}"/>`;
+  const data = circles.map((circle) => circleData(circle, placement));
+  return `<path ${classes(first)}${pieceOf(first)} d="${data.join("")}"/>`;
+}
+
+function circleData({ centre, radius }: CircleMark, placement: Placement): string {
+  const [x, y] = placed(centre, placement);
+  const r = radius * placement.scale;
+  const half = `${number(r)} ${number(r)} 0 1 0`;
+  return `M${number(x - r)} ${number(y)}a${half} ${number(2 * r)} 0a${half} ${number(-2 * r)} 0`;
+}
+
+type PathMark = Extract<Mark, { shape: "path" }>;
+
+function pathData({ parts, closed }: PathMark, placement: Placement): string {
+  return parts
+    .map((part) => `M${part.map((point) => pair(point, placement)).join("L")}${closed ? "Z" : ""}`)
+    .join("");
+}
+
+/** The run of an outline or a circle; undefined of any other mark. */
+function dataOf(mark: Mark, placement: Placement): string | undefined {
+  if (mark.shape === "circle") return circleData(mark, placement);
+  return mark.shape === "path" && mark.closed ? pathData(mark, placement) : undefined;
+}
+
+function ruleOf(mark: Mark): string {
+  return mark.shape === "path" && mark.closed && mark.parts.length > 1 ? ' fill-rule="evenodd"' : "";
+}
+
+function pieceOf({ of }: Mark): string {
+  return of === undefined ? "" : ` data-of="${escapeXml(of)}"`;
 }
 
 function element(mark: Mark, placement: Placement): string {
-  const of = mark.of === undefined ? "" : ` data-of="${escapeXml(mark.of)}"`;
+  const of = pieceOf(mark);
   switch (mark.shape) {
-    case "path": {
-      const data = mark.parts
-        .map((part) => `M${part.map((point) => pair(point, placement)).join("L")}${mark.closed ? "Z" : ""}`)
-        .join("");
-      const rule = mark.closed && mark.parts.length > 1 ? ' fill-rule="evenodd"' : "";
-      return `<path ${classes(mark)}${of}${rule} d="${data}"/>`;
-    }
+    case "path":
+      return `<path ${classes(mark)}${of}${ruleOf(mark)} d="${pathData(mark, placement)}"/>`;
     case "circle": {
       const [x, y] = placed(mark.centre, placement);
       return `<circle ${classes(mark)}${of} cx="${number(x)}" cy="${number(y)}" r="${number(mark.radius * placement.scale)}"/>`;

@@ -9,6 +9,7 @@ import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
 import { faceToDrawOn } from "../edit/draw/face-to-draw-on.ts";
 import { useDraw } from "../edit/draw/use-draw.ts";
 import { GhostOverlay } from "../edit/GhostOverlay.tsx";
+import type { Ghost } from "../edit/handles/handle.ts";
 import { removalOf } from "../edit/removal.ts";
 import { useDrag } from "../edit/use-drag.ts";
 import { type Jump, type Pick, pickedWith, pickKey, pickName } from "../picks/pick.ts";
@@ -122,6 +123,8 @@ export function DrawingArea({
   const faces = design?.facade.faces;
   const rested = useRested(design, SYMBOLS_APART);
   const wind = useWindUses(rested, shown.has("wind"));
+  const [dragged, setDragged] = useState<Ghost>();
+  const moving = dragged !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same faces
   const elevation = useMemo(
     () =>
@@ -134,9 +137,10 @@ export function DrawingArea({
             reader,
             findings: said,
             shown,
+            moving,
             uses: wind?.uses ?? [],
           }),
-    [home, faces, scale, homeScale, reader, said, shown, wind],
+    [home, faces, scale, homeScale, reader, said, shown, moving, wind],
   );
   const drag = useDrag({
     design,
@@ -147,6 +151,7 @@ export function DrawingArea({
     onEdit,
     onPractise,
     onPick,
+    onGhost: setDragged,
   });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
 
@@ -254,7 +259,7 @@ export function DrawingArea({
     [elevation, camera, size],
   );
   const dx = pick && elevation?.faces.find(({ face }) => face.id === pick.face)?.dx;
-  const ghost = draw.ghost ?? drag.ghost;
+  const ghost = draw.ghost ?? dragged;
   const ghostDx = ghost && elevation?.faces.find(({ face }) => face.id === ghost.face)?.dx;
   const mark = drag.held?.mark;
   const held = mark && toPixels(mark[0] + (dx ?? 0), mark[1]);

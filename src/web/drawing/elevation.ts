@@ -60,13 +60,15 @@ export interface ElevationOptions {
   readonly reader: Reader;
   readonly findings: readonly Finding[];
   readonly shown: Shown;
+  /** A hand moves something: what is drawn for a frame alone need not tell its pieces apart. */
+  readonly moving?: boolean;
   /** How far wind uses what is on the faces, where that is shown. */
   readonly uses?: readonly FaceUse[];
 }
 
 export function drawElevation(
   design: Design,
-  { scale, reader, findings, shown, uses = [] }: ElevationOptions,
+  { scale, reader, findings, shown, moving = false, uses = [] }: ElevationOptions,
 ): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
@@ -80,7 +82,7 @@ export function drawElevation(
   const walls = placed.map(({ face, dx }) => ({
     face,
     dx,
-    body: wallBody(face, { design, scale, reader, shown }),
+    body: wallBody(face, { design, scale, reader, shown, moving }),
   }));
   const windy = placed.flatMap(({ face, dx }) => {
     const own = uses.find((one) => one.face === face.id);
@@ -112,6 +114,9 @@ export function drawElevation(
 
 const FIXING = layerName("FIXING");
 
+/** Marks a drawing whose pieces are not told apart. */
+const MOVING = "moving";
+
 const kept = new WeakMap<FaceLayout, Map<string, Body>>();
 
 function wallBody(
@@ -121,12 +126,13 @@ function wallBody(
     scale,
     reader,
     shown,
-  }: { design: Design; scale: number; reader: Reader; shown: Shown },
+    moving,
+  }: { design: Design; scale: number; reader: Reader; shown: Shown; moving: boolean },
 ): Body {
   const own = kept.get(face) ?? new Map<string, Body>();
   kept.set(face, own);
   const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator} ${[...shown].sort().join(" ")}`;
-  const held = own.get(key);
+  const held = own.get(key) ?? (moving ? own.get(`${key} ${MOVING}`) : undefined);
   if (held) return held;
   const drawn = [
     ...wallItems(face, { project, scale }),
@@ -139,10 +145,10 @@ function wallBody(
         ...drawn.filter((item) => !isBehindBattens(item)),
       ]
     : drawn;
-  const body = bodyOf(items, { scale, reader });
+  const body = bodyOf(items, { scale, reader, join: moving ? "pieces" : "circles" });
   const [eldest] = own.keys();
   if (own.size >= MOST_KEPT && eldest !== undefined) own.delete(eldest);
-  own.set(key, body);
+  own.set(moving ? `${key} ${MOVING}` : key, body);
   return body;
 }
 

@@ -1,6 +1,6 @@
 /**
- * Draws a list of elements over what is drawn already: what stays stays, a path that only runs otherwise takes its new run, and
- * the rest is made. A drag changes a few of a face's elements, and a browser styles, lays out and paints each one made anew.
+ * Draws a list of elements over what is drawn already: what stays stays, a path or a text that only stands otherwise takes its
+ * new place, and the rest is made. A drag changes a few of a face's elements, and a browser styles, lays out and paints each one made anew.
  */
 import type { LayerElements } from "../../output/svg/marks.ts";
 
@@ -51,14 +51,14 @@ function redrawLayer(
 ): DrawnElement[] {
   const alike = queued(drawn, ({ text }) => text);
   const next: (DrawnElement | undefined)[] = elements.map((text) => alike.get(text)?.shift());
-  const left = queued([...alike.values()].flat(), ({ text }) => pathOf(text)?.head ?? "");
+  const left = queued([...alike.values()].flat(), ({ text }) => standing(text)?.head ?? "");
   const toMake: number[] = [];
   for (const [i, text] of elements.entries()) {
     if (next[i]) continue;
-    const path = pathOf(text);
-    const old = path && left.get(path.head)?.shift();
+    const placed = standing(text);
+    const old = placed && left.get(placed.head)?.shift();
     if (old) {
-      old.node.setAttribute("d", path.run);
+      for (const [name, value] of placed.place) old.node.setAttribute(name, value);
       next[i] = { text, node: old.node };
     } else toMake.push(i);
   }
@@ -73,12 +73,28 @@ function redrawLayer(
   return all;
 }
 
-/** What stands before a path's run, by which it is the same path, and the run. */
-function pathOf(text: string): { head: string; run: string } | undefined {
-  if (!text.startsWith("<path ")) return undefined;
-  const from = text.indexOf(' d="') + 4;
-  return { head: text.slice(0, from), run: text.slice(from, text.indexOf('"', from)) };
+/** An element without its place, by which it is the same element, and its place; undefined where these are not told apart. */
+function standing(text: string): { head: string; place: readonly (readonly [string, string])[] } | undefined {
+  if (text.startsWith("<path ")) {
+    const from = text.indexOf(' d="') + 4;
+    return { head: text.slice(0, from), place: [["d", text.slice(from, text.indexOf('"', from))]] };
+  }
+  const found = TEXT_PLACE.exec(text);
+  if (!found) return undefined;
+  const [all, x = "", y = ""] = found;
+  // A turned text has its place in its turn as well.
+  if (text.includes(' transform="', found.index)) return undefined;
+  return {
+    head: text.slice(0, found.index) + text.slice(found.index + all.length),
+    place: [
+      ["x", x],
+      ["y", y],
+    ],
+  };
 }
+
+/** What the renderer writes of a text's place. */
+const TEXT_PLACE = / x="([^"]*)" y="([^"]*)"(?= font-size=)/;
 
 /** Takes out of `host` what is not among the nodes, and brings these into their order. */
 function place(host: Element, next: readonly { readonly node: Element }[]): void {

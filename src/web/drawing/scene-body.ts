@@ -1,6 +1,6 @@
 /** A drawing as elements in millimetres of paper, with its model's origin at 0 0, and the room that it takes for one reader. */
 import type { Rect } from "../../geometry/rect.ts";
-import { type LayerElements, layerElements } from "../../output/svg/marks.ts";
+import { type Joining, type LayerElements, layerElements } from "../../output/svg/marks.ts";
 import { shapeBounds } from "../../scene/bounds.ts";
 import { drawList } from "../../scene/draw-list.ts";
 import type { Item, Scene } from "../../scene/model.ts";
@@ -19,10 +19,14 @@ export interface SceneBody extends Body {
 
 export function bodyOf(
   items: readonly Item[],
-  { scale, reader }: { readonly scale: number; readonly reader: Reader },
+  {
+    scale,
+    reader,
+    join = "circles",
+  }: { readonly scale: number; readonly reader: Reader; readonly join?: Joining },
 ): Body {
   const marks = drawList({ items, scale }, reader);
-  const layers = layerElements(marks, { scale, from: [0, 0], to: [0, 0] }, { joinCircles: true });
+  const layers = layerElements(marks, { scale, from: [0, 0], to: [0, 0] }, { join });
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const mark of marks) {
     const { x, y } = shapeBounds(mark, scale);

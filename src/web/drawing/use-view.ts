@@ -10,6 +10,7 @@ import {
 } from "react";
 import { type Camera, clampZoom, panBy, type Size, zoomAbout } from "./camera.ts";
 import type { Elevation } from "./elevation.ts";
+import { createFollower, type Follower, RAW_MOVES } from "./follower.ts";
 
 export interface ViewHandlers {
   onPointerDown(event: PointerEvent<HTMLElement>): void;
@@ -96,6 +97,32 @@ export function useView({
     return [clientX - (box?.left ?? 0) - size.width / 2, clientY - (box?.top ?? 0) - size.height / 2];
   };
 
+  const follower = useRef<Follower<readonly [x: number, y: number, free: boolean]>>(undefined);
+  follower.current ??= createFollower(([x, y, free]) => {
+    const { by, from } = hold.current ?? {};
+    if (by && from) by.move([x - from[0], y - from[1]], free);
+  });
+  const followed = (event: globalThis.PointerEvent | PointerEvent<HTMLElement>): void => {
+    const before = pointers.current.get(event.pointerId);
+    if (!before || !hold.current) return;
+    const now = fromMiddle(event);
+    const way = Math.hypot(now[0] - before[0], now[1] - before[1]);
+    // A frame tells once more what was heard as it came.
+    if (way === 0) return;
+    travelled.current += way;
+    pointers.current.set(event.pointerId, now);
+    if (travelled.current > STILL) follower.current?.to([...now, event.altKey]);
+  };
+  const heard = useRef(followed);
+  heard.current = followed;
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    const hear = (event: Event): void => heard.current(event as globalThis.PointerEvent);
+    element.addEventListener(RAW_MOVES, hear);
+    return () => element.removeEventListener(RAW_MOVES, hear);
+  }, [host]);
+
   useEffect(() => {
     const element = host.current;
     if (!element) return;
@@ -119,6 +146,8 @@ export function useView({
     if (pointers.current.size === 0) pressedAt.current = undefined;
   };
   const letGo = (how: "drop" | "cancel"): void => {
+    if (how === "drop") follower.current?.finish();
+    else follower.current?.drop();
     const held = hold.current;
     hold.current = undefined;
     held?.by[how]();
@@ -137,6 +166,10 @@ export function useView({
       pointers.current.set(event.pointerId, at);
     },
     onPointerMove(event) {
+      if (hold.current) {
+        followed(event);
+        return;
+      }
       const before = pointers.current.get(event.pointerId);
       if (!before) return;
       const now = fromMiddle(event);
@@ -144,10 +177,7 @@ export function useView({
       travelled.current += Math.hypot(dx, dy);
       const other = [...pointers.current].find(([id]) => id !== event.pointerId)?.[1];
       pointers.current.set(event.pointerId, now);
-      if (hold.current) {
-        const { by, from } = hold.current;
-        if (travelled.current > STILL) by.move([now[0] - from[0], now[1] - from[1]], event.altKey);
-      } else if (other) {
+      if (other) {
         const spread = (at: readonly [number, number]): number =>
           Math.hypot(at[0] - other[0], at[1] - other[1]);
         const factor = spread(now) / Math.max(spread(before), 1);

@@ -16,7 +16,6 @@ import { AS_GIVEN, snappingFor } from "./snap.ts";
 const SIDE = { mouse: 7, touch: 16 };
 
 export interface Drag {
-  readonly ghost: Ghost | undefined;
   grab(at: readonly [x: number, y: number], k: number, touch: boolean): Hold | undefined;
   /** What the keys hold of the picked thing, and what is said of it. */
   readonly held: Part | undefined;
@@ -39,6 +38,8 @@ export interface DragOptions {
   onEdit(edit: Edit): void;
   onPractise: ProjectState["practise"];
   onPick(pick: Pick): void;
+  /** Hears where the hand holds it; undefined once it has let go. */
+  onGhost(ghost: Ghost | undefined): void;
 }
 
 export function useDrag({
@@ -50,8 +51,8 @@ export function useDrag({
   onEdit,
   onPractise,
   onPick,
+  onGhost,
 }: DragOptions): Drag {
-  const [ghost, setGhost] = useState<Ghost>();
   const drags = useRef(0);
   const handle = useMemo(() => design && pick && handleOf(design, document, pick), [design, document, pick]);
 
@@ -80,7 +81,7 @@ export function useDrag({
           const { change } = moved;
           // In this frame: left to its own time it would be drawn in the next.
           flushSync(() => {
-            setGhost(moved.ghost);
+            onGhost(moved.ghost);
             if (change) onEdit({ ...change, merge });
           });
           if (!change) return;
@@ -88,16 +89,16 @@ export function useDrag({
           then = moved.pick;
         },
         drop() {
-          setGhost(undefined);
+          onGhost(undefined);
           if (then) onPick(then);
         },
         cancel() {
-          setGhost(undefined);
+          onGhost(undefined);
           if (says) onEdit({ operations: taken.back, says, merge });
         },
       };
     },
-    [elevation, handle, units, onEdit, onPick],
+    [elevation, handle, units, onEdit, onPick, onGhost],
   );
 
   const nudge = useCallback(
@@ -119,7 +120,7 @@ export function useDrag({
     setHeld({ of, index: (at + 1) % count });
     return true;
   }, [handle, of, at]);
-  return { ghost, grab, held: part, says: part && placeSaid(part), nudge, next };
+  return { grab, held: part, says: part && placeSaid(part), nudge, next };
 }
 
 /** The nth of ever other small moves of a thing, along its wall and up it by turns. */
