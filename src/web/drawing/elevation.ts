@@ -136,7 +136,7 @@ function wallBody(
   if (held) return held;
   const drawn = [
     ...wallItems(face, { project, scale }),
-    ...(scale < DETAILED_FROM ? [] : boardDetails(face, scale)),
+    ...(scale < DETAILED_FROM ? [] : boardDetails(face, { scale, marks: !moving })),
   ].filter((item) => isShown(item, shown));
   const items = shown.has("battens")
     ? [
@@ -186,13 +186,16 @@ function isCrampedName(
   );
 }
 
-/** What the view leaves out because on paper it would be too small to read. */
-function boardDetails(face: FaceLayout, scale: number): Item[] {
+/** What the view leaves out because on paper it would be too small to read; nobody reads marks while they move. */
+function boardDetails(
+  face: FaceLayout,
+  { scale, marks }: { readonly scale: number; readonly marks: boolean },
+): Item[] {
   const boards = face.pieces.filter(({ kind }) => kind === "board");
   const texts = openingNameBoxes(face, scale);
   return [
     ...boards.flatMap((piece) => fixingItems(piece, { scale })),
-    ...markItems(boards, { scale, texts }),
+    ...(marks ? markItems(boards, { scale, texts }) : []),
   ];
 }
 

@@ -25,7 +25,7 @@ interface ToProve {
 
 /** Milliseconds: a hand that rests so long has its facade proven; one that goes on, at least so often. */
 const REST = 60;
-const AT_LEAST_EVERY = 250;
+const AT_LEAST_EVERY = 400;
 
 /** @param ask puts a file to the worker, which sends its findings alone */
 export function createProver(
@@ -35,7 +35,9 @@ export function createProver(
   let waiting: ToProve | undefined;
   let asked: { readonly id: number; readonly laid: Whole } | undefined;
   let lastProven = Number.NEGATIVE_INFINITY;
-  let timer: ReturnType<typeof setTimeout> | undefined;
+  /** When the facade that waits is to be proven, and whether a timer runs that will see to it. */
+  let due = 0;
+  let rings = false;
   const asOf = (of: number, answer: Answer): Answer => {
     if (of === turn || answer.kind !== "designed") return answer;
     return { kind: "overtaken", findings: [...answer.readFindings, ...answer.design.findings] };
@@ -52,10 +54,20 @@ export function createProver(
     resolve(asOf(of, proven));
     plan();
   };
+  const ringIn = (ms: number): void => {
+    rings = true;
+    setTimeout(() => {
+      rings = false;
+      const left = due - performance.now();
+      if (left > 1) ringIn(left);
+      else void start();
+    }, ms);
+  };
   const plan = (): void => {
-    clearTimeout(timer);
-    const wait = performance.now() - lastProven < AT_LEAST_EVERY ? REST : 0;
-    if (waiting && !asked) timer = setTimeout(() => void start(), wait);
+    const now = performance.now();
+    due = now + (now - lastProven < AT_LEAST_EVERY ? REST : 0);
+    // To set a timer back at each move would take longer than to let it ring and look again.
+    if (waiting && !asked && !rings) ringIn(due - now);
   };
   const newer = (): number => {
     turn += 1;
