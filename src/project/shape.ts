@@ -6,6 +6,7 @@ import { type LengthErrorCode, parseLength } from "../units/feet-inch.ts";
 import { nearest } from "./nearest.ts";
 import { isGroup, type Path, pointerOf, valueAt } from "./pointer.ts";
 import { problem, type SourceFile, shown } from "./problem.ts";
+import { PICTURE_NAME } from "./schema/values.ts";
 import { rangeAt } from "./schema-at.ts";
 import { unknownKeysOf } from "./unknown-keys.ts";
 
@@ -28,10 +29,16 @@ export function shapeProblems(file: SourceFile, issue: Issue, above: Path = []):
   }
   if (issue.code === "invalid_format") {
     const says = message("project.wrong-form");
-    const hint = issue.format === "date" ? message("project.hint.date") : message("project.hint.id");
+    const hint = message(`project.hint.${formOf(issue)}`);
     return [problem(file, { code: "F026", path, says, hint })];
   }
   return [notALength(file, path)];
+}
+
+/** How the text is to be written. */
+function formOf({ format, pattern }: z.core.$ZodIssueInvalidStringFormat): "date" | "picture" | "id" {
+  if (format === "date") return "date";
+  return pattern === String(PICTURE_NAME) ? "picture" : "id";
 }
 
 function unionProblems(file: SourceFile, issue: z.core.$ZodIssueInvalidUnion, path: Path): Finding[] {

@@ -1,6 +1,6 @@
 /** What can be bought and what lies in the pile. */
 import * as z from "zod";
-import { clear, id, length, note, size } from "./values.ts";
+import { clear, id, length, note, picture, size } from "./values.ts";
 import { declaredScrew, timberGrade } from "./wind.ts";
 
 const price = z.number().nonnegative();
@@ -82,6 +82,7 @@ export const pile = z.looseObject({
       defects: z.array(z.looseObject({ kind: z.string(), from: length, to: length })),
       wane: z.looseObject({ edge: z.enum(["left", "right"]), width: size }).optional(),
       face: z.string().optional(),
+      pictures: z.array(picture).optional().describe("Of the board as it lies in the pile."),
     }),
   ),
 });

@@ -9,6 +9,16 @@ export const id = z
   .regex(/^[A-Za-z][A-Za-z0-9-]{0,23}$/)
   .describe("Letters, figures and hyphens, starting with a letter, 24 at most.");
 
+/** A picture by its bytes: wherever it lies, it is this one. */
+export const PICTURE_NAME = /^[0-9a-f]{64}$/;
+
+export const picture = z
+  .string()
+  .regex(PICTURE_NAME)
+  .describe(
+    "SHA-256 of the picture's bytes, in hexadecimal; the workbench keeps the picture beside the project.",
+  );
+
 /** Words for whoever reads the file; nothing is made of them. */
 export const note = z.string().optional();
 

@@ -1,9 +1,13 @@
 import type { CutPlan } from "../../cutting/facade/plan.ts";
+import type { Change } from "../../project/editing/change.ts";
+import { addPictures, takePictureAway } from "../../project/editing/pictures.ts";
 import { spoil } from "../../project/editing/spoiled.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { sayLength } from "../../text/say.ts";
+import { Pictures } from "../pictures/Pictures.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { BoardStrip } from "./BoardStrip.tsx";
 import { SpoilPress } from "./SpoilPress.tsx";
 
 /** The pile, board by board: its sound measure, what is wrong with it, and what is ripped from it or left, or that it is spoiled. */
@@ -35,9 +39,13 @@ export function PileTable({
       widths: board.strips.map(({ across }) => length(across.to - across.from)),
     });
   };
+  const longest = Math.max(...pile.boards.map((board) => board.length));
+  const change = (made: Change | undefined): void => {
+    if (made) onEdit(made);
+  };
   return (
     <div className="order-tables">
-      <table>
+      <table className="pile-table">
         <thead>
           <tr>
             {["board", "lot", "board-length", "board-width", "board-thickness"].map((key) => (
@@ -51,37 +59,52 @@ export function PileTable({
             <th scope="col" className="word">
               {w("page.pile.gives")}
             </th>
+            <th scope="col" className="word">
+              {w("page.pile.pictures")}
+            </th>
             <th scope="col">
               <span className="unseen">{w("page.pile.spoil")}</span>
             </th>
           </tr>
         </thead>
         <tbody>
-          {pile.boards.map(({ id, lot, length: long, width, thickness, defects, wane }) => (
-            <tr key={id}>
-              <th scope="row">{id}</th>
-              <td className="word">{lot}</td>
-              <td>{length(long)}</td>
-              <td>{length(width)}</td>
-              <td>{length(thickness)}</td>
-              <td className="word">
-                {[
-                  ...defects.map(({ kind, from, to }) => w("page.pile.defect", { kind, from, to })),
-                  ...(wane ? [w("page.pile.wane", { width: wane.width })] : []),
-                ].join("; ")}
-              </td>
-              <td className="word">{gives(id)}</td>
-              <td className="word">
-                {!rotten.has(id) && (
-                  <SpoilPress
-                    name={id}
-                    waits={waits}
-                    onPress={() => onEdit(spoil(project, { kind: "board", board: id }))}
+          {pile.boards.map((board) => {
+            const { id, lot, length: long, width, thickness, defects, wane, pictures = [] } = board;
+            return (
+              <tr key={id}>
+                <th scope="row">{id}</th>
+                <td className="word">{lot}</td>
+                <td>{length(long)}</td>
+                <td>{length(width)}</td>
+                <td>{length(thickness)}</td>
+                <td className="word">
+                  <BoardStrip board={board} longest={longest} />
+                  {[
+                    ...defects.map(({ kind, from, to }) => w("page.pile.defect", { kind, from, to })),
+                    ...(wane ? [w("page.pile.wane", { width: wane.width })] : []),
+                  ].join("; ")}
+                </td>
+                <td className="word">{gives(id)}</td>
+                <td className="word">
+                  <Pictures
+                    of={w("page.spoiled.board", { board: id })}
+                    names={pictures}
+                    onAdd={(names) => change(addPictures(project, id, names))}
+                    onTakeAway={(name) => change(takePictureAway(project, id, name))}
                   />
-                )}
-              </td>
-            </tr>
-          ))}
+                </td>
+                <td className="word">
+                  {!rotten.has(id) && (
+                    <SpoilPress
+                      name={id}
+                      waits={waits}
+                      onPress={() => onEdit(spoil(project, { kind: "board", board: id }))}
+                    />
+                  )}
+                </td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </div>

@@ -112,6 +112,18 @@ export function Workbench(sources: WorkbenchProps) {
   useEffect(() => {
     window.document.documentElement.dataset.light = preferences.light;
   }, [preferences.light]);
+  // Pictures that were added while there was no server are sent when there is one.
+  const shown = design !== undefined;
+  useEffect(() => {
+    if (!shown) return;
+    const send = (): void => void import("../work/pictures.ts").then(({ sendPictures }) => sendPictures());
+    const idle = requestIdleCallback(send);
+    window.addEventListener("online", send);
+    return () => {
+      cancelIdleCallback(idle);
+      window.removeEventListener("online", send);
+    };
+  }, [shown]);
   const { undo, redo } = project;
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {

@@ -1,7 +1,12 @@
 /** Hashes, as the server makes them. */
 
-async function sha256(text: string): Promise<string> {
-  const bytes = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
+function sha256(text: string): Promise<string> {
+  return nameOf(new TextEncoder().encode(text));
+}
+
+/** The name of bytes: their SHA-256 in hexadecimal. */
+export async function nameOf(content: BufferSource): Promise<string> {
+  const bytes = await crypto.subtle.digest("SHA-256", content);
   return Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 

@@ -1,4 +1,4 @@
-/** What was edited and not yet kept by the server, and variants, in the browser's own database: a closed page or a crash loses nothing. */
+/** What was edited and not yet kept by the server, variants, and pictures, in the browser's own database: a closed page or a crash loses nothing. */
 import type { Message } from "../../text/message.ts";
 
 export interface Unsent {
@@ -15,7 +15,7 @@ export interface HeldUnsent extends Unsent {
   readonly key: string;
 }
 
-const STORES = ["unsent", "variants"] as const;
+const STORES = ["unsent", "variants", "pictures"] as const;
 
 type StoreName = (typeof STORES)[number];
 
@@ -34,7 +34,7 @@ function open(): Promise<IDBDatabase | undefined> {
   };
   return new Promise((resolve) => {
     try {
-      const request = indexedDB.open("outerleaf", 3);
+      const request = indexedDB.open("outerleaf", 4);
       request.onupgradeneeded = () => {
         const database = request.result;
         const there = [...database.objectStoreNames];
@@ -136,4 +136,31 @@ export async function setAsideOf(project: string): Promise<readonly SetAside[]> 
 
 export async function setAside(project: string, variants: readonly SetAside[]): Promise<void> {
   await ask("variants", "readwrite", (store) => store.put(variants, project));
+}
+
+/** A picture and whether the server has it. */
+export interface HeldPicture {
+  readonly blob: Blob;
+  readonly sent: boolean;
+}
+
+export async function heldPicture(name: string): Promise<HeldPicture | undefined> {
+  const found = await ask<HeldPicture | undefined>("pictures", "readonly", (store) => store.get(name));
+  return found?.answer;
+}
+
+/** False where the browser would not take it. */
+export async function holdPicture(name: string, picture: HeldPicture): Promise<boolean> {
+  return (await ask("pictures", "readwrite", (store) => store.put(picture, name))) !== undefined;
+}
+
+/** Names of those that the server has not. */
+export async function unsentPictures(): Promise<readonly string[]> {
+  const names = await ask("pictures", "readonly", (store) => store.getAllKeys());
+  const unsent: string[] = [];
+  for (const key of names?.answer ?? []) {
+    const name = String(key);
+    if ((await heldPicture(name))?.sent === false) unsent.push(name);
+  }
+  return unsent;
 }
