@@ -21,11 +21,12 @@ const MOST_EFFORT = 6e7;
 /**
  * Gives the bound so far after each round.
  * @param goal cost of a plan that is known; the search ends when the bound comes up to it
+ * @param known a bound that is known; the search ends when patterns have come down to it, for then they can't raise it
  * @param work how many sums may be tried in all
  */
 export function* boundByColumns(
   job: SheetJob,
-  { goal, work, cover }: { goal: number; work: number; cover: Cover },
+  { goal, known, work, cover }: { goal: number; known: number; work: number; cover: Cover },
 ): Generator<number, ColumnBound | undefined> {
   const worths = guillotineWorth(job.types, job.panels);
   if (worths === undefined || worths.effort > Math.min(MOST_EFFORT, work)) return undefined;
@@ -38,6 +39,8 @@ export function* boundByColumns(
   for (let rounds = 0; left(rounds) > 0 && cover.roundUp(columns.bound) < goal - 1e-9; rounds++) {
     if (!columns.round(left(rounds))) break;
     yield cover.roundUp(columns.bound);
+    const { value } = columns;
+    if (value !== undefined && cover.roundUp(value) < known + 1e-9) break;
   }
   return { bound: cover.roundUp(columns.bound), rounded: roundedDown(job, columns) };
 }

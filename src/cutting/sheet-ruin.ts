@@ -3,26 +3,19 @@
  * ruin, order of laying and acceptance are those of Gardeyn & Wauters, European Journal of Operational Research (2022),
  * "A goal-driven ruin and recreate heuristic for the 2D variable-sized bin packing problem with guillotine constraints";
  * acceptance is late (Burke & Bykov, European Journal of Operational Research 258 (2017) 70-78). Our own: the worth of a
- * leftover is the square of its area.
+ * leftover is the square of its area, and every other ruin keeps to a few sheets.
  */
 import { pick } from "./random.ts";
-import type { Layout, Panel, PieceType, Region, SheetJob, Way } from "./sheet-nodes.ts";
-import {
-  areaOn,
-  clear,
-  costOf,
-  filledRegions,
-  fitsAlone,
-  keepsFirstCuts,
-  lay,
-  onPanel,
-  Sheet,
-  turnsToFree,
-} from "./sheet-nodes.ts";
-import { highest, isWorse, type Pursuit, type Standing, standingOf, worthOf } from "./sheet-pursuit.ts";
+import type { Layout, Panel, PieceType, Region, SheetJob } from "./sheet-nodes.ts";
+import { areaOn, clear, costOf, filledRegions, fitsAlone, lay, onPanel, Sheet } from "./sheet-nodes.ts";
+import { OpenPlaces, type Place } from "./sheet-places.ts";
+import { highest, isWorse, type Pursuit, type Standing, standingOf } from "./sheet-pursuit.ts";
 
 /** A step clears this many regions on average. */
 const MEAN_RUIN = 8;
+/** So often all of them lie on a few sheets, at least two and at most so many. */
+const NEAR = 1 / 2;
+const MOST_NEAR = 6;
 /** Steps from one breath to the next. */
 const BREATH = 64;
 /** A place is passed over this often, so that the best one does not always win. */
@@ -37,15 +30,9 @@ export class LayoutSearch {
   private sheets: Sheet[];
   private waiting: number[];
   private step: number;
-  private readonly least: number;
   /** Panels by what they cost for their size. */
   private readonly ranking: readonly number[];
-  /** By type: leftovers that it would fit into. */
-  private readonly places: number[];
-  /** By type, as it lies, for the loops that are gone through most. */
-  private readonly widths: Float64Array;
-  private readonly heights: Float64Array;
-  private readonly turnable: Uint8Array;
+  private readonly places: OpenPlaces;
   private readonly cheapest: number;
   /** Room for lists of regions. */
   private readonly regions: Region[] = [];
@@ -57,10 +44,7 @@ export class LayoutSearch {
     // Above all owners, so that no sheet of the start is taken for the search's own.
     this.step = this.sheets.reduce((most, { owner }) => Math.max(most, owner), 0) + 1;
     this.waiting = [...(start?.waiting ?? job.types.map(({ demands }) => demands.length))];
-    this.places = job.types.map(() => 0);
-    this.widths = Float64Array.from(job.types, ({ width }) => width);
-    this.heights = Float64Array.from(job.types, ({ height }) => height);
-    this.turnable = Uint8Array.from(job.types, ({ turnable }) => (turnable ? 1 : 0));
+    this.places = new OpenPlaces(job);
     this.cheapest = job.panels.reduce((least, { cost }) => Math.min(least, cost), Number.POSITIVE_INFINITY);
     const area = ({ width, height }: Panel) => width * height;
     this.ranking = job.panels
@@ -70,10 +54,6 @@ export class LayoutSearch {
           a.panel.cost / area(a.panel) - b.panel.cost / area(b.panel) || area(b.panel) - area(a.panel),
       )
       .map(({ place }) => place);
-    this.least = job.types.reduce(
-      (least, { width, height }) => Math.min(least, width, height),
-      Number.POSITIVE_INFINITY,
-    );
   }
 
   layout(): Layout {
@@ -95,25 +75,19 @@ export class LayoutSearch {
     const { types } = this.job;
     let cost = costOf(this.sheets);
     const waiting = types.map((_, index) => index).filter((index) => (this.waiting[index] ?? 0) > 0);
-    for (const index of waiting) this.places[index] = 0;
-    for (const sheet of this.sheets) {
-      for (const region of sheet.leftovers) this.countPlaces(waiting, sheet, region, 1);
-    }
+    this.places.find(waiting, this.sheets);
     while (waiting.length > 0) {
-      const at = rank === undefined ? this.hardest(waiting) : highest(waiting, rank);
+      const at = rank === undefined ? this.places.hardest(waiting) : highest(waiting, rank);
       const index = waiting[at] ?? 0;
       const type = types[index];
       if (type === undefined) break;
-      let found = (this.places[index] ?? 0) > 0 ? this.bestPlace(index, type, 0, blink) : undefined;
+      let found = this.places.best(this.random, index, this.sheets, { blink });
       if (found === undefined) {
         let panels = this.affordable(type, limit - cost);
         if (panels.length === 0 && this.job.panels.length > 1 && this.downsize()) {
           cost = costOf(this.sheets);
           panels = this.affordable(type, limit - cost);
-          for (const one of waiting) this.places[one] = 0;
-          for (const one of this.sheets) {
-            for (const region of one.leftovers) this.countPlaces(waiting, one, region, 1);
-          }
+          this.places.find(waiting, this.sheets);
         }
         const chosen = open(type, panels);
         const panel = chosen === undefined ? undefined : this.job.panels[chosen];
@@ -126,8 +100,8 @@ export class LayoutSearch {
         const sheet = new Sheet(panel, this.step);
         this.sheets.push(sheet);
         cost += panel.cost;
-        this.countPlaces(waiting, sheet, sheet.root, 1);
-        found = this.bestPlace(index, type, this.sheets.length - 1, 0);
+        this.places.add(waiting, this.sheets.length - 1, sheet, sheet.root);
+        found = this.places.best(this.random, index, this.sheets, { blink: 0, onlyNewest: true });
         if (found === undefined) break;
       }
       this.layAt(found, waiting);
@@ -236,34 +210,53 @@ export class LayoutSearch {
     for (const sheet of byFill) {
       if (cost <= limit) break;
       cost -= sheet.panel.cost;
-      this.clearRegion(this.sheets.indexOf(sheet), undefined);
+      this.clearRegion(this.sheets.indexOf(sheet), false);
     }
   }
 
+  /** Clears regions anywhere, or all on a few sheets, so that room comes together; then anywhere, until the rest costs no more than `limit`. */
   private ruin(limit: number): void {
     const wanted = 1 + pick(this.random, 2 * MEAN_RUIN - 1);
-    for (let count = 0; count < wanted || costOf(this.sheets) > limit; count++) {
-      if (this.sheets.length === 0) return;
-      const index = pick(this.random, this.sheets.length);
-      const sheet = this.sheets[index];
-      if (sheet === undefined) return;
-      this.regions.length = 0;
-      const { length } = filledRegions(sheet.root, this.regions);
-      this.clearRegion(index, length === 0 ? undefined : pick(this.random, length));
+    const few = this.random() < NEAR ? this.someSheets(2 + pick(this.random, MOST_NEAR - 1)) : undefined;
+    for (let count = 0; count < wanted; count++) {
+      const from = few ?? this.sheets;
+      if (from.length === 0) break;
+      const at = pick(this.random, from.length);
+      const index = few === undefined ? at : this.sheets.indexOf(few[at] as Sheet);
+      const cleared = this.clearRegion(index, true);
+      if (few === undefined) continue;
+      if (cleared.root.isLeftover) few.splice(at, 1);
+      else few[at] = cleared;
+    }
+    while (this.sheets.length > 0 && costOf(this.sheets) > limit) {
+      this.clearRegion(pick(this.random, this.sheets.length), true);
     }
   }
 
-  /** Clears a filled region of a sheet, by its place among them; without one, the whole sheet, which is then put back. */
-  private clearRegion(index: number, place: number | undefined): void {
+  /** So many of the sheets, or fewer where one is met twice. */
+  private someSheets(count: number): Sheet[] {
+    const some = new Set<Sheet>();
+    for (let one = 0; one < count && this.sheets.length > 0; one++) {
+      some.add(this.sheets[pick(this.random, this.sheets.length)] as Sheet);
+    }
+    return [...some];
+  }
+
+  /** Clears a filled region of a sheet, any one of them, or the whole sheet; an empty sheet is put back. Gives it as it is then. */
+  private clearRegion(index: number, onlyOne: boolean): Sheet {
     const sheet = this.own(index);
-    this.regions.length = 0;
-    const region =
-      place === undefined ? sheet.root : (filledRegions(sheet.root, this.regions)[place] ?? sheet.root);
+    let region = sheet.root;
+    if (onlyOne) {
+      this.regions.length = 0;
+      const { length } = filledRegions(sheet.root, this.regions);
+      if (length > 0) region = this.regions[pick(this.random, length)] as Region;
+    }
     sheet.worth = -1;
     clear(sheet, region, (piece) => {
       this.waiting[piece] = (this.waiting[piece] ?? 0) + 1;
     });
     if (sheet.root.isLeftover) this.sheets.splice(index, 1);
+    return sheet;
   }
 
   /** The sheet, copied where it may still be needed as it was. */
@@ -276,96 +269,16 @@ export class LayoutSearch {
     return copy;
   }
 
-  private hardest(waiting: readonly number[]): number {
-    let best = 0;
-    let fewest = Number.POSITIVE_INFINITY;
-    let largest = 0;
-    for (let at = 0; at < waiting.length; at++) {
-      const index = waiting[at] ?? 0;
-      const places = this.places[index] ?? 0;
-      if (places > fewest) continue;
-      const area = (this.widths[index] as number) * (this.heights[index] as number);
-      if (places < fewest || area > largest) {
-        best = at;
-        fewest = places;
-        largest = area;
-      }
-    }
-    return best;
-  }
-
-  private countPlaces(waiting: readonly number[], sheet: Sheet, region: Region, by: 1 | -1): void {
-    const { width, height } = region;
-    if (width < this.least || height < this.least) return;
-    const { widths, heights, places } = this;
-    const turns = sheet.panel.turnable;
-    for (let at = 0; at < waiting.length; at++) {
-      const index = waiting[at] as number;
-      const across = widths[index] as number;
-      const up = heights[index] as number;
-      if (
-        (across <= width && up <= height) ||
-        (turns && up <= width && across <= height && this.turnable[index] === 1)
-      ) {
-        places[index] = (places[index] as number) + by;
-      }
-    }
-  }
-
-  /** The place that costs least of what leftovers are worth, from a sheet on. */
-  private bestPlace(index: number, type: PieceType, fromSheet: number, blink: number) {
-    let best: { sheet: number; leftover: number; way: Way } | undefined;
-    let least = Number.POSITIVE_INFINITY;
-    const { stages, firstCuts } = this.job;
-    const isFree = stages === Number.POSITIVE_INFINITY && firstCuts === Number.POSITIVE_INFINITY;
-    for (let sheet = fromSheet; sheet < this.sheets.length; sheet++) {
-      const one = this.sheets[sheet];
-      if (one === undefined) continue;
-      const turns = type.turnable && one.panel.turnable && type.width !== type.height;
-      for (let leftover = 0; leftover < one.leftovers.length; leftover++) {
-        const region = one.leftovers[leftover];
-        if (region === undefined) continue;
-        for (let turned = 0; turned < (turns ? 2 : 1); turned++) {
-          const width = turned === 0 ? type.width : type.height;
-          const height = turned === 0 ? type.height : type.width;
-          const spareX = region.width - width;
-          const spareY = region.height - height;
-          if (spareX < 0 || spareY < 0) continue;
-          const whole = worthOf(region.width, region.height);
-          for (const first of axes) {
-            // Where one cut or none is needed, the order of cuts makes no difference.
-            if (first === "y" && (spareX === 0 || spareY === 0)) break;
-            const rest =
-              first === "x"
-                ? worthOf(spareX, region.height) + worthOf(width, spareY)
-                : worthOf(region.width, spareY) + worthOf(spareX, height);
-            if (whole - rest >= least || (blink > 0 && this.random() < blink)) continue;
-            const way = { piece: index, turned: turned === 1, width, height, first };
-            if (!isFree && turnsToFree(region, way) > stages) continue;
-            if (!isFree && !keepsFirstCuts(region, way, firstCuts)) continue;
-            least = whole - rest;
-            best = { sheet, leftover, way };
-          }
-        }
-      }
-    }
-    return best;
-  }
-
-  private layAt(
-    { sheet, leftover, way }: { sheet: number; leftover: number; way: Way },
-    waiting: readonly number[],
-  ): void {
-    const own = this.own(sheet);
-    const region = own.leftovers[leftover];
-    if (region === undefined) return;
+  private layAt({ at, way }: Place, waiting: readonly number[]): void {
+    const place = this.places.sheetOf(at);
+    const before = this.sheets[place];
+    const own = this.own(place);
     own.worth = -1;
-    this.countPlaces(waiting, own, region, -1);
-    const before = own.leftovers.length - 1;
-    lay(own, leftover, way);
-    for (let at = before; at < own.leftovers.length; at++) {
-      const rest = own.leftovers[at];
-      if (rest !== undefined) this.countPlaces(waiting, own, rest, 1);
+    const region = this.places.take(waiting, at, { own, isCopy: own !== before });
+    const first = own.leftovers.length - 1;
+    lay(own, own.leftovers.indexOf(region), way);
+    for (let rest = first; rest < own.leftovers.length; rest++) {
+      this.places.add(waiting, place, own, own.leftovers[rest] as Region);
     }
   }
 
@@ -391,5 +304,3 @@ export class LayoutSearch {
     );
   }
 }
-
-const axes = ["x", "y"] as const;

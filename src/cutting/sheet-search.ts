@@ -37,7 +37,7 @@ const MOST_LEVELS = 64;
 /** Steps spent on the largest offcut once the cost is settled, as a share of the budget. */
 const OFFCUT_SHARE = 1 / 4;
 /** Sums of worth that a bound by patterns may try for each step of the budget: it then takes about as long. */
-const SUMS_A_STEP = 40_000;
+const SUMS_A_STEP = 20_000;
 
 /** Gives what it has now and then, at first as soon as all pieces are laid once; may be left at any time. */
 export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
@@ -89,7 +89,7 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
     yield* lessen(from + budget / 4, budget);
     const goal = costOf(best.sheets);
     if (!isWaiting(best) && goal > lower.bound + unit / 1e3) {
-      const run = boundByColumns(search, { goal, work: budget * SUMS_A_STEP, cover });
+      const run = boundByColumns(search, { goal, known: lower.bound, work: budget * SUMS_A_STEP, cover });
       let round = run.next();
       for (; !round.done; round = run.next()) {
         raise(round.value);

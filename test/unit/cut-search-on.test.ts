@@ -18,9 +18,9 @@ function first<Item>(count: number, all: Generator<Item>): Item[] {
 }
 
 describe("searching on", () => {
-  it("saws the two-storey house from a sheet less, which the file then asks for", () => {
-    const { facade } = example("two-storey");
-    const source = edited(exampleSource("two-storey"), setEffort(exampleSource("two-storey"), 2));
+  it("finds cheaper cuts of the porch with twice the effort, which the file then asks for", () => {
+    const { facade } = example("porch");
+    const source = edited(exampleSource("porch"), setEffort(exampleSource("porch"), 2));
     const tries = first(2, searchOn(source.project, facade));
     expect(tries.map(({ effort }) => effort)).toEqual([2, 4]);
     expect(tries.map(({ best }) => best)).toEqual([true, true]);
