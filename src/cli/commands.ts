@@ -124,6 +124,13 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/pack.ts"),
   },
   {
+    name: "upkeep",
+    takes: [FILE],
+    options: [...USUAL, { name: "calendar" }],
+    example: "outerleaf upkeep house.outerleaf.json --calendar > house.ics",
+    load: () => import("./commands/upkeep.ts"),
+  },
+  {
     name: "reach",
     takes: [FILE],
     options: [

@@ -37,6 +37,7 @@ export interface Options {
   readonly note?: string;
   readonly who?: string;
   readonly date?: string;
+  readonly calendar?: boolean;
 }
 
 export interface OptionSpec {

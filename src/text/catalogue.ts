@@ -19,6 +19,7 @@ import store from "../../data/text/store.json" with { type: "json" };
 import structure from "../../data/text/structure.json" with { type: "json" };
 import survey from "../../data/text/survey.json" with { type: "json" };
 import terms from "../../data/text/terms.json" with { type: "json" };
+import upkeep from "../../data/text/upkeep.json" with { type: "json" };
 
 export type Language = "en" | "fr";
 export const LANGUAGES: readonly Language[] = ["en", "fr"];
@@ -42,6 +43,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   pageEdit,
   store,
   survey,
+  upkeep,
   cli,
 ];
 

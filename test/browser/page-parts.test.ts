@@ -160,6 +160,33 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(bytes.match(/\/Type \/Page\n/g)?.length).toBe(await sheets.count());
   });
 
+  it("upkeep tells each face's next day, takes an interval and gives the calendar", async () => {
+    const own = await serveExample("atelier-bouleau");
+    const { page, close } = await openPage(browser(), own);
+    await go(page, "Upkeep");
+    const months = page.getByLabel("West, Wash: months between");
+    const cell = page.locator("td", { has: months });
+    await soon(() => cell.textContent()).toBe("2029-09-30");
+    await months.fill("6");
+    await months.press("Enter");
+    await soon(() => cell.textContent()).toBe("2028-03-30");
+    await soon(() => page.locator(".field-history").textContent()).toContain("How often on west: Wash");
+    expect(await violations(page)).toEqual([]);
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save the calendar" }).press("Enter");
+    const file = await saved;
+    expect(file.suggestedFilename()).toBe("atelier-bouleau-upkeep.ics");
+    const text = readFileSync(await file.path(), "utf8");
+    // The 28th, since no month may be left out.
+    expect(text).toContain("DTSTART;VALUE=DATE:20280328\r\n");
+    expect(text).toContain("RRULE:FREQ=MONTHLY;INTERVAL=6\r\n");
+    await months.fill("");
+    await months.press("Enter");
+    await soon(() => cell.textContent()).toBe("2029-09-30");
+    await close();
+    await own.close();
+  });
+
   it("a build-up is taken in one press and taken back", async () => {
     const { page } = open;
     await go(page, "Build-up");

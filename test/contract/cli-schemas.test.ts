@@ -128,6 +128,22 @@ describe.each(EXAMPLES)("%s", (file) => {
     );
   });
 
+  it("upkeep, and its calendar where the hand-over is told", async () => {
+    const { exit, out } = await desk.run("upkeep", file, "--json");
+    expect(exit).toBe(0);
+    const { since, lines } = held("upkeep", out) as {
+      since?: string;
+      lines: { face: string; months?: number; next?: string }[];
+    };
+    expect(lines.length).toBeGreaterThan(0);
+    for (const { months, next } of lines) {
+      expect(next === undefined).toBe(since === undefined || months === undefined);
+    }
+    const calendar = await desk.run("upkeep", file, "--calendar");
+    expect(calendar.exit).toBe(since === undefined ? 2 : 0);
+    if (since !== undefined) expect(calendar.out).toMatch(/^BEGIN:VCALENDAR\r\n/);
+  });
+
   it("pack, or word that nothing was read", async () => {
     const { exit, out } = await desk.run("pack", file, "--json");
     if (exit === 2) {

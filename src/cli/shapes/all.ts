@@ -20,6 +20,7 @@ import {
 import { shape as start } from "./start.ts";
 import { shape as takeIn } from "./take-in.ts";
 import { shape as takeoff } from "./takeoff.ts";
+import { shape as upkeep } from "./upkeep.ts";
 
 export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   new: newShape,
@@ -32,6 +33,7 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   cut,
   takeoff,
   pack,
+  upkeep,
   reach,
   issue: issueShape,
   serve: serveShape,

@@ -22,6 +22,7 @@ export function danglingIds(file: SourceFile, project: Project): Finding[] {
     ...faceReferences(project),
     ...pileReferences(project),
     ...spoiledReferences(project),
+    ...upkeepReferences(project),
   ];
   const dangling = references
     .filter(({ id, known }) => !known.includes(id))
@@ -56,6 +57,12 @@ function zoneReferences({ faces, claddings, buildUps }: Project): Reference[] {
       { id: zone.cladding, path: ["faces", i, "zones", j, "cladding"], known: idsOf(claddings) },
       { id: zone.buildUp, path: ["faces", i, "zones", j, "buildUp"], known: idsOf(buildUps) },
     ]),
+  );
+}
+
+function upkeepReferences({ upkeep, faces }: Project): Reference[] {
+  return (upkeep?.every ?? []).flatMap(({ face }, i) =>
+    face === undefined ? [] : [{ id: face, path: ["upkeep", "every", i, "face"], known: idsOf(faces) }],
   );
 }
 

@@ -1,5 +1,6 @@
 /** Claddings and the layers behind them. */
 import * as z from "zod";
+import { FINISH_KINDS } from "./upkeep.ts";
 import { basis, clear, figure, id, lengthFigure, note, size, span } from "./values.ts";
 import { sagLimits, timberGrade } from "./wind.ts";
 
@@ -48,6 +49,7 @@ const boards = z.looseObject({
   maxOverhang: lengthFigure,
   moisturePercent: z.looseObject({ now: z.number().optional(), atFixing: z.number() }).optional(),
   finish: z.string().optional(),
+  finishKind: z.enum(FINISH_KINDS).optional().describe("Which published life its upkeep goes by."),
   /** What is done to the ends as they are cut. */
   cutEnds: z.enum(["sealed", "bare"]).optional(),
   /** The lowest of the chosen code where absent. */

@@ -7,6 +7,7 @@ import { roof, site } from "./site.ts";
 import { spoiled } from "./spoiled.ts";
 import { pile, stock } from "./stock.ts";
 import { structure } from "./structure.ts";
+import { upkeep } from "./upkeep.ts";
 import { id, length, note, ownFigure } from "./values.ts";
 import { SCHEMA_VERSION } from "./version.ts";
 
@@ -70,6 +71,7 @@ export const project = z.looseObject({
       }),
     )
     .optional(),
+  upkeep: upkeep.optional(),
   sheets: sheets.optional(),
   issued: issued.optional(),
   /** Findings that someone answers for. */

@@ -40,6 +40,7 @@ import {
   SectionDrawing,
   SheetsBand,
   SurveyBand,
+  UpkeepBand,
   Walk,
 } from "./bands.ts";
 import { Guard } from "./Guard.tsx";
@@ -243,6 +244,10 @@ export function Workbench(sources: WorkbenchProps) {
           onPick={goTo}
           onEdit={edit}
         />
+      );
+    if (part === "upkeep" && settled)
+      return (
+        <UpkeepBand design={settled.design} name={settled.name} pick={pick} onPick={goTo} onEdit={edit} />
       );
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" && settled ? (

@@ -25,4 +25,8 @@ export const SurveyBand = lazy(async () => ({
   default: (await import("../survey/SurveyBand.tsx")).SurveyBand,
 }));
 
+export const UpkeepBand = lazy(async () => ({
+  default: (await import("../upkeep/UpkeepBand.tsx")).UpkeepBand,
+}));
+
 export const Walk = lazy(async () => ({ default: (await import("../walk/Walk.tsx")).Walk }));

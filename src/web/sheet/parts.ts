@@ -23,4 +23,5 @@ export const LIVE_PARTS: readonly Part[] = [
   "cutting",
   "order",
   "sheets",
+  "upkeep",
 ];
