@@ -56,9 +56,8 @@ const sets: readonly Set[] = [
     turn: false,
     best: "bestOG",
     lower: "lbGO",
-    budget: 20000,
-    within: 10,
-    must: "≤ 3528 in 1 s, ≥ 82 % proven in 10 s",
+    budget: 60000,
+    must: "≤ 3528 in 1 s",
   },
   {
     name: "sheets: classes 1-10, turned",
@@ -66,9 +65,28 @@ const sets: readonly Set[] = [
     turn: true,
     best: "bestRG",
     lower: "lbGR",
-    budget: 20000,
+    budget: 60000,
+    must: "≤ 3415 in 1 s",
+  },
+  {
+    name: "sheets: classes 1-10 for longer, as they lie",
+    file: "2d-bpp-classes",
+    turn: false,
+    best: "bestOG",
+    lower: "lbGO",
+    budget: 200000,
     within: 10,
-    must: "≤ 3415 in 1 s, ≥ 88 % proven in 10 s",
+    must: "≥ 82 % proven in 10 s",
+  },
+  {
+    name: "sheets: classes 1-10 for longer, turned",
+    file: "2d-bpp-classes",
+    turn: true,
+    best: "bestRG",
+    lower: "lbGR",
+    budget: 200000,
+    within: 10,
+    must: "≥ 88 % proven in 10 s",
   },
   {
     name: "sheets: trade, one size, as they lie",
@@ -254,7 +272,7 @@ const packers = [
   { packer: "guillotine rules, all of them", pack: byGuillotineRules },
 ];
 const packed = [...ran]
-  .filter(([{ file }]) => file === "2d-bpp-classes")
+  .filter(([{ file, within }]) => file === "2d-bpp-classes" && within === undefined)
   .flatMap(([set, runs]) =>
     packers.map(({ packer, pack }) => {
       const theirs = sum(runs.map(({ instance }) => pack(instance as SheetInstance, set.turn)));
@@ -284,14 +302,14 @@ async function programmed(): Promise<Record<string, unknown>[]> {
       best,
     });
   };
-  for (const [{ file, turn }, runs] of ran) {
+  for (const [{ file, turn, within }, runs] of ran) {
     if (file === "1d-csp-classic") {
       const first = new Map([...runs].reverse().map((run) => [run.instance.fam, run]));
       for (const run of first.values()) {
         await add("flow of arcs", run, () => barsByProgramme(run.instance as BarInstance, PROGRAMME_SECONDS));
       }
     }
-    if (file === "2d-bpp-classes" && !turn) {
+    if (file === "2d-bpp-classes" && !turn && within === undefined) {
       for (const run of runs.filter(({ instance }) => /_20_1$/.test(instance.id))) {
         await add("levels", run, () => levelsByProgramme(run.instance as SheetInstance, PROGRAMME_SECONDS));
       }
