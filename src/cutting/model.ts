@@ -107,6 +107,8 @@ export interface SheetRequest {
   readonly stages?: number;
   /** Cuts of the first turn, and the edge, lie no further apart than this round what holds a piece, mm; absent: free. */
   readonly furthestFirstCuts?: number;
+  /** How far off the nearer edge of a part a cut can be set, mm: the order of cuts goes by it as far as it can; absent: any. */
+  readonly reach?: number;
   /** How many improving steps a solver may take; absent: the solver's own measure. */
   readonly budget?: number;
   /** Times the budget, from 1: with twice as many a search goes on from what it found with half of them; absent: 1. */

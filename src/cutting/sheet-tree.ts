@@ -7,7 +7,8 @@ export const usualOffcut = 200;
 
 /**
  * A sheet back in millimetres, with the kerf taken out of every cut. Of the regions side by side the largest comes first and
- * the leftover last, so that equal sizes are cut at one setting of the saw and what is left over lies together.
+ * the leftover last, so that equal sizes are cut at one setting of the saw and what is left over lies together; the smallest first where
+ * a cut would else lie further from both edges than the saw reaches.
  */
 export function drawSheet(drawing: {
   sheet: Sheet;
@@ -21,8 +22,10 @@ export function drawSheet(drawing: {
   kerf: number;
   trim: number;
   keepOffcutFrom: number;
+  /** Furthest that a cut can be set off the nearer edge, in grid steps. */
+  reach: number;
 }): CutSheet {
-  const { sheet, stock, index, next, steps, kerf, trim, keepOffcutFrom } = drawing;
+  const { sheet, stock, index, next, steps, kerf, trim, keepOffcutFrom, reach } = drawing;
   const placements: SheetPlacement[] = [];
   const offcuts: Rectangle[] = [];
 
@@ -45,7 +48,7 @@ export function drawSheet(drawing: {
       placements.push({ demandId: piece, ...box, turned: region.turned });
       return { ...box, piece };
     }
-    if (region.axis !== undefined) return drawRow(region, ordered(region), x, y);
+    if (region.axis !== undefined) return drawRow(region, ordered(region, (reach + kerf) / steps), x, y);
     if (Math.min(box.width, box.height) < keepOffcutFrom) return box;
     offcuts.push(box);
     return { ...box, offcut: true };
@@ -77,9 +80,16 @@ export function drawSheet(drawing: {
   return { stockId: stock.id, index, tree, placements, offcuts };
 }
 
-function ordered(row: Region): Region[] {
+function ordered(row: Region, reach: number): Region[] {
   const size = (one: Region) => (row.axis === "x" ? one.width : one.height);
-  return [...row.parts].sort(
+  const usual = [...row.parts].sort(
     (a, b) => Number(a.isLeftover) - Number(b.isLeftover) || size(b) - size(a) || b.piece - a.piece,
   );
+  let rest = usual.reduce((sum, one) => sum + size(one), 0);
+  const isWithin = usual.slice(0, -1).every((one) => {
+    rest -= size(one);
+    return Math.min(size(one), rest) <= reach;
+  });
+  // No cut of the row can lie nearer to an edge than where the smallest part left comes off first.
+  return isWithin ? usual : usual.sort((a, b) => size(a) - size(b));
 }

@@ -219,6 +219,7 @@ function draw(
       kerf: toGridSteps(request.kerf),
       trim: toGridSteps(stock.trim ?? 0),
       keepOffcutFrom: request.keepOffcutFrom ?? usualOffcut,
+      reach: toGridSteps(request.reach ?? 0) || Number.POSITIVE_INFINITY,
     });
   });
 }

@@ -121,6 +121,7 @@ export const RULES = {
   C002: "piece without stock",
   C003: "plan refused by the verifier",
   C004: "plan against its bound",
+  C005: "saw and its table",
   // Measured on site.
   M001: "error of the readings",
   M002: "wall not read",

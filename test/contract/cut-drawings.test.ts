@@ -1,11 +1,12 @@
 /** Pictures of the cut plan say what the plan says, and number the cuts so that the saw can follow them. */
 import { describe, expect, it } from "vitest";
+import { numberedCuts } from "../../src/cutting/cut-order.ts";
 import type { CutNode, CutSheet, Rectangle } from "../../src/cutting/model.ts";
 import { drawList } from "../../src/scene/draw-list.ts";
 import type { Scene } from "../../src/scene/model.ts";
 import { cutBoardScene } from "../../src/scene/views/cutting/cut-board.ts";
 import { cutLengthsScene } from "../../src/scene/views/cutting/cut-lengths.ts";
-import { cutSheetScene, numberedCuts } from "../../src/scene/views/cutting/cut-sheet.ts";
+import { cutSheetScene } from "../../src/scene/views/cutting/cut-sheet.ts";
 import { message } from "../../src/text/message.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
 import { snap } from "../../src/units/length.ts";

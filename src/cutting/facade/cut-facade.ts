@@ -18,6 +18,7 @@ import { inBatches } from "./in-batches.ts";
 import { lengthParts } from "./length-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import type { CutPlan, LengthPart, SheetPart } from "./plan.ts";
+import { sawFindings } from "./saw-findings.ts";
 import { sheetParts } from "./sheet-parts.ts";
 import { countsOf, resumedPile, unspoiled, withoutSpoiled } from "./spoiled.ts";
 import { refusals } from "./verify-parts.ts";
@@ -31,7 +32,7 @@ export interface CutSolvers {
 export interface CutOutcome {
   /** Undefined where a verifier refused it: then a finding says so. */
   readonly plan?: CutPlan;
-  /** C001 to C004. */
+  /** C001 to C005. */
   readonly findings: readonly Finding[];
 }
 
@@ -110,6 +111,7 @@ function cutWhole(project: Project, facade: Facade, solvers: CutSolvers): CutOut
       ...pileFindings(project, plan),
       ...stockFindings(project, plan),
       ...boundFindings(project, plan),
+      ...sawFindings(project, plan),
     ],
   };
 }

@@ -31,6 +31,7 @@ export function sheetParts(project: Project, sawn: readonly SawnPiece[], solve: 
       stock,
       demands: group.map(({ piece }) => demandOf(piece)),
       kerf: project.stock.saw.kerf,
+      ...(project.stock.saw.fence === undefined ? {} : { reach: project.stock.saw.fence }),
       budget: BUDGET,
     };
     const result = solve(request);

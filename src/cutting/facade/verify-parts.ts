@@ -1,8 +1,10 @@
 /** Every part of a cut plan put to the verifiers, against what the facade asks rather than what a solver says it asked. */
-import type { LengthRequest, RipRequest } from "../model.ts";
+import { numberedCuts } from "../cut-order.ts";
+import type { CutSheet, LengthRequest, RipRequest, SheetRequest } from "../model.ts";
 import { verifyLengthPlan } from "../verify/lengths.ts";
 import type { CutProblem } from "../verify/problem.ts";
 import { verifyRipPlan } from "../verify/rips.ts";
+import { replayCuts } from "../verify/saw-steps.ts";
 import { verifySheetPlan } from "../verify/sheets.ts";
 import type { LengthPart, PilePart, SheetPart } from "./plan.ts";
 
@@ -23,14 +25,22 @@ export function refusals(parts: {
   return [
     ...named(
       "sheets",
-      parts.sheets.flatMap(({ request, result }) =>
-        verifySheetPlan({ request, plan: result.plan, claim: result }),
-      ),
+      parts.sheets.flatMap(({ request, result }) => [
+        ...verifySheetPlan({ request, plan: result.plan, claim: result }),
+        ...result.plan.sheets.flatMap((sheet, index) => replayed(request, sheet, `/sheets/${index}`)),
+      ]),
     ),
     ...named("lengths", parts.lengths.flatMap(lengthProblems)),
     ...named("rips", parts.rips ? pileProblems(parts.rips) : []),
     ...named("boards", parts.bought.flatMap(lengthProblems)),
   ];
+}
+
+/** The cuts made one after another by the numbers that stand on the drawn sheet. */
+function replayed(request: SheetRequest, sheet: CutSheet, where: string): CutProblem<string>[] {
+  const stock = request.stock.find(({ id }) => id === sheet.stockId);
+  if (stock === undefined) return [];
+  return replayCuts({ sheet, stock, cuts: numberedCuts(sheet.tree), kerf: request.kerf, where });
 }
 
 function lengthProblems({ request, result }: LengthPart): CutProblem<string>[] {

@@ -1,6 +1,6 @@
 /** The cuts of every sheet in the order in which they are made, as CSV: by the numbers that stand on the drawn sheets. */
+import { type NumberedCut, numberedCuts } from "../../cutting/cut-order.ts";
 import type { CutPlan } from "../../cutting/facade/plan.ts";
-import { type NumberedCut, numberedCuts } from "../../scene/views/cutting/cut-sheet.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import { type CsvFile, column, csvFile, lengthColumns } from "./table.ts";

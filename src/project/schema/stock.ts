@@ -66,7 +66,28 @@ export const stock = z.looseObject({
       }),
     )
     .optional(),
-  saw: z.looseObject({ kerf: clear, sheetTrim: clear, boardEndTrim: clear, boardEdgeTrim: clear }),
+  saw: z.looseObject({
+    kerf: clear,
+    sheetTrim: clear,
+    boardEndTrim: clear,
+    boardEdgeTrim: clear,
+    table: z
+      .looseObject({ length: size, width: size })
+      .optional()
+      .describe(
+        "The largest part of a sheet that lies held up while it is sawn, on a table or on horses, mm.",
+      ),
+    fence: size
+      .optional()
+      .describe("The furthest that a cut through a sheet can be set off the nearer edge of the part, mm."),
+    lift: z
+      .number()
+      .positive()
+      .optional()
+      .describe(
+        "The heaviest part of a sheet that those at the saw lift and turn, kg. For one person the lifting equation of NIOSH (publication 94-110, 1994) begins at 23 kg and takes off from there.",
+      ),
+  }),
 });
 
 export const pile = z.looseObject({

@@ -1,9 +1,10 @@
 /** Each sheet as it is sawn, its cuts numbered, and beside it where each cut runs. */
+import { numberedCuts } from "../../../cutting/cut-order.ts";
 import type { CutSheet, SheetStock } from "../../../cutting/model.ts";
 import { makeScene } from "../../../scene/bounds.ts";
 import { linesBeside } from "../../../scene/lines-beside.ts";
 import type { Scene } from "../../../scene/model.ts";
-import { cutSheetScene, numberedCuts } from "../../../scene/views/cutting/cut-sheet.ts";
+import { cutSheetScene } from "../../../scene/views/cutting/cut-sheet.ts";
 import { fittingScale } from "../../../scene/views/scales.ts";
 import { message } from "../../../text/message.ts";
 import { positionMm } from "../../../units/rounding.ts";

@@ -1,28 +1,12 @@
 /** One sheet as it is sawn: its pieces by their marks, what is kept, and the cuts in the order that frees each piece. */
-import type { CutNode, CutSheet, Rectangle, SheetStock } from "../../../cutting/model.ts";
+import { type NumberedCut, numberedCuts } from "../../../cutting/cut-order.ts";
+import type { CutSheet, Rectangle, SheetStock } from "../../../cutting/model.ts";
 import { rectOutline } from "../../../geometry/rect.ts";
 import { message } from "../../../text/message.ts";
 import { makeScene } from "../../bounds.ts";
 import type { Item, Scene } from "../../model.ts";
 import { type LayerName, layerName } from "../../roles.ts";
 import { TEXT } from "../style.ts";
-
-/** The part of a sheet that a cut goes through: on which side of an earlier cut it lies. */
-export interface CutPart {
-  readonly cut: number;
-  readonly side: "left" | "right" | "below" | "above";
-}
-
-/** A cut right through a region of a sheet; `from` and `to` in the sheet's frame, mm. */
-export interface NumberedCut {
-  readonly number: number;
-  /** Undefined for the whole sheet. */
-  readonly part?: CutPart;
-  /** What the region measures and where it lies in the sheet's frame, mm. */
-  readonly region: Rectangle;
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
-}
 
 const SHEET = layerName("SHEET");
 const CUT = layerName("CTRLIN");
@@ -32,34 +16,6 @@ const LINES = TEXT * 4.4;
 
 /** Between the lines of a hatch, mm on paper. */
 const HATCH = 2.2;
-
-/** The cuts of a sheet, numbered as they are made: a region is parted before what lies in it. */
-export function numberedCuts(tree: CutNode): NumberedCut[] {
-  const cuts: NumberedCut[] = [];
-  const part = (node: CutNode, of?: CutPart): void => {
-    const { cut, x, y, width, height, children = [] } = node;
-    if (!cut) {
-      for (const child of children) part(child, of);
-      return;
-    }
-    const upright = cut.along === "y";
-    const number = cuts.length + 1;
-    cuts.push({
-      number,
-      ...(of && { part: of }),
-      region: { x, y, width, height },
-      from: upright ? [cut.at, y] : [x, cut.at],
-      to: upright ? [cut.at, y + height] : [x + width, cut.at],
-    });
-    for (const child of children) {
-      const beyond = (upright ? child.x : child.y) >= cut.at;
-      const side = upright ? (beyond ? "right" : "left") : beyond ? "above" : "below";
-      part(child, { cut: number, side });
-    }
-  };
-  part(tree);
-  return cuts;
-}
 
 /** @param options.scale millimetres of paper for one of the sheet */
 export function cutSheetScene(
