@@ -1,7 +1,7 @@
 /** How far a litre of finish goes and how long it lasts. */
 
 import { type Catalogue, figureFiles, finishesFile } from "./files.ts";
-import type { Coverage, ServiceLife } from "./schema/finishes.ts";
+import type { Coverage, FinishesFile, ServiceLife } from "./schema/finishes.ts";
 
 export type { Coverage, ServiceLife } from "./schema/finishes.ts";
 
@@ -17,4 +17,9 @@ export function serviceLife(id: string): ServiceLife | undefined {
 
 export function serviceLifeIds(): string[] {
   return finishesFile.serviceLife.map((entry) => entry.id);
+}
+
+/** The wettest that boards should be when they are fixed (%, by mass). */
+export function builtInMoisture(): FinishesFile["moistureWhenBuiltIn"] {
+  return finishesFile.moistureWhenBuiltIn;
 }

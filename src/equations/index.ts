@@ -14,6 +14,7 @@ import { HOLE_SIZE } from "./hole-size.ts";
 import { JOINT_WIDTH_ARITHMETIC } from "./joint-width-arithmetic.ts";
 import { JOINT_WIDTH_ROOT_SUM_SQUARE } from "./joint-width-root-sum-square.ts";
 import { LIGHT_EQUATIONS } from "./light/index.ts";
+import { METER_MOISTURE } from "./meter-moisture.ts";
 import { NET_VENT_AREA } from "./net-vent-area.ts";
 import { OPEN_SHARE } from "./open-share.ts";
 import { RAIN_EQUATIONS } from "./rain/index.ts";
@@ -26,6 +27,7 @@ import { WOVEN_FREE_SHARE } from "./woven-free-share.ts";
 export const EQUATIONS: readonly Equation[] = [
   ...LIGHT_EQUATIONS,
   EQUILIBRIUM_MOISTURE,
+  METER_MOISTURE,
   CHANGE_BY_COEFFICIENT,
   CHANGE_BY_SHRINKAGE,
   SURFACE_TEMPERATURE,

@@ -128,6 +128,8 @@ export const RULES = {
   M003: "packing",
   M004: "screw behind its packing",
   M005: "cavity over the wall as read",
+  M006: "moisture of boards as they are fixed",
+  M007: "moisture that the gaps were set out for",
 } as const;
 
 export type RuleCode = keyof typeof RULES;

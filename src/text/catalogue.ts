@@ -7,6 +7,7 @@ import catalogue from "../../data/text/catalogue.json" with { type: "json" };
 import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };
 import light from "../../data/text/light.json" with { type: "json" };
+import moisture from "../../data/text/moisture.json" with { type: "json" };
 import page from "../../data/text/page.json" with { type: "json" };
 import pageEdit from "../../data/text/page-edit.json" with { type: "json" };
 import planes from "../../data/text/planes.json" with { type: "json" };
@@ -43,6 +44,7 @@ const FILES: readonly Readonly<Record<string, Entry>>[] = [
   pageEdit,
   store,
   survey,
+  moisture,
   upkeep,
   cli,
 ];

@@ -5,6 +5,7 @@ import { STRUCTURE_SAMPLES } from "./structure-samples.ts";
 
 export const SAMPLES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   "equilibrium-moisture": { temperatureC: 21, humidityPercent: 65 },
+  "meter-moisture": { meterPercent: 14, calibratedC: 21, woodC: 4.2, speciesPoints: -1.5 },
   "change-by-coefficient": { widthMm: 140, coefficientPerPercent: 0.00323, fromPercent: 7, toPercent: 13 },
   "change-by-shrinkage": {
     widthMm: 140,

@@ -71,6 +71,25 @@ export const project = z.looseObject({
       }),
     )
     .optional(),
+  /** Of the resistance meter that boards are read with as they are fixed. */
+  moistureMeter: z
+    .looseObject({
+      note,
+      calibratedAtC: z
+        .number()
+        .min(0)
+        .max(40)
+        .describe("Temperature of the wood at which it needs no correction."),
+      species: z
+        .array(
+          z.looseObject({
+            species: z.string().min(1),
+            points: z.number().min(-10).max(10).describe("What its chart adds, in points of percent."),
+          }),
+        )
+        .optional(),
+    })
+    .optional(),
   upkeep: upkeep.optional(),
   sheets: sheets.optional(),
   issued: issued.optional(),
