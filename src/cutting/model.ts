@@ -184,6 +184,8 @@ export interface LengthRequest {
 export interface PileBoard {
   readonly id: string;
   readonly lot: string;
+  /** What its good face looks like, as it was sorted by colour or depth of char; absent: like the rest of its lot. */
+  readonly look?: string;
   readonly length: number;
   readonly width: number;
   readonly thickness: number;

@@ -15,10 +15,10 @@ const BLINK = 0.03;
 /** A long rest is worth more than two short ones of the same length together, and so is a wide one. */
 const LENGTH_POWER = 1.5;
 const WIDTH_POWER = 1.3;
-const MOST_LOTS = 1000;
+const MOST_LOOKS = 1000;
 /** What leaving a board whole is worth, as a share of its area. */
 const WHOLE = 0.05;
-/** What it is worth not to bring another lot to a face, in boards of the mean size. */
+/** What it is worth not to bring another lot or look to a face, in boards of the mean size. */
 const ONE_LOT = 1;
 /** Boards are used up before pieces are bought: an area of pieces left out weighs this many times that of boards ripped. */
 const LEFT_OUT = 1000;
@@ -31,15 +31,15 @@ export interface SearchBoard {
   readonly area: number;
   /** By width: may it be ripped to it? */
   readonly suits: readonly boolean[];
-  /** Lot, counted from 0. */
-  readonly lot: number;
+  /** Boards of one lot that look alike have one number, counted from 0. */
+  readonly look: number;
 }
 
 export interface SearchPiece {
   /** Place of its width in the list. */
   readonly width: number;
   readonly length: number;
-  /** Pieces seen together, which look best from one lot; counted from 0. */
+  /** Pieces seen together, which look best from one lot and alike; counted from 0. */
   readonly group: number;
 }
 
@@ -80,7 +80,7 @@ interface Ripped {
 interface State {
   readonly boards: (Ripped | undefined)[];
   left: number[];
-  /** How many pieces of each group come from each lot, by a number for both. */
+  /** How many pieces of each group come from boards of each look, by a number for both. */
   readonly mixed: Map<number, number>;
 }
 
@@ -150,9 +150,9 @@ function meanArea(boards: readonly SearchBoard[]): number {
   return boards.reduce((sum, { area }) => sum + area, 0) / Math.max(1, boards.length);
 }
 
-/** One number for a group of pieces and a lot. */
-function mixKey(group: number, lot: number): number {
-  return group * MOST_LOTS + lot;
+/** One number for a group of pieces and a look. */
+function mixKey(group: number, look: number): number {
+  return group * MOST_LOOKS + look;
 }
 
 function ruin(job: PileJob, state: State, random: () => number): void {
@@ -163,7 +163,7 @@ function ruin(job: PileJob, state: State, random: () => number): void {
     const loose = state.boards[at]?.strips.flatMap(({ pieces }) => pieces.flat()) ?? [];
     state.left.push(...loose);
     for (const piece of loose) {
-      const key = mixKey(job.pieces[piece]?.group ?? 0, job.boards[at]?.lot ?? 0);
+      const key = mixKey(job.pieces[piece]?.group ?? 0, job.boards[at]?.look ?? 0);
       const count = (state.mixed.get(key) ?? 0) - 1;
       if (count > 0) state.mixed.set(key, count);
       else state.mixed.delete(key);
@@ -218,7 +218,7 @@ function bestPlace(
   state.boards.forEach((ripped, board) => {
     const of = boards[board];
     if (of?.suits[width] !== true) return;
-    const strange = state.mixed.has(mixKey(group, of.lot)) ? 0 : worth.lot;
+    const strange = state.mixed.has(mixKey(group, of.look)) ? 0 : worth.look;
     ripped?.strips.forEach((strip, at) => {
       if (strip.width !== width) return;
       strip.rooms.forEach((room, run) => {
@@ -254,8 +254,8 @@ function tightest(runs: readonly number[], length: number): number | undefined {
 
 function cutAt(job: PileJob, state: State, { board, strip, run }: Place, piece: number): void {
   const { width = 0, length = 0, group = 0 } = job.pieces[piece] ?? {};
-  const { room = 0, runs = [], lot = 0 } = job.boards[board] ?? {};
-  const key = mixKey(group, lot);
+  const { room = 0, runs = [], look = 0 } = job.boards[board] ?? {};
+  const key = mixKey(group, look);
   state.mixed.set(key, (state.mixed.get(key) ?? 0) + 1);
   const ripped = state.boards[board] ?? { free: room, strips: [] };
   const into = strip === undefined ? undefined : ripped.strips[strip];
@@ -279,8 +279,8 @@ interface Worths {
   /** Of a board's width that is not ripped yet. */
   readonly across: (board: number, free: number) => number;
   readonly whole: (board: number) => number;
-  /** Of not bringing another lot to a face. */
-  readonly lot: number;
+  /** Of not bringing another look to a face. */
+  readonly look: number;
 }
 
 /** Rests that no piece or strip fits are worth nothing. */
@@ -302,7 +302,7 @@ function worths({ boards, pieces, widths }: PileJob): Worths {
       return free < least ? 0 : free * (free / least) ** (WIDTH_POWER - 1) * (ofRuns[board] ?? 0);
     },
     whole: (board) => WHOLE * (boards[board]?.room ?? 0) * (ofRuns[board] ?? 0),
-    lot:
+    look:
       (WHOLE * boards.reduce((sum, { room }, at) => sum + room * (ofRuns[at] ?? 0), 0)) /
       Math.max(1, boards.length),
   };

@@ -28,7 +28,7 @@ export interface PilePieces {
   readonly pieces: readonly {
     readonly id: string;
     readonly length: number;
-    /** Pieces that are seen together, as on one face, come from as few lots as the pile allows; absent: "". */
+    /** Pieces that are seen together, as on one face, come from as few lots and looks as the pile allows; absent: "". */
     readonly group?: string;
   }[];
 }
@@ -63,7 +63,7 @@ export function cutPile(request: PileRequest): PileResult {
     want.pieces.map((piece) => ({ demand: demandOf(want, piece), width, group: piece.group ?? "" })),
   );
   const groups = [...new Set(pieces.map(({ group }) => group))];
-  const lots = [...new Set(boards.map(({ lot }) => lot))];
+  const looks = [...new Set(boards.map(lookOf))];
   const demands = pieces.map(({ demand }) => demand);
   const grow = toGridSteps(kerf);
   const lengthRequest = { ...cutOptions(request), stock: [], demands };
@@ -76,7 +76,7 @@ export function cutPile(request: PileRequest): PileResult {
         runs: usableRuns(whole, lengthRequest).map((run) => run.to - run.from + grow),
         area: toGridSteps(board.length) * toGridSteps(board.width),
         suits: wanted.map((want) => suits(board, want)),
-        lot: lots.indexOf(board.lot),
+        look: looks.indexOf(lookOf(board)),
       };
     }),
     widths: wanted.map(({ width }) => toGridSteps(width) + grow),
@@ -103,6 +103,11 @@ export function cutPile(request: PileRequest): PileResult {
   const full = { ...lengthRequest, stock: strips };
   const bars = ripped.flatMap((one) => one.strips).map((strip, at) => barOf(strip, strips[at], full));
   return { ripRequest, rips, strips, demands, lengths: resultOf(full, bars, found) };
+}
+
+/** One name for a lot and what boards of it look like. */
+function lookOf({ lot, look = "" }: PileBoard): string {
+  return JSON.stringify([lot, look]);
 }
 
 function widthOf(wanted: readonly PilePieces[], { width }: CutStrip): number {

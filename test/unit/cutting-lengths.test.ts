@@ -128,25 +128,37 @@ describe("rips", () => {
     expect(cut(boards, 126, [1400, 1400]).rips.boards).toHaveLength(1);
   });
 
-  it("cuts a face from one lot where the lots have enough", () => {
-    const boards = Array.from({ length: 12 }, (_, at) => board(`a${at}`, at % 2 === 0 ? "A" : "B", 150));
+  it.each([
+    ["lot", (even: boolean) => ({ lot: even ? "A" : "B" })],
+    [
+      "look, where boards of one lot were sorted by colour or char",
+      (even: boolean) => ({ look: even ? "pale" : "dark" }),
+    ],
+  ])("cuts a face from one %s, where there is enough of it", (_, of) => {
+    const boards = Array.from({ length: 12 }, (_, at) => board(`a${at}`, "A", 150, of(at % 2 === 0)));
     const wanted = ["front", "west"].map((group) => ({
       section: group,
       width: 126,
       pieces: Array.from({ length: 5 }, (_, at) => ({ id: `${group} ${at}`, length: 2900, group })),
     }));
     const { lengths, strips } = cutPile({ boards, wanted, kerf: 3 });
-    const lotOf = new Map(strips.map(({ id, lot }) => [id, lot]));
-    const lots = ["front", "west"].map(
+    const boardOf = new Map(boards.map((one) => [one.id, one]));
+    const kindOf = new Map(
+      strips.map((strip) => {
+        const { lot, look = "" } = boardOf.get(strip.board ?? "") ?? board("", "", 0);
+        return [strip.id, `${lot} ${look}`];
+      }),
+    );
+    const kinds = ["front", "west"].map(
       (face) =>
         new Set(
           lengths.plan.bars
             .filter(({ pieces }) => pieces.some(({ demandId }) => demandId.startsWith(face)))
-            .map(({ stockId }) => lotOf.get(stockId)),
+            .map(({ stockId }) => kindOf.get(stockId)),
         ).size,
     );
     expect(lengths.plan.unplaced).toEqual([]);
-    expect(lots).toEqual([1, 1]);
+    expect(kinds).toEqual([1, 1]);
   });
 
   it("keeps long runs for the pieces that need them, whatever the order asked for", () => {

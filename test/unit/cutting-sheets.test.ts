@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { numberedCuts } from "../../src/cutting/cut-order.ts";
 import type { SheetDemand, SheetRequest } from "../../src/cutting/index.ts";
 import { boundSheets, cutSheets, verifySheetPlan } from "../../src/cutting/index.ts";
 
@@ -160,5 +161,29 @@ describe("what is left over, once the cost is settled (common practice: in one p
     expect(largest({ stock, demands, kerf: 4, budget: 800 })).toBeGreaterThan(
       largest({ stock, demands, kerf: 4, budget: 0 }),
     );
+  });
+
+  it("never costs more stock: the sheet that is just large enough, though the dearer one leaves half of it over", () => {
+    const dearer = { id: "large", width: 1000, height: 2000, cost: 1.1 };
+    const { plan } = cutSheets({
+      stock: [dearer, { id: "small", width: 1000, height: 1000, cost: 1 }],
+      demands: equal(1, 1000, 1000, false),
+      kerf: 0,
+      budget: 400,
+    });
+    expect(plan.sheets.map(({ stockId, offcuts }) => [stockId, offcuts])).toEqual([["small", []]]);
+  });
+
+  it("leaves the saw set as it is for equal strips, which come off one after another", () => {
+    const strips = [250, 150, 250, 150, 250, 150].map((width, index) => ({
+      id: `p${index}`,
+      width,
+      height: 2000,
+      mayTurn: false,
+    }));
+    const wide = [{ id: "s", width: 1220, height: 2000, cost: 1 }];
+    const [sheet] = cutSheets({ stock: wide, demands: strips, kerf: 0, budget: 400 }).plan.sheets;
+    const settings = sheet ? numberedCuts(sheet.tree).map(({ region, from }) => from[0] - region.x) : [];
+    expect(settings).toEqual([250, 250, 250, 150, 150, 150]);
   });
 });

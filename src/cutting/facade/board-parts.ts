@@ -128,10 +128,20 @@ function rippedForPieces({ rips, lengths }: PileResult): RippedBoard[] {
 }
 
 /** Every defect, nail rows too, spoils the board's whole width from where it starts to where it ends. */
-export function pileBoard({ id, lot, length, width, thickness, wane, defects }: ProjectBoard): PileBoard {
+export function pileBoard({
+  id,
+  lot,
+  face,
+  length,
+  width,
+  thickness,
+  wane,
+  defects,
+}: ProjectBoard): PileBoard {
   return {
     id,
     lot,
+    ...(face === undefined ? {} : { look: face }),
     length,
     width,
     thickness,

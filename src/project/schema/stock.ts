@@ -102,7 +102,12 @@ export const pile = z.looseObject({
       thickness: size,
       defects: z.array(z.looseObject({ kind: z.string(), from: length, to: length })),
       wane: z.looseObject({ edge: z.enum(["left", "right"]), width: size }).optional(),
-      face: z.string().optional(),
+      face: z
+        .string()
+        .optional()
+        .describe(
+          "What its good face looks like, by colour or depth of char. A wall takes as few lots, and of them as few looks, as the pile allows.",
+        ),
       pictures: z.array(picture).optional().describe("Of the board as it lies in the pile."),
     }),
   ),
