@@ -25,6 +25,8 @@ export interface Found {
   readonly filling: Filling;
   readonly lower: LowerBound;
   readonly iterations: number;
+  /** Stretches that have ended. */
+  readonly stretch: number;
 }
 
 /** Entries of lists that patterns may take for each step of the budget: they then take about as long. */
@@ -38,7 +40,7 @@ const BREATH = 8;
 /** Gives what it has now and then, at first as soon as all pieces are in bars once; may be left at any time. */
 export function* searchBars(search: BarSearch): Generator<Found, Found> {
   if (search.pieces.length === 0) {
-    const none = { filling: { bars: [], left: [] }, lower: search.lower, iterations: 0 };
+    const none = { filling: { bars: [], left: [] }, lower: search.lower, iterations: 0, stretch: 0 };
     yield none;
     return none;
   }
@@ -46,7 +48,8 @@ export function* searchBars(search: BarSearch): Generator<Found, Found> {
   let { iterations } = first;
   let best = downsize(search, first);
   let { lower } = search;
-  const found = (): Found => ({ filling: best, lower, iterations });
+  let stretch = 0;
+  const found = (): Found => ({ filling: best, lower, iterations, stretch });
   yield found();
   const random = seeded(search.seed);
   for (const budget of search.stretches) {
@@ -79,6 +82,8 @@ export function* searchBars(search: BarSearch): Generator<Found, Found> {
       yield found();
     }
     best = downsize(search, best);
+    stretch += 1;
+    yield found();
   }
   return found();
 }

@@ -6,6 +6,21 @@ export interface Searched<Found> {
   now: Found;
 }
 
+/** Takes each search on until so many of its stretches have ended. */
+export function takeTo<Found extends { readonly stretch: number }>(
+  parts: readonly Searched<Found>[],
+  stretch: number,
+): void {
+  for (const part of parts) {
+    while (part.now.stretch < stretch) {
+      const next = part.search.next();
+      // Its own end was seen as its last stretch ended, or there was nothing to search.
+      if (next.done) break;
+      part.now = next.value;
+    }
+  }
+}
+
 /** All first answers come at once, so that every result is of all parts. */
 export function begun<Found>(search: Generator<Found, Found>): Searched<Found> {
   return { search, now: search.next().value };

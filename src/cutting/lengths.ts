@@ -5,7 +5,7 @@ import { searchBars } from "./bar-search.ts";
 import { boundLengths, compare, sumOf } from "./bounds.ts";
 import { barCost, lengthPlanCost } from "./cost.ts";
 import { commonDivisor } from "./divisor.ts";
-import { begun, ended, inTurn } from "./in-turn.ts";
+import { begun, ended, inTurn, takeTo } from "./in-turn.ts";
 import type {
   CutBar,
   CutResult,
@@ -39,14 +39,34 @@ export function* lengthPlans(
   request: LengthRequest,
 ): Generator<CutResult<LengthPlan>, CutResult<LengthPlan>> {
   const seed = request.seed ?? 1;
-  const sections = new Set(request.demands.map((demand) => demand.section));
-  const parts = [...sections].map((section) => {
-    const job = jobOf(request, section);
-    return { job, ...begun(searchOf(request, job, seed)) };
-  });
+  const parts = partsOf(request);
   return yield* inTurn(parts, {
     isOther: (found, before) => found.filling !== before.filling || found.lower !== before.lower,
     resultOf: () => resultOf(request, parts, seed),
+  });
+}
+
+/**
+ * What `cutLengths` returns at each effort, going on from the effort before rather than from nothing.
+ *
+ * @param most the last effort that will be asked for: each is asked for in its turn, rising, and is this one halved and halved again
+ */
+export function lengthsGoingOn(
+  request: LengthRequest,
+  most: number,
+): (effort: number) => CutResult<LengthPlan> {
+  const parts = partsOf({ ...request, effort: most });
+  return (effort) => {
+    takeTo(parts, stretches(request.budget ?? usualBudget, effort).length);
+    return resultOf(request, parts, request.seed ?? 1);
+  };
+}
+
+function partsOf(request: LengthRequest) {
+  const sections = new Set(request.demands.map((demand) => demand.section));
+  return [...sections].map((section) => {
+    const job = jobOf(request, section);
+    return { job, ...begun(searchOf(request, job, request.seed ?? 1)) };
   });
 }
 

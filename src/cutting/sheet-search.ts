@@ -26,6 +26,8 @@ export interface Found {
   readonly layout: Layout;
   readonly lower: LowerBound;
   readonly iterations: number;
+  /** Stretches that have ended. */
+  readonly stretch: number;
 }
 
 const quick = { history: 15, stagnation: 600, patient: false };
@@ -50,7 +52,13 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
   let best = first.layout;
   let { lower } = search;
   let steps = 0;
-  const found = (more = 0): Found => ({ layout: best, lower, iterations: first.passes + steps + more });
+  let stretch = 0;
+  const found = (more = 0): Found => ({
+    layout: best,
+    lower,
+    iterations: first.passes + steps + more,
+    stretch,
+  });
 
   function* pursue(limit: number, how: typeof quick, until: number, start = best): Generator<Found, boolean> {
     const trial = new LayoutSearch(search, random, start);
@@ -112,7 +120,11 @@ export function* searchSheets(search: SheetSearch): Generator<Found, Found> {
   }
 
   yield found();
-  for (const budget of search.stretches) yield* spend(budget);
+  for (const budget of search.stretches) {
+    yield* spend(budget);
+    stretch += 1;
+    yield found();
+  }
   return found();
 }
 

@@ -2,7 +2,7 @@ import { toGridSteps } from "../units/length.ts";
 import { boundSheets, compare, sumOf } from "./bounds.ts";
 import { sheetCost, sheetPlanCost } from "./cost.ts";
 import { commonDivisor } from "./divisor.ts";
-import { begun, ended, inTurn } from "./in-turn.ts";
+import { begun, ended, inTurn, takeTo } from "./in-turn.ts";
 import type {
   CutResult,
   CutSheet,
@@ -49,14 +49,34 @@ export function* sheetPlans(request: SheetRequest): Generator<CutResult<SheetPla
   }
 }
 
+/**
+ * What `cutSheets` returns at each effort, going on from the effort before rather than from nothing.
+ *
+ * @param most the last effort that will be asked for: each is asked for in its turn, rising, and is this one halved and halved again
+ */
+export function sheetsGoingOn(request: SheetRequest, most: number): (effort: number) => CutResult<SheetPlan> {
+  if (request.stock.some(({ defects = [] }) => defects.length > 0)) {
+    return (effort) => cutSheets({ ...request, effort });
+  }
+  const parts = partsOf({ ...request, effort: most });
+  return (effort) => {
+    takeTo(parts, stretches(request.budget ?? usualBudget, effort).length);
+    return resultOf(request, parts, request.seed ?? 1);
+  };
+}
+
+function partsOf(request: SheetRequest) {
+  const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
+  return [...kinds].map((kind) => {
+    const job = jobOf(request, kind);
+    return { job, ...begun(searchOf(request, job, request.seed ?? 1)) };
+  });
+}
+
 /** For sheets without defects. */
 function* clearPlans(request: SheetRequest): Generator<CutResult<SheetPlan>, CutResult<SheetPlan>> {
   const seed = request.seed ?? 1;
-  const kinds = new Set(request.demands.map((demand) => demand.kind ?? ""));
-  const parts = [...kinds].map((kind) => {
-    const job = jobOf(request, kind);
-    return { job, ...begun(searchOf(request, job, seed)) };
-  });
+  const parts = partsOf(request);
   return yield* inTurn(parts, {
     isOther: (found, before) => found.layout !== before.layout || found.lower !== before.lower,
     resultOf: () => resultOf(request, parts, seed),

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { searchOn } from "../../src/cutting/facade/search-on.ts";
 import { countsOf } from "../../src/cutting/facade/spoiled.ts";
+import { cutLengths, lengthsGoingOn } from "../../src/cutting/lengths.ts";
+import { cutSheets, sheetsGoingOn } from "../../src/cutting/sheets.ts";
 import { stretches } from "../../src/cutting/stretches.ts";
 import { setEffort } from "../../src/project/editing/cutting.ts";
 import { example } from "../contract/cut-facade-examples.ts";
@@ -52,6 +54,30 @@ describe("searching on", () => {
     },
     PATIENCE,
   );
+
+  it.each(["atelier-bouleau", "two-storey", "porch"])(
+    "gives at each effort what a search from nothing gives: %s",
+    (name) => {
+      const { project, facade } = example(name);
+      const tries = first(3, searchOn(project, facade));
+      for (const { effort, cost, proven } of tries) {
+        const { plan } = cutFacade({ ...project, cutting: { effort } }, facade);
+        expect(plan?.cost).toBe(cost);
+        expect(plan?.proven).toBe(proven);
+      }
+    },
+  );
+
+  it("goes on with sheets and lengths to the plans, bounds and steps of a search from nothing", () => {
+    const { cut } = example("two-storey");
+    const [sheets, lengths] = [cut.plan?.sheets[0]?.request, cut.plan?.boards.bought[0]?.request];
+    if (!sheets || !lengths) throw new Error("nothing is cut");
+    const goOn = [sheetsGoingOn(sheets, 8), lengthsGoingOn(lengths, 8)] as const;
+    for (const effort of [1, 2, 4, 8]) {
+      expect(goOn[0](effort)).toEqual(cutSheets({ ...sheets, effort }));
+      expect(goOn[1](effort)).toEqual(cutLengths({ ...lengths, effort }));
+    }
+  });
 
   it("tells bounds that never fall, under the cost of every try", () => {
     const { project, facade } = example("l-plan");

@@ -2,7 +2,10 @@
 import { MOST_EFFORT, type Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { tidySum } from "../cost.ts";
-import { cutFacade } from "./cut-facade.ts";
+import { lengthsGoingOn } from "../lengths.ts";
+import { sheetsGoingOn } from "../sheets.ts";
+import { type CutSolvers, cutFacade, ownSolvers } from "./cut-facade.ts";
+import { inBatches } from "./in-batches.ts";
 import type { CutPlan } from "./plan.ts";
 
 /** What cuts come to that are searched for with so much effort, as `cutting.effort` of the file asks for it. */
@@ -20,14 +23,16 @@ export interface Tried {
 }
 
 /**
- * Twice the effort each time, beginning with the project's own, until no plan can cost less or the most is spent. A plan that a
- * verifier refuses is left out.
+ * Twice the effort each time, beginning with the project's own, until no plan can cost less or the most is spent: sheets and
+ * lengths go on from where the effort before left them. A plan that a verifier refuses is left out.
  */
 export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
   let best: CutPlan | undefined;
   let bound = 0;
+  const solversOf = goingOn(project.cutting?.effort ?? 1);
   for (let effort = project.cutting?.effort ?? 1; effort <= MOST_EFFORT; effort *= 2) {
-    const { plan } = cutFacade({ ...project, cutting: { ...project.cutting, effort } }, facade);
+    const tried = { ...project, cutting: { ...project.cutting, effort } };
+    const { plan } = cutFacade(tried, facade, solversOf(tried, effort));
     if (!plan) continue;
     const better = best === undefined || isCheaper(plan, best);
     if (better) best = plan;
@@ -37,6 +42,27 @@ export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
     yield { effort, costIn, cost: tidySum(parts.map(({ cost }) => cost)), bound, best: better, proven };
     if (proven) return;
   }
+}
+
+/** Our own solvers, effort by effort from the first; what was asked at one effort and is asked again goes on from there. */
+function goingOn(first: number): (project: Project, effort: number) => CutSolvers {
+  const most = first * 2 ** Math.floor(Math.log2(MOST_EFFORT / first));
+  const kept =
+    <Request, Result>(start: (request: Request, most: number) => (effort: number) => Result) =>
+    (known: Map<string, (effort: number) => Result>, effort: number) =>
+    (request: Request): Result => {
+      const key = JSON.stringify(request);
+      const search = known.get(key) ?? start(request, most);
+      known.set(key, search);
+      return search(effort);
+    };
+  const sheets = new Map<string, ReturnType<typeof sheetsGoingOn>>();
+  const lengths = new Map<string, ReturnType<typeof lengthsGoingOn>>();
+  return (project, effort) => ({
+    sheets: kept(sheetsGoingOn)(sheets, effort),
+    lengths: inBatches(kept(lengthsGoingOn)(lengths, effort)),
+    pile: ownSolvers(project).pile,
+  });
 }
 
 /** Whether a plan leaves out fewer pieces, or as many and costs less; what has no price counts where the money is the same. */
