@@ -3,14 +3,24 @@
 /** A day so many months later; the last of its month where that is shorter (31 January and a month: 28 February). */
 export function monthsLater(day: string, months: number): string {
   const [year = 0, month = 1, date = 1] = day.split("-").map(Number);
-  const index = year * 12 + month - 1 + months;
-  const [laterYear, laterMonth] = [Math.floor(index / 12), index % 12];
-  const last = new Date(Date.UTC(laterYear, laterMonth + 1, 0)).getUTCDate();
-  return iso(laterYear, laterMonth + 1, Math.min(date, last));
+  const index = year * MONTHS + month - 1 + months;
+  const [laterYear, laterMonth] = [Math.floor(index / MONTHS), (index % MONTHS) + 1];
+  const last = daysOf(laterYear, laterMonth);
+  return [String(laterYear).padStart(4, "0"), pad(laterMonth), pad(Math.min(date, last))].join("-");
 }
 
-function iso(year: number, month: number, date: number): string {
-  return [String(year).padStart(4, "0"), pad(month), pad(date)].join("-");
+const MONTHS = 12;
+const SHORT: readonly number[] = [4, 6, 9, 11];
+
+/** @param month 1 is January */
+function daysOf(year: number, month: number): number {
+  if (month === 2) return isLeap(year) ? 29 : 28;
+  return SHORT.includes(month) ? 30 : 31;
+}
+
+/** In the Gregorian calendar, which ISO 8601 keeps to. */
+function isLeap(year: number): boolean {
+  return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
 
 function pad(value: number): string {
