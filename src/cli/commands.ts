@@ -58,6 +58,8 @@ export const COMMANDS: readonly CommandSpec[] = [
       { name: "into", value: "PROJECT.json" },
       { name: "face", value: "ID", about: "cli.option.take-in.face" },
       { name: "layer", value: "NAME" },
+      { name: "walls", value: "NAME,…" },
+      { name: "turn", about: "cli.option.take-in.turn" },
       { name: "drawn", value: DRAWING_UNITS.join("|"), words: DRAWING_UNITS },
       { name: "columns", value: "NAME=TITLE,…" },
       { name: "to", value: "FILE", about: "cli.option.take-in.to" },

@@ -31,6 +31,7 @@ export interface Options {
   readonly depth?: "membrane" | "batten";
   readonly into?: string;
   readonly layer?: string;
+  readonly walls?: string;
   readonly columns?: string;
   readonly drawn?: DrawingUnit;
   readonly revision?: string;

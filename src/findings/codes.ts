@@ -40,6 +40,7 @@ export const RULES = {
   F034: "file to take in cannot be read",
   F035: "drawn line unsuited to a face",
   F036: "row of a table unsuited",
+  F037: "modelled wall unsuited to a face",
   // Setting-out.
   S001: "storey rod",
   S002: "rod lines missed",

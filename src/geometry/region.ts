@@ -36,6 +36,11 @@ export function subtract(subject: Polygon | Region, clips: readonly Polygon[]): 
   return run(ClipperLib.ClipType.ctDifference, subjects, clips);
 }
 
+/** What any of the polygons covers. */
+export function union(polygons: readonly Polygon[]): Region[] {
+  return run(ClipperLib.ClipType.ctUnion, [], polygons);
+}
+
 function run(kind: number, subjects: readonly Polygon[], clips: readonly Polygon[]): Region[] {
   const clipper = new ClipperLib.Clipper();
   for (const polygon of subjects) clipper.AddPath(toPath(polygon), ClipperLib.PolyType.ptSubject, true);

@@ -4,6 +4,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { box, dxf, lightLine } from "../helpers/dxf.ts";
+import { box as houseOf, IfcText } from "../helpers/ifc.ts";
 import { describeInBrowser } from "./browser.ts";
 import { DRAWN, openPage, serveExample, violations } from "./page-harness.ts";
 
@@ -29,7 +30,7 @@ const gable = dxf({
     lightLine(box(0, 0, 10, 10), { layer: "NORTH", handle: "12" }),
   ],
 });
-const input = (page: Page) => page.getByLabel("Drawing of the face (DXF)");
+const input = (page: Page) => page.getByLabel("Drawing of the face (DXF) or model of the walls (IFC4)");
 
 describeInBrowser("a drawing that is taken in", (browser) => {
   describe("where no file is served", () => {
@@ -64,6 +65,31 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       const { faces } = JSON.parse(readFileSync(await download.path(), "utf8"));
       expect(faces[0].outline.map(([x]: number[]) => x)).toEqual([0, 4800, 4800, 2400, 0]);
       expect(faces[0].openings).toMatchObject([{ id: "W1", x: [1500, 2700] }]);
+      await context.close();
+    });
+
+    it("the walls of a model are chosen, seen, and begin a project with their corners", async () => {
+      const context = await browser().newContext({ viewport: { width: 390, height: 844 } });
+      const page = await context.newPage();
+      await page.goto(serving.url);
+      await page.getByRole("button", { name: "or begin with a drawing …" }).click();
+      const model = new IfcText("m", { north: [0, 1] });
+      houseOf(model);
+      await input(page).setInputFiles(upload("house.ifc", model.text()));
+      await page.getByRole("checkbox", { name: "Back wall:1" }).uncheck();
+      await expect.poll(() => page.getByRole("img", { name: "The face that is taken in" }).count()).toBe(3);
+      expect(await page.locator(".intake-tells").textContent()).toContain(
+        "the right end of front meets the left end of right",
+      );
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Begin with these walls" }).click();
+      await page.locator(DRAWN).first().waitFor();
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: "Save a copy" }).click(),
+      ]);
+      const { faces, corners } = JSON.parse(readFileSync(await download.path(), "utf8"));
+      expect([faces.length, corners.length]).toEqual([3, 2]);
       await context.close();
     });
 

@@ -10,11 +10,12 @@ import {
   IFCMEMBER,
   IFCOPENINGELEMENT,
   IFCPLATE,
+  IFCPROJECT,
   IFCPROPERTYSET,
   IFCWALL,
   IfcAPI,
 } from "web-ifc";
-import { inBuilding } from "../../src/geometry/frame.ts";
+import { faceFrame, inBuilding } from "../../src/geometry/frame.ts";
 import { regionArea } from "../../src/geometry/region.ts";
 import { globalId } from "../../src/output/ifc/global-id.ts";
 import { writeIfc } from "../../src/output/ifc/ifc.ts";
@@ -44,14 +45,15 @@ describe("a facade as IFC4", () => {
   const byTag = (type: number) =>
     new Map(idsOf(type).map((id) => [api.GetLine(model, id).Tag?.value as string, id] as const));
 
-  /** Volume (mm³) and bounds (mm, building frame) of a product's triangles. */
+  /** Volume (mm³) and bounds (mm, building frame) of a product's triangles, which the reader gives in metres by the file's unit. */
   function solidOf(id: number) {
     let volume = 0;
     const low = [Infinity, Infinity, Infinity];
     const high = [-Infinity, -Infinity, -Infinity];
     const mesh = api.GetFlatMesh(model, id);
     for (let g = 0; g < mesh.geometries.size(); g++) {
-      const { geometryExpressID, flatTransformation: m } = mesh.geometries.get(g);
+      const { geometryExpressID, flatTransformation } = mesh.geometries.get(g);
+      const m = flatTransformation.map((part, i) => (i % 4 === 3 ? part : part * 1000));
       const geometry = api.GetGeometry(model, geometryExpressID);
       const vertices = api.GetVertexArray(geometry.GetVertexData(), geometry.GetVertexDataSize());
       const indices = api.GetIndexArray(geometry.GetIndexData(), geometry.GetIndexDataSize());
@@ -99,6 +101,23 @@ describe("a facade as IFC4", () => {
     expect(
       api.GetLine(model, byTag(IFCPLATE).get(ofKind("sheet")[0]!.piece.mark)!).PredefinedType.value,
     ).toBe("SHEET");
+  });
+
+  it("tells its unit, millimetres, and north where the project has them (ISO 16739-1, IfcProject.UnitsInContext)", () => {
+    const [root] = idsOf(IFCPROJECT);
+    const { UnitsInContext, RepresentationContexts } = api.GetLine(model, root!, true);
+    const length = UnitsInContext.Units.find(
+      (one: { UnitType: { value: string } }) => one.UnitType.value === "LENGTHUNIT",
+    );
+    expect([length.Prefix.value, length.Name.value]).toEqual(["MILLI", "METRE"]);
+    // The face's azimuth, turned back from the way that it looks to, is north.
+    const [face] = project.faces;
+    const { outward } = faceFrame(face!.plan);
+    const [x, y] = RepresentationContexts[0].TrueNorth.DirectionRatios.map(
+      ({ value }: { value: number }) => value,
+    ) as [number, number];
+    const cosine = x * outward[0] + y * outward[1];
+    expect(cosine).toBeCloseTo(Math.cos((face!.azimuthDeg * Math.PI) / 180), 6);
   });
 
   it("counts every screw", () => {

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { bench } from "../helpers/cli.ts";
 import { box, dxf, lightLine } from "../helpers/dxf.ts";
+import { box as houseOf, IfcText } from "../helpers/ifc.ts";
 
 const desk = bench();
 afterAll(() => desk.clear());
@@ -40,6 +41,34 @@ describe("a drawing that begins a project", () => {
     const over = await desk.run("take-in", FRONT, "--to", "begun.json");
     expect(over.exit).toBe(2);
     expect(over.err).toContain("begun.json");
+  });
+});
+
+describe("walls of a model", () => {
+  const model = new IfcText("ft", { north: [0, 1] });
+  const { front } = houseOf(model);
+  model.opening(front.wall, ...front.hole(1219.2, 914.4, 914.4, 1219.2));
+  const HOUSE = put("house.ifc", model.text());
+
+  it("begin a project with a face each and the corners between them, and go into faces of their name", async () => {
+    const begun = await desk.run("take-in", HOUSE, "--to", "house.json");
+    expect(begun).toMatchObject({ exit: 0, err: "" });
+    expect(begun.out).toContain("Corner: the right end of front meets the left end of right.");
+    const { faces, corners } = JSON.parse(desk.read("house.json"));
+    expect(faces.map(({ id }: { id: string }) => id)).toEqual(["front", "right", "a", "left"]);
+    expect(corners).toHaveLength(4);
+    expect((await desk.run("check", "house.json")).exit).toBe(0);
+    const again = await desk.run("take-in", HOUSE, "--into", "house.json");
+    expect(again.out).toContain("1 opening stays as it is.");
+  });
+
+  it("are named one by one, and refused whole by name", async () => {
+    const one = await desk.run("take-in", HOUSE, "--walls", "left", "--json", "--language", "en");
+    expect(JSON.parse(one.out).changes.join()).toContain("Left end of left: 300 mm further out");
+    const none = await desk.run("take-in", HOUSE, "--walls", "left, roof", "--to", "roof.json");
+    expect(none.exit).toBe(2);
+    expect(none.err).toContain("no wall called “roof”");
+    expect(desk.names()).not.toContain("roof.json");
   });
 });
 

@@ -1,4 +1,4 @@
-/** `outerleaf take-in`: a face from a drawing, into a project or to begin one; a pile from a table. Tells what changes; writes it where `--to` says. */
+/** `outerleaf take-in`: a face from a drawing or walls from a model, into a project or to begin one; a pile from a table. Tells what changes; writes it where `--to` says. */
 import { createHash } from "node:crypto";
 import { writeFile } from "node:fs/promises";
 import { extname, resolve } from "node:path";
@@ -24,6 +24,7 @@ type Take = (
 const TAKES: Readonly<Record<string, () => Promise<Take>>> = {
   ".csv": async () => (await import("../take-in/pile.ts")).takePile,
   ".xlsx": async () => (await import("../take-in/pile.ts")).takePile,
+  ".ifc": async () => (await import("../take-in/model.ts")).takeModel,
   ".dxf": async () => (await import("../take-in/drawing.ts")).takeDrawing,
 };
 

@@ -11,6 +11,7 @@ import type { Refusal } from "../answer.ts";
 import type { FileText } from "../files.ts";
 import type { Job } from "../job.ts";
 import type { OpenedProject } from "../open-project.ts";
+import { drawingText } from "./drawing-text.ts";
 
 export function takeDrawing(job: Job, file: FileText, into: OpenedProject | undefined): Taken | Refusal {
   const { options, reader } = job;
@@ -41,13 +42,4 @@ export function takeDrawing(job: Job, file: FileText, into: OpenedProject | unde
     { document: into.document, name: basename(into.file.name) },
     { ...replaced, findings: taken.findings },
   );
-}
-
-/** Drawings since 2007 are UTF-8; older ones are in the code page of their system, most often Windows 1252. */
-function drawingText(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
-  }
 }

@@ -9,7 +9,17 @@ import type { Facade, FaceLayout, Fixing, Piece } from "../../setout/facade.ts";
 import { utf8 } from "../utf8.ts";
 import { CLASSES, propertiesOf, quantitiesOf, SCREW } from "./elements.ts";
 import { globalId } from "./global-id.ts";
-import { axes, body, facePlacement, pieceSolids, placed, type Stage, slab, units } from "./shapes.ts";
+import {
+  axes,
+  body,
+  facePlacement,
+  northOf,
+  pieceSolids,
+  placed,
+  type Stage,
+  slab,
+  units,
+} from "./shapes.ts";
 import { NONE, type Ref, StepFile, type Value, word } from "./step.ts";
 
 /** No issue told: a moment that is none. */
@@ -43,7 +53,7 @@ class Model {
       { whole: 3 },
       1e-5,
       world,
-      NONE,
+      northOf(file, project) ?? NONE,
     );
     this.context = file.add(
       "IFCGEOMETRICREPRESENTATIONSUBCONTEXT",
@@ -58,7 +68,6 @@ class Model {
     const root = file.add(
       "IFCPROJECT",
       ...this.rooted("project", project.title, project.about),
-      NONE,
       NONE,
       NONE,
       project.revision ?? NONE,
@@ -150,7 +159,9 @@ class Model {
   private wall(face: FaceLayout, sheathing: number, stage: Stage): Ref | undefined {
     if (stage.turned) return undefined;
     const { file } = this;
-    const shape = body(stage, [slab(stage, { outline: face.outline, holes: [], z: [-sheathing, 0] })]);
+    // The cladding reaches round corners; the wall behind it does not.
+    const outline = this.project.faces.find(({ id }) => id === face.id)?.outline ?? face.outline;
+    const shape = body(stage, [slab(stage, { outline, holes: [], z: [-sheathing, 0] })]);
     const wall = file.add(
       "IFCWALL",
       ...this.rooted(`face ${face.id}`, face.id),
@@ -161,6 +172,10 @@ class Model {
       word("USERDEFINED"),
     );
     this.contained.push(wall);
+    this.set(`face ${face.id}`, wall, "Pset_WallCommon", [
+      ["Reference", { type: "IFCIDENTIFIER", value: face.id }],
+      ["IsExternal", { type: "IFCBOOLEAN", value: word("T") }],
+    ]);
     for (const { id, region } of face.openings) {
       const z: readonly [number, number] = [-sheathing, 0];
       const hole = body(stage, [slab(stage, { outline: rectOutline(region), holes: [], z })]);

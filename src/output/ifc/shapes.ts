@@ -1,10 +1,11 @@
 /** Placements and solids. A face's own frame is placed in the building's; everything on it is drawn in that frame, in millimetres. */
-import type { FaceFrame } from "../../geometry/frame.ts";
-import { inBuilding } from "../../geometry/frame.ts";
+import { type FaceFrame, faceFrame, inBuilding } from "../../geometry/frame.ts";
 import type { Interval } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
 import type { Polygon } from "../../geometry/polygon.ts";
+import type { Project } from "../../project/schema/project.ts";
 import type { Piece } from "../../setout/facade.ts";
+import { degreesToRadians } from "../../units/angle.ts";
 import { DERIVED, NONE, type Ref, type StepFile, type Value, word } from "./step.ts";
 
 type Vector = readonly [number, number, number];
@@ -36,6 +37,16 @@ function point(file: StepFile, at: readonly number[]): Ref {
 
 function direction(file: StepFile, along: Vector): Ref {
   return file.share("IFCDIRECTION", [...along]);
+}
+
+/** The direction of north in plan, by what a face's azimuth says of it; undefined where there is no face. */
+export function northOf(file: StepFile, { faces }: Project): Ref | undefined {
+  const [face] = faces;
+  if (!face) return undefined;
+  const [x, y] = faceFrame(face.plan).outward;
+  const azimuth = degreesToRadians(face.azimuthDeg);
+  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+  return file.share("IFCDIRECTION", [x * c - y * s, x * s + y * c]);
 }
 
 /** Its outline and holes through its depth; bent metal its section along its length. */

@@ -36,28 +36,61 @@ export function startWall({ width, height, ...start }: Wall): ProjectDocument {
   return startWith(start, (face) => [sized(face, { from: [0, 0], to: [width, 0] }, { width, height })]);
 }
 
-/**
- * The same with a face for each wall of a run, named by letters in the order in which they were told. Sheets lap at a
- * square corner, the left face running through, and are mitred at any other (common practice).
- */
+/** The same with a face for each wall of a run, named by letters in the order in which they were told. */
 export function startWalls({ run, heights, azimuthDeg, ...start }: Walls): ProjectDocument {
   const { points, walls, closed } = run;
-  const ids = walls.map((_, i) => wallId(i));
   let azimuth = azimuthDeg;
-  const project = startWith(start, (face) =>
-    walls.map(({ length, turnDeg }, i) => {
-      const { note, ...rest } = face;
+  return startPlan({
+    ...start,
+    walls: walls.map(({ length, turnDeg }, i): PlannedWall => {
       const plan = { from: points[i] as Point, to: points[i + 1] as Point };
-      const own = { ...rest, id: ids[i] as string, azimuthDeg: normaliseDegrees(azimuth) };
+      const own = { id: wallId(i), plan, azimuthDeg: normaliseDegrees(azimuth) };
       azimuth -= turnDeg;
-      const height = heights[i] ?? heights.at(-1) ?? 0;
-      return sized(i === 0 ? { ...own, note } : own, plan, { width: length, height });
+      return { ...own, width: length, height: heights[i] ?? heights.at(-1) ?? 0, foot: 0 };
+    }),
+    meets: walls.flatMap((_, i): [number, number][] => {
+      const next = i + 1 < walls.length ? i + 1 : closed ? 0 : i;
+      return next === i ? [] : [[i, next]];
+    }),
+  });
+}
+
+/** A wall with its place in plan. */
+export interface PlannedWall {
+  readonly id: string;
+  /** Building frame (mm), from the left end to the right end seen from outside. */
+  readonly plan: { readonly from: Point; readonly to: Point };
+  /** Compass direction that it looks to (degrees). */
+  readonly azimuthDeg: number;
+  /** Of what is to be clad (mm). */
+  readonly width: number;
+  readonly height: number;
+  /** How far its foot stands over that of the starter's wall (mm). */
+  readonly foot: number;
+}
+
+export interface Plan extends Start {
+  readonly walls: readonly PlannedWall[];
+  /** Places of two walls in the list, where the right end of the first meets the left end of the second. */
+  readonly meets: readonly (readonly [left: number, right: number])[];
+}
+
+/**
+ * The starter project with a face for each wall. Sheets lap at a square corner, the left face running through, and are
+ * mitred at any other (common practice).
+ */
+export function startPlan({ walls, meets, ...start }: Plan): ProjectDocument {
+  const project = startWith(start, (face) =>
+    walls.map(({ id, plan, azimuthDeg, ...size }, i) => {
+      const { note, ...rest } = face;
+      const own = { ...rest, id, azimuthDeg };
+      return sized(i === 0 ? { ...own, note } : own, plan, size);
     }),
   );
   const gap = Number(project.claddings[0]?.joint ?? 0);
-  const corners = project.faces.flatMap((left, i): Corner[] => {
-    const right = project.faces[i + 1] ?? (closed ? project.faces[0] : undefined);
-    if (!right || right === left) return [];
+  const corners = meets.flatMap(([l, r]): Corner[] => {
+    const [left, right] = [project.faces[l], project.faces[r]];
+    if (!left || !right) return [];
     const pair = { left: left.id, right: right.id, gap };
     return isSquare(left, right)
       ? [{ ...pair, kind: "lapped", lead: left.id }]
@@ -88,9 +121,9 @@ function startWith(
 function sized(
   face: FaceDocument,
   plan: { readonly from: Point; readonly to: Point },
-  size: { readonly width: number; readonly height: number },
+  { foot: raised = 0, ...size }: { readonly width: number; readonly height: number; readonly foot?: number },
 ): FaceDocument {
-  const foot = Number(face.outline[0]?.[1] ?? 0);
+  const foot = Number(face.outline[0]?.[1] ?? 0) + raised;
   const ground = Number(face.ground[0]?.[1] ?? foot);
   return {
     ...face,

@@ -1,25 +1,16 @@
 /** The face that a layer of a drawing holds: its largest closed line, and as openings the closed lines within it. */
 import { type Finding, finding, type Outcome } from "../../../findings/finding.ts";
-import { distance, type Point } from "../../../geometry/point.ts";
-import {
-  counterClockwise,
-  isSimple,
-  polygonBounds,
-  rectInsidePolygon,
-  signedArea,
-} from "../../../geometry/polygon.ts";
+import type { Point } from "../../../geometry/point.ts";
+import { isSimple, polygonBounds, rectInsidePolygon, signedArea } from "../../../geometry/polygon.ts";
 import { type Rect, rectsOverlap } from "../../../geometry/rect.ts";
 import { type Message, message } from "../../../text/message.ts";
-import { snap } from "../../../units/length.ts";
 import { type Drawing, type DrawingUnit, type Drawn, layersOf, UNIT_MM } from "../dxf/drawing.ts";
 import "../texts.ts";
+import { atOrigin, cleaned } from "./outline.ts";
 import type { TakenFace } from "./shape.ts";
 
 /** How far a corner may lie off the upright rectangle round its line (mm): what a drawing's own rounding leaves. */
 const SQUARE_WITHIN_MM = 0.5;
-
-/** A point that stands no further off the straight between its neighbours is none (mm). */
-const STRAIGHT_WITHIN_MM = 0.01;
 
 export type FaceOfLayer =
   | { readonly ok: true; readonly face: TakenFace; readonly findings: readonly Finding[] }
@@ -43,7 +34,10 @@ export function faceOfLayer(
   const { closed, doubled } = apart(
     on
       .filter(({ kind }) => kind === "closed")
-      .map((drawn) => ({ drawn, outline: cleaned(drawn.points, UNIT_MM[unit]) })),
+      .map((drawn) => ({
+        drawn,
+        outline: cleaned(drawn.points.map(([x, y]): Point => [x * UNIT_MM[unit], y * UNIT_MM[unit]])),
+      })),
   );
   for (const one of doubled) {
     findings.push(tell("attention", message("intake.line.doubled", { handle: one.drawn.handle })));
@@ -96,20 +90,6 @@ function areaOf({ outline }: Closed): number {
   return outline.length < 3 ? 0 : Math.abs(signedArea(outline));
 }
 
-/** On the grid, without points that say nothing: repeated ones, and those on the straight between their neighbours. */
-function cleaned(points: readonly Point[], unitMm: number): Point[] {
-  const onGrid = points.map(([x, y]): Point => [snap(x * unitMm), snap(y * unitMm)]);
-  const fresh = onGrid.filter((point, i) => distance(point, onGrid.at(i - 1) as Point) > 0);
-  return fresh.filter((point, i) => {
-    const [a, b] = [fresh.at(i - 1) as Point, fresh[(i + 1) % fresh.length] as Point];
-    const base = distance(a, b);
-    if (base === 0) return true;
-    const off = Math.abs((b[0] - a[0]) * (a[1] - point[1]) - (a[0] - point[0]) * (b[1] - a[1])) / base;
-    const between = (point[0] - a[0]) * (b[0] - point[0]) + (point[1] - a[1]) * (b[1] - point[1]) >= 0;
-    return off > STRAIGHT_WITHIN_MM || !between;
-  });
-}
-
 /** A line drawn twice counts once. */
 function apart(lines: readonly Closed[]): { closed: Closed[]; doubled: Closed[] } {
   const seen = new Set<string>();
@@ -156,25 +136,4 @@ function openingFaults(
   return [
     tell("fail", message("intake.line.overlaps", { ...values, other: other.drawn.handle }), "overlaps"),
   ];
-}
-
-function atOrigin(outline: readonly Point[], openings: readonly Rect[]): TakenFace {
-  const { x, y } = polygonBounds(outline);
-  const [left, low] = [x[0], y[0]];
-  const round = counterClockwise(outline).map(([px, py]): Point => [snap(px - left), snap(py - low)]);
-  const first = round.reduce((best, [px, py], i) => {
-    const [bx, by] = round[best] as Point;
-    return py < by || (py === by && px < bx) ? i : best;
-  }, 0);
-  return {
-    outline: [...round.slice(first), ...round.slice(0, first)],
-    openings: openings
-      .map(
-        (rect): Rect => ({
-          x: [snap(rect.x[0] - left), snap(rect.x[1] - left)],
-          y: [snap(rect.y[0] - low), snap(rect.y[1] - low)],
-        }),
-      )
-      .sort((a, b) => a.x[0] - b.x[0] || a.y[0] - b.y[0]),
-  };
 }

@@ -22,6 +22,9 @@ export type ReplaceFace =
 /** An opening is the same one where they share at least so much of the area that they cover together. */
 const SAME_SHARE = 0.25;
 
+/** What may name an opening in the file. */
+const NAME = /^[A-Za-z][A-Za-z0-9-]{0,23}$/;
+
 /** @param file what the face comes from, as the step to take back says it */
 export function replaceFace(
   source: Source,
@@ -102,12 +105,21 @@ function shareOf(a: Rect, b: Rect): number {
 
 /** What stands low is a door, with no cladding under it; anything else a window. */
 function named(source: Source, face: Face, fresh: readonly TakenOpening[]) {
-  const ids: string[] = [];
-  return fresh.map(({ x, y, kind: told }) => {
+  const borne = new Set(source.project.retired ?? []);
+  for (const one of source.project.faces) for (const { id } of one.openings) borne.add(id);
+  // Names that the source tells come first: a number that follows the others must not be one of them.
+  const own = fresh.map(({ name }) => {
+    const free = name !== undefined && NAME.test(name) && !borne.has(name);
+    if (free) borne.add(name);
+    return free ? name : undefined;
+  });
+  const ids = own.flatMap((id) => id ?? []);
+  return fresh.map(({ x, y, kind: told, name }, i) => {
     const kind = told ?? (standsLow(face, y) ? "door" : "window");
-    const id = openingIdAfter(source, kind, ids);
-    ids.push(id);
-    return { id, kind, x, y, ...(kind === "door" && standsLow(face, y) ? { toBase: true } : {}) };
+    const id = own[i] ?? openingIdAfter(source, kind, ids);
+    if (own[i] === undefined) ids.push(id);
+    const note = name !== undefined && name !== id ? { note: name } : {};
+    return { id, ...note, kind, x, y, ...(kind === "door" && standsLow(face, y) ? { toBase: true } : {}) };
   });
 }
 

@@ -6,6 +6,8 @@ import type { Opening } from "../../schema/project.ts";
 export interface TakenOpening extends Rect {
   /** Where the source tells it; else its height over the foot says. */
   readonly kind?: Extract<Opening["kind"], "window" | "door">;
+  /** What the source calls it: its name here where that is one, else a note. */
+  readonly name?: string;
 }
 
 /** Face frame, mm on the grid: the left end at x = 0, the lowest point at y = 0; counter-clockwise from the lowest left. */

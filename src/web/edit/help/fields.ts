@@ -56,6 +56,8 @@ export const FIELDS = {
   "face-rules": {},
   "drawing-file": {},
   "drawing-layer": {},
+  "model-walls": {},
+  "model-turned": {},
   "pile-file": {},
   "pile-column": {},
   "drawing-unit": {},

@@ -1,19 +1,13 @@
 import "../../../project/intake/texts.ts";
 import "./intake.css";
-import { useId, useMemo, useState } from "react";
+import { lazy, Suspense, useId, useState } from "react";
 import type { Source } from "../../../project/editing/change.ts";
-import { chosenOf } from "../../../project/intake/dxf/chosen.ts";
-import { DRAWING_UNITS, type DrawingUnit, layersOf } from "../../../project/intake/dxf/drawing.ts";
 import { type ReadDrawing, readDrawing } from "../../../project/intake/dxf/read-drawing.ts";
-import { faceOfLayer } from "../../../project/intake/face/face-of-layer.ts";
-import { replaceFace } from "../../../project/intake/face/replace-face.ts";
-import type { TakenFace } from "../../../project/intake/face/shape.ts";
-import { startFace } from "../../../project/intake/face/start-face.ts";
-import { type Taken, tried } from "../../../project/intake/taken.ts";
+import type { ReadWalls } from "../../../project/intake/ifc/read-walls.ts";
+import type { Taken } from "../../../project/intake/taken.ts";
 import { useWords } from "../../words.ts";
-import { ChoiceField } from "../fields/ChoiceField.tsx";
 import { useHelp } from "../help/use-help.tsx";
-import { FacePicture } from "./FacePicture.tsx";
+import { TakeLayer } from "./TakeLayer.tsx";
 import { TakenTold } from "./TakenTold.tsx";
 import { textOf } from "./text-of.ts";
 
@@ -24,47 +18,27 @@ export interface TakeDrawingProps {
   onTake(taken: Extract<Taken, { ok: true }>): void;
 }
 
-/** A drawing chosen from disk: its layer and unit, the face that they give, and all that would be otherwise, before it is taken. */
-export function TakeDrawing({ into, onTake }: TakeDrawingProps) {
-  const { w, reader } = useWords();
+type Read =
+  | { readonly kind: "drawing"; readonly of: ReadDrawing }
+  | { readonly kind: "model"; readonly of: ReadWalls };
+
+const TakeWalls = lazy(async () => ({ default: (await import("./TakeWalls.tsx")).TakeWalls }));
+
+/** A drawing or a model chosen from disk; what is then chosen of it, and all that would be otherwise, before it is taken. */
+export function TakeDrawing(props: TakeDrawingProps) {
+  const { w } = useWords();
   const id = useId();
   const help = useHelp("drawing-file", w("page.intake.drawing"));
-  const [read, setRead] = useState<ReadDrawing>();
-  const [layer, setLayer] = useState<string>();
-  const [unit, setUnit] = useState<DrawingUnit>();
-  const drawing = read?.ok ? read.drawing : undefined;
-  const layers = useMemo(
-    () => (drawing ? layersOf(drawing).filter(({ closed }) => closed > 0) : []),
-    [drawing],
-  );
-  // The layer with most closed lines, and millimetres, until another is chosen: both are shown, and can be chosen again.
-  const said = { layer: layer ?? layers[0]?.name, unit: unit ?? drawing?.unit ?? "mm" } as const;
-  const { units, language } = reader;
-  const result = useMemo(() => {
-    if (!read) return undefined;
-    if (!read.ok) return { taken: read };
-    const chosen = chosenOf(read.drawing, {
-      unit: said.unit,
-      ...(said.layer !== undefined && { layer: said.layer }),
-    });
-    if (!chosen.ok) return { taken: chosen };
-    const face = faceOfLayer(read.drawing, chosen.choice);
-    if (!face.ok) return { taken: face };
-    return {
-      face: face.face,
-      taken: takenAs(face.face, {
-        into,
-        file: read.drawing.name,
-        display: { units, language },
-        findings: face.findings,
-      }),
-    };
-  }, [read, said.layer, said.unit, into, units, language]);
-  const choose = (file: File | undefined): void => {
+  const [read, setRead] = useState<Read & { readonly file: File }>();
+  const choose = async (file: File | undefined): Promise<void> => {
     if (!file) return;
-    setLayer(undefined);
-    setUnit(undefined);
-    void textOf(file).then((text) => setRead(readDrawing(text, file.name)));
+    const text = await textOf(file);
+    if (!/\.ifc$/i.test(file.name)) {
+      setRead({ kind: "drawing", of: readDrawing(text, file.name), file });
+      return;
+    }
+    const { readWalls } = await import("../../../project/intake/ifc/read-walls.ts");
+    setRead({ kind: "model", of: readWalls(text, file.name), file });
   };
   return (
     <section className="intake" aria-label={w("page.intake.what")}>
@@ -76,68 +50,21 @@ export function TakeDrawing({ into, onTake }: TakeDrawingProps) {
         <input
           id={id}
           type="file"
-          accept=".dxf"
-          onChange={({ currentTarget }) => choose(currentTarget.files?.[0])}
+          accept=".dxf,.ifc"
+          onChange={({ currentTarget }) => void choose(currentTarget.files?.[0])}
         />
       </div>
       {help.note}
-      {drawing && said.layer !== undefined && (
-        <>
-          <ChoiceField
-            label={w("page.intake.layer")}
-            help="drawing-layer"
-            value={said.layer}
-            choices={layers.map(({ name, closed }) => ({
-              value: name,
-              text: w("intake.layer.named", { layer: name, count: closed }),
-            }))}
-            onChoose={setLayer}
-          />
-          <ChoiceField
-            label={w("page.intake.unit")}
-            help="drawing-unit"
-            value={said.unit}
-            choices={DRAWING_UNITS.map((value) => ({ value, text: value }))}
-            onChoose={setUnit}
-          />
-        </>
+      {read && !read.of.ok && <TakenTold taken={read.of} />}
+      {/* Another file is chosen afresh, whatever was chosen of the one before. */}
+      {read?.kind === "drawing" && read.of.ok && (
+        <TakeLayer key={read.file.lastModified + read.file.name} drawing={read.of.drawing} {...props} />
       )}
-      {result?.face && <FacePicture face={result.face} />}
-      {result && <TakenTold taken={result.taken} />}
-      {result && (
-        <p className="edit-words">
-          <button
-            type="button"
-            disabled={!result.taken.ok}
-            onClick={() => result.taken.ok && onTake(result.taken as Extract<Taken, { ok: true }>)}
-          >
-            {w(into ? "page.intake.replace" : "page.intake.begin")}
-          </button>
-        </p>
-      )}
+      <Suspense>
+        {read?.kind === "model" && read.of.ok && (
+          <TakeWalls key={read.file.lastModified + read.file.name} model={read.of.model} {...props} />
+        )}
+      </Suspense>
     </section>
   );
-}
-
-function takenAs(
-  face: TakenFace,
-  {
-    into,
-    file,
-    display,
-    findings,
-  }: Pick<TakeDrawingProps, "into"> & {
-    readonly file: string;
-    readonly display: Parameters<typeof startFace>[1]["display"];
-    readonly findings: Taken["findings"];
-  },
-): Taken {
-  if (!into) {
-    const started = startFace(face, { title: file.replace(/\.dxf$/i, ""), display, file });
-    return started.ok ? { ...started, findings } : started;
-  }
-  const replaced = replaceFace(into.source, { id: into.face, taken: face, file });
-  return replaced.ok
-    ? tried({ document: into.source.document, name: file }, { ...replaced, findings })
-    : replaced;
 }

@@ -1,0 +1,181 @@
+/** Walls of a model as a project to begin with, or as new outlines and openings of faces that a project has. */
+import { type Finding, finding, type PatchOperation } from "../../../findings/finding.ts";
+import { type Message, message } from "../../../text/message.ts";
+import { applyPatch } from "../../edit.ts";
+import type { Source } from "../../editing/change.ts";
+import { startPlan, type Walls } from "../../editing/start.ts";
+import { readDocument } from "../../read.ts";
+import { replaceFace } from "../face/replace-face.ts";
+import type { TakenFace } from "../face/shape.ts";
+import { type Taken, tried } from "../taken.ts";
+import { chosenWalls } from "./chosen.ts";
+import { azimuth, type FacesInPlan, facesInPlan } from "./faces-in-plan.ts";
+import type { ModelWall, WallModel } from "./model.ts";
+
+export interface WallChoice {
+  /** Names of walls; those that stand outside where absent. */
+  readonly walls?: readonly string[];
+  /** Seen from their other side. */
+  readonly turned?: boolean;
+}
+
+/** A project that begins with the walls: a face each, with corners where their ends meet. */
+export function startWithWalls(
+  model: WallModel,
+  choice: WallChoice,
+  start: Pick<Walls, "title" | "display">,
+): Taken {
+  const plan = planOf(model, choice);
+  if (!plan.ok) return plan;
+  const document = startPlan({ ...start, walls: plan.faces, meets: plan.meets });
+  const read = readDocument(document, model.name);
+  if (!read.ok) return read;
+  const replaced = replacedAll(
+    { document, project: read.project },
+    plan.faces.map(({ id, face }) => ({ id, face })),
+    model.name,
+  );
+  if (!replaced.ok) return replaced;
+  const { source, tells } = replaced;
+  return {
+    ok: true,
+    document: source.document,
+    tells: [...plan.tells, ...tells],
+    findings: plan.findings,
+  };
+}
+
+/**
+ * The walls as outline and openings of faces that the project has: of the face told, else of each that is called as a wall is.
+ * Places in plan stay, but where a face grows or shrinks.
+ */
+export function wallsInto(
+  source: Source,
+  model: WallModel,
+  { face: told, ...choice }: WallChoice & { readonly face?: string },
+): Taken {
+  const chosen = chosenWalls(model, choice.walls ?? meantWalls(source, model, told));
+  if (!chosen.ok) return chosen;
+  const plan = facesInPlan(model, chosen.walls, (wall) =>
+    sideLike(source, model, wall, { told, turned: choice.turned }),
+  );
+  if (!plan.ok) return plan;
+  const { faces } = plan;
+  if (faces.length === 0 || (told !== undefined && faces.length !== 1)) {
+    const walls = model.walls.filter(({ outer }) => outer).map(({ name }) => name);
+    return refused(
+      told === undefined
+        ? message("intake.ifc.none-like", { file: model.name })
+        : message("intake.ifc.which", { file: model.name, face: told, count: faces.length }),
+      message("intake.hint.ifc.walls", { walls }),
+    );
+  }
+  const targets = faces.map(({ id, face }) => ({ id: told ?? id, face }));
+  const strange = targets.filter(({ id }) => !source.project.faces.some((face) => face.id === id));
+  if (strange.length > 0) {
+    return refused(
+      message("intake.ifc.no-face", { file: model.name, walls: strange.map(({ id }) => id) }),
+      message("intake.hint.ifc.no-face", { faces: source.project.faces.map(({ id }) => id) }),
+    );
+  }
+  const replaced = replacedAll(source, targets, model.name);
+  if (!replaced.ok) return replaced;
+  const [only] = targets;
+  const says =
+    targets.length === 1 && only
+      ? message("project.edit.face-drawn", { face: only.id, file: model.name })
+      : message("project.edit.walls-taken", { faces: targets.map(({ id }) => id), file: model.name });
+  return tried(
+    { document: source.document, name: model.name },
+    { change: { operations: replaced.operations, says }, tells: replaced.tells, findings: plan.findings },
+  );
+}
+
+/** Walls that are meant where none is named: for a face, the one that is called as it is, or the only outer one; else the outer walls. */
+export function usualWalls({ walls }: WallModel, face: string | undefined): readonly ModelWall[] {
+  const outer = walls.filter((wall) => wall.outer);
+  if (face === undefined) return outer;
+  const like = walls.filter(({ name, called }) => [name, ...called].includes(face));
+  return like.length > 0 ? like : outer.length === 1 ? outer : [];
+}
+
+/** What the reader names; else the usual walls, and without a face each that is called as a face of the project is. */
+function meantWalls(source: Source, model: WallModel, face: string | undefined): string[] {
+  const ids = face === undefined ? source.project.faces.map(({ id }) => id) : [face];
+  const usual = ids.flatMap((id) => usualWalls(model, id));
+  return [...new Set(usual.map(({ entity }) => entity))];
+}
+
+/** The faces that a choice of walls gives. */
+export function planOf(model: WallModel, { walls: said, turned }: WallChoice): FacesInPlan {
+  const chosen = chosenWalls(model, said);
+  if (!chosen.ok) return chosen;
+  const plan = facesInPlan(model, chosen.walls, () => (turned ? 1 : 0));
+  if (!plan.ok || turned) return plan;
+  const unsure = chosen.walls.filter(({ sideTold }) => !sideTold).map(({ name }) => name);
+  if (unsure.length === 0) return plan;
+  const says = message("intake.ifc.side", { file: model.name, walls: unsure });
+  const hint = message("intake.hint.ifc.side");
+  return {
+    ...plan,
+    findings: [...plan.findings, finding({ code: "F037", outcome: "attention", where: {}, says, hint })],
+  };
+}
+
+/** Degrees in a whole turn. */
+const ROUND = 360;
+
+/** The side that looks to where the face looks, where the model tells its north; else the outer one. */
+function sideLike(
+  { project }: Source,
+  { north, northTold }: WallModel,
+  { name, called, sides, sideTold }: ModelWall,
+  { told, turned = false }: { readonly told: string | undefined; readonly turned: boolean | undefined },
+): 0 | 1 {
+  const face = project.faces.find(({ id }) =>
+    told === undefined ? [name, ...called].includes(id) : id === told,
+  );
+  const off = (outward: readonly [number, number]): number => {
+    const turn = Math.abs(azimuth(outward, north) - (face?.azimuthDeg ?? 0));
+    return Math.min(turn, ROUND - turn);
+  };
+  const other = sides && face && northTold && !sideTold && off(sides[1].outward) < off(sides[0].outward);
+  return Boolean(other) !== turned ? 1 : 0;
+}
+
+function refused(says: Message, hint: Message): Taken {
+  const findings: Finding[] = [finding({ code: "F034", outcome: "fail", where: {}, says, hint })];
+  return { ok: false, findings };
+}
+
+type Replaced =
+  | {
+      readonly ok: true;
+      readonly source: Source;
+      readonly operations: readonly PatchOperation[];
+      readonly tells: readonly Message[];
+    }
+  | { readonly ok: false; readonly findings: readonly Finding[] };
+
+/** One after another, each on what the one before gave: names of openings are unlike over the whole project. */
+function replacedAll(
+  source: Source,
+  faces: readonly { readonly id: string; readonly face: TakenFace }[],
+  file: string,
+): Replaced {
+  let now = source;
+  const operations: PatchOperation[] = [];
+  const tells: Message[] = [];
+  for (const { id, face } of faces) {
+    const replaced = replaceFace(now, { id, taken: face, file });
+    if (!replaced.ok) return replaced;
+    const patched = applyPatch(now.document, replaced.change.operations);
+    if (!patched.ok) return patched;
+    const read = readDocument(patched.document, file);
+    if (!read.ok) return read;
+    now = { document: patched.document, project: read.project };
+    operations.push(...replaced.change.operations);
+    tells.push(...replaced.tells);
+  }
+  return { ok: true, source: now, operations, tells };
+}
