@@ -129,7 +129,7 @@ const ROUND = 360;
 function sideLike(
   { project }: Source,
   { north, northTold }: WallModel,
-  { name, called, sides, sideTold }: ModelWall,
+  { name, called, sides }: ModelWall,
   { told, turned = false }: { readonly told: string | undefined; readonly turned: boolean | undefined },
 ): 0 | 1 {
   const face = project.faces.find(({ id }) =>
@@ -139,7 +139,7 @@ function sideLike(
     const turn = Math.abs(azimuth(outward, north) - (face?.azimuthDeg ?? 0));
     return Math.min(turn, ROUND - turn);
   };
-  const other = sides && face && northTold && !sideTold && off(sides[1].outward) < off(sides[0].outward);
+  const other = sides && face && northTold && off(sides[1].outward) < off(sides[0].outward);
   return Boolean(other) !== turned ? 1 : 0;
 }
 
