@@ -2,7 +2,7 @@
 import type { Point } from "../../../geometry/point.ts";
 import { polygonBounds } from "../../../geometry/polygon.ts";
 import { snap } from "../../../units/length.ts";
-import type { Planned } from "./faces-in-plan.ts";
+import type { WallSide } from "./wall-side.ts";
 
 /** Walls that turn less are no corner (sine; three degrees). */
 const STRAIGHT = 0.05;
@@ -12,6 +12,11 @@ const SLACK_MM = 5;
 
 /** Ends that move less are where they were (mm). */
 const STAYS_MM = 0.01;
+
+/** A side with the walls that it is made of. */
+export interface Planned extends WallSide {
+  readonly names: readonly string[];
+}
 
 export interface MovedEnd {
   readonly side: number;

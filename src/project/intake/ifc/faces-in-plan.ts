@@ -9,9 +9,8 @@ import { snap } from "../../../units/length.ts";
 import { type PlannedWall, wallId } from "../../editing/start.ts";
 import { atOrigin, cleaned } from "../face/outline.ts";
 import type { TakenFace } from "../face/shape.ts";
-import { joinCorners } from "./corners.ts";
+import { joinCorners, type Planned } from "./corners.ts";
 import type { ModelWall, WallModel } from "./model.ts";
-import type { WallSide } from "./wall-side.ts";
 
 export interface FaceInPlan extends PlannedWall {
   readonly face: TakenFace;
@@ -30,11 +29,6 @@ export type FacesInPlan =
       readonly findings: readonly Finding[];
     }
   | { readonly ok: false; readonly findings: readonly Finding[] };
-
-/** A side with the walls that it is made of. */
-export interface Planned extends WallSide {
-  readonly names: readonly string[];
-}
 
 /** Planes nearer to one another are one (mm), and directions that differ by less (sine). */
 const FLUSH_MM = 0.5;

@@ -1,17 +1,7 @@
 /** Walls of an IFC file as what a face can be made of, and what is wrong with each: nothing is refused before it is chosen. */
 import type { Point } from "../../../geometry/point.ts";
 import type { Fault } from "./reading.ts";
-import type { Part } from "./solids.ts";
 import type { WallSide } from "./wall-side.ts";
-
-export interface ModelOpening {
-  readonly parts: readonly Part[];
-  /** `#12 IFCOPENINGELEMENT` and the like, as the messages name it. */
-  readonly entity: string;
-  /** What fills it says what it is; else its height over the foot. */
-  readonly kind?: "window" | "door";
-  readonly name?: string;
-}
 
 export interface ModelWall {
   /** `#12`, unlike any other of the file. */

@@ -2,11 +2,11 @@
 import { type Finding, finding } from "../../../findings/finding.ts";
 import { type Message, message } from "../../../text/message.ts";
 import "../texts.ts";
-import type { ModelOpening, ModelWall, WallModel } from "./model.ts";
+import type { ModelWall, WallModel } from "./model.ts";
 import { outerSides } from "./outside.ts";
 import { lengthUnitMm, northOf, productPlacement } from "./places.ts";
 import { type Fault, isRef, Reading, textOf, wordOf } from "./reading.ts";
-import { bodyOf } from "./solids.ts";
+import { bodyOf, type CutOpening } from "./solids.ts";
 import { add, type Vector } from "./space.ts";
 import { readStep, type StepEntity, type StepFile } from "./step.ts";
 import { type WallSide, wallSides } from "./wall-side.ts";
@@ -156,18 +156,18 @@ function wallOf(entity: StepEntity, { file, unitMm, related, origin }: Reader): 
     return place && bodyOf(reading, product, { ...place, origin: add(place.origin, origin, -1) });
   };
   const parts = body(entity);
-  const openings = (related.voids.get(entity.id) ?? []).map((opening): ModelOpening | undefined => {
+  const openings = (related.voids.get(entity.id) ?? []).map((opening): CutOpening | undefined => {
     const own = body(opening);
     return own && { parts: own, entity: `#${opening.id} ${opening.type}`, ...filling(opening, related) };
   });
   if (!parts || openings.includes(undefined)) return { entity, faults: reading.faults };
-  const sides = wallSides(parts, openings as ModelOpening[], unitMm);
+  const sides = wallSides(parts, openings as CutOpening[], unitMm);
   if (sides.ok) return { entity, faults: [], sides: sides.sides };
   const says = message(`intake.ifc.${sides.fault}`, { entity: `#${entity.id}`, type: entity.type });
   return { entity, faults: [{ says, hint: message(`intake.hint.ifc.${sides.fault}`) }] };
 }
 
-function filling(opening: StepEntity, { fills }: Relations): Pick<ModelOpening, "kind" | "name"> {
+function filling(opening: StepEntity, { fills }: Relations): Pick<CutOpening, "kind" | "name"> {
   const by = fills.get(opening.id);
   const name = (by && (textOf(by.values[2]) ?? textOf(by.values[7]))) ?? textOf(opening.values[2]);
   const kind = by?.type.startsWith("IFCWINDOW")

@@ -46,6 +46,16 @@ export interface Part {
   readonly faceted: boolean;
 }
 
+/** What a wall's body is cut by, told apart from it. */
+export interface CutOpening {
+  readonly parts: readonly Part[];
+  /** `#12 IFCOPENINGELEMENT` and the like, as the messages name it. */
+  readonly entity: string;
+  /** What fills it says what it is; else its height over the foot. */
+  readonly kind?: "window" | "door";
+  readonly name?: string;
+}
+
 /** The parts of a product's body; undefined where some of it is not read, which is noted. */
 export function bodyOf(reading: Reading, product: StepEntity, place: Placement): Part[] | undefined {
   const shape = reading.one(product, 6, "Representation");

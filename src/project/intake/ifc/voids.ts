@@ -5,9 +5,9 @@ import { commonRect, type Rect, rectArea } from "../../../geometry/rect.ts";
 import { regionArea, union } from "../../../geometry/region.ts";
 import { message } from "../../../text/message.ts";
 import type { TakenOpening } from "../face/shape.ts";
-import type { ModelOpening } from "./model.ts";
 import type { Fault } from "./reading.ts";
 import { onPlane, outFrom, type UprightPlane } from "./section.ts";
+import type { CutOpening } from "./solids.ts";
 import { tidy } from "./tidy.ts";
 
 /** Sides nearer to one another lie in one plane (mm). */
@@ -30,7 +30,7 @@ export interface Void {
   readonly told: Pick<TakenOpening, "kind" | "name">;
 }
 
-export function voidOf({ parts, entity, kind, name }: ModelOpening, plane: UprightPlane): Void {
+export function voidOf({ parts, entity, kind, name }: CutOpening, plane: UprightPlane): Void {
   const points = parts.flatMap(({ sides }) => sides.flat(2));
   const out = points.map((point) => outFrom(plane, point));
   const [nearest, farthest] = reachOf(out);

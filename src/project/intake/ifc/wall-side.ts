@@ -6,10 +6,9 @@ import { type Region, regionArea, subtract, union } from "../../../geometry/regi
 import { message } from "../../../text/message.ts";
 import { cleaned } from "../face/outline.ts";
 import type { TakenOpening } from "../face/shape.ts";
-import type { ModelOpening } from "./model.ts";
 import type { Fault } from "./reading.ts";
 import { cutPolygons, onPlane, outFrom, type UprightPlane } from "./section.ts";
-import type { Part, Side } from "./solids.ts";
+import type { CutOpening, Part, Side } from "./solids.ts";
 import { ringNormal, type Vector } from "./space.ts";
 import { tidy } from "./tidy.ts";
 import { FLUSH_MM, openingFault, openingIn, reachOf, SLIVER_MM2, voidOf } from "./voids.ts";
@@ -52,7 +51,7 @@ export type WallSides =
 
 export function wallSides(
   parts: readonly Part[],
-  openings: readonly ModelOpening[],
+  openings: readonly CutOpening[],
   unitMm: number,
 ): WallSides {
   const uprights: Upright[] = [];
@@ -126,7 +125,7 @@ function planesAcross(uprights: readonly Upright[], outward: Point): { offset: n
 
 interface Seen {
   readonly parts: readonly Part[];
-  readonly openings: readonly ModelOpening[];
+  readonly openings: readonly CutOpening[];
   readonly plane: UprightPlane;
   readonly thickness: number;
   readonly proud: number;

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useState } from "react";
 import { useWords } from "../../words.ts";
-import type { TakeDrawingProps } from "./TakeDrawing.tsx";
+import type { TakeDrawingProps } from "./props.ts";
 
 const TakeDrawing = lazy(async () => ({ default: (await import("./TakeDrawing.tsx")).TakeDrawing }));
 

@@ -1,22 +1,14 @@
 import "../../../project/intake/texts.ts";
 import "./intake.css";
 import { lazy, Suspense, useId, useState } from "react";
-import type { Source } from "../../../project/editing/change.ts";
 import { type ReadDrawing, readDrawing } from "../../../project/intake/dxf/read-drawing.ts";
 import type { ReadWalls } from "../../../project/intake/ifc/read-walls.ts";
-import type { Taken } from "../../../project/intake/taken.ts";
 import { useWords } from "../../words.ts";
 import { useHelp } from "../help/use-help.tsx";
+import type { TakeDrawingProps } from "./props.ts";
 import { TakeLayer } from "./TakeLayer.tsx";
 import { TakenTold } from "./TakenTold.tsx";
 import { textOf } from "./text-of.ts";
-
-export interface TakeDrawingProps {
-  /** The face that gets the drawing; a project is begun with it where absent. */
-  readonly into?: { readonly source: Source; readonly face: string } | undefined;
-  /** Takes what is shown, once it is pressed. */
-  onTake(taken: Extract<Taken, { ok: true }>): void;
-}
 
 type Read =
   | { readonly kind: "drawing"; readonly of: ReadDrawing }

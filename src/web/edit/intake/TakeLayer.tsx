@@ -14,7 +14,7 @@ import { type Taken, tried } from "../../../project/intake/taken.ts";
 import { useWords } from "../../words.ts";
 import { ChoiceField } from "../fields/ChoiceField.tsx";
 import { FacePicture } from "./FacePicture.tsx";
-import type { TakeDrawingProps } from "./TakeDrawing.tsx";
+import type { TakeDrawingProps } from "./props.ts";
 import { TakenTold } from "./TakenTold.tsx";
 import { TakePress } from "./TakePress.tsx";
 

@@ -1,6 +1,6 @@
 import type { Taken } from "../../../project/intake/taken.ts";
 import { useWords } from "../../words.ts";
-import type { TakeDrawingProps } from "./TakeDrawing.tsx";
+import type { TakeDrawingProps } from "./props.ts";
 
 /** Takes what is told; nothing where it cannot be taken. */
 export function TakePress({

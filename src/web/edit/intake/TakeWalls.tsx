@@ -6,7 +6,7 @@ import { heading } from "../../../scene/views/extent.ts";
 import { useWords } from "../../words.ts";
 import { useHelp } from "../help/use-help.tsx";
 import { FacePicture } from "./FacePicture.tsx";
-import type { TakeDrawingProps } from "./TakeDrawing.tsx";
+import type { TakeDrawingProps } from "./props.ts";
 import { TakenTold } from "./TakenTold.tsx";
 import { TakePress } from "./TakePress.tsx";
 
