@@ -5,6 +5,7 @@ import { spoil } from "../../project/editing/spoiled.ts";
 import type { Spoiled } from "../../project/schema/spoiled.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { SawFields } from "../edit/fields/SawFields.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
@@ -70,6 +71,10 @@ export const CuttingBand = memo(function CuttingBand({
           {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.cutting.about")}
         </p>
         {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
+        <details className="saw-limits">
+          <summary>{w("page.saw")}</summary>
+          <SawFields source={source} onEdit={onEdit} />
+        </details>
         <SpoiledStock project={design.project} plan={cut?.plan} stale={stale} onEdit={onEdit} />
         <ul>
           {parts.map(({ key, name, count }) => (

@@ -12,6 +12,7 @@ const FACE: Path = ["faces", 0];
 const OPENING: Path = [...FACE, "openings", 0];
 const PENETRATION: Path = [...FACE, "penetrations", 0];
 const WIND: Path = ["site", "wind"];
+const SAW: Path = ["stock", "saw"];
 const ZONE: Path = [...FACE, "zones", 0];
 
 export const FIELDS = {
@@ -72,6 +73,10 @@ export const FIELDS = {
   "wind-enclosure": { at: [...WIND, "enclosure"] },
   "wind-topography": { at: [...WIND, "topography", "value"] },
   "wind-relief": { at: [...WIND, "reliefPercent", "value"] },
+  "saw-kerf": { at: [...SAW, "kerf"], usual: { from: [2.4, 0.09375], to: [3.2, 0.125] } },
+  "saw-table": { at: [...SAW, "table", "length"] },
+  "saw-fence": { at: [...SAW, "fence"], usual: { from: [600, 24] } },
+  "saw-lift": { at: [...SAW, "lift"] },
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 
