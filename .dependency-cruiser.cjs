@@ -29,7 +29,7 @@ const reachesOnly = { store: "project", web: "design" };
 const librariesOfRooms = {
   geometry: ["clipper-lib"],
   store: ["better-sqlite3", "kysely"],
-  server: ["hono", "@hono/node-server"],
+  server: ["hono", "@hono/node-server", "node-forge"],
   cli: ["commander"],
   web: ["react", "react-dom", "three", "@fontsource/atkinson-hyperlegible-next"],
 };

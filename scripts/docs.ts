@@ -3,6 +3,7 @@
 
 import { mkdirSync, writeFileSync } from "node:fs";
 import { equationPages } from "./docs-equations.ts";
+import { apiDescriptionFile } from "./docs-openapi.ts";
 import { projectSchemaFile } from "./docs-schema.ts";
 import { commandSchemaFiles } from "./docs-schemas-cli.ts";
 import { sourcesPage } from "./docs-sources.ts";
@@ -14,6 +15,7 @@ const files: Readonly<Record<string, string>> = {
   ...Object.fromEntries(
     Object.entries(equationPages()).map(([name, text]) => [`docs/equations/${name}`, text]),
   ),
+  "docs/openapi.json": apiDescriptionFile(),
   "schemas/project.schema.json": projectSchemaFile(),
   ...Object.fromEntries(
     Object.entries(commandSchemaFiles()).map(([name, text]) => [`schemas/${name}`, text]),
@@ -26,5 +28,5 @@ const formatted = Object.keys(files).filter((path) => path.endsWith(".json"));
 const { code } = await runTool("@biomejs/biome/bin/biome", ["format", "--write", ...formatted], {
   keep: true,
 });
-if (code !== 0) giveUp("the formatter refused what was made; look at `npx biome format schemas`.");
+if (code !== 0) giveUp("the formatter refused what was made; look at `npx biome format schemas docs`.");
 say(`Made ${Object.keys(files).length} files.`);

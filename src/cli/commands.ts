@@ -1,5 +1,6 @@
 /** Every command: what it takes, and where its work is found. A command's file is loaded only when it is asked for. */
 import { DRAWING_UNITS } from "../project/intake/dxf/drawing.ts";
+import { ROLES } from "../store/role.ts";
 import type { Answer } from "./answer.ts";
 import type { Job } from "./job.ts";
 import {
@@ -7,6 +8,7 @@ import {
   EDIT_OPTION,
   FOLDER_OPTION,
   JSON_OPTION,
+  LAN_OPTIONS,
   LANGUAGE_OPTION,
   type OptionSpec,
   PORT_OPTION,
@@ -162,16 +164,65 @@ export const COMMANDS: readonly CommandSpec[] = [
   {
     name: "serve",
     takes: [FILE],
-    options: [...USUAL, PORT_OPTION, DATA_OPTION],
+    options: [...USUAL, PORT_OPTION, DATA_OPTION, ...LAN_OPTIONS],
     example: "outerleaf serve house.outerleaf.json --port 4300",
     load: () => import("./commands/serve.ts"),
   },
   {
     name: "start",
     takes: [{ name: "FILE", needed: false }],
-    options: [...USUAL, { name: "once" }, FOLDER_OPTION, PORT_OPTION, DATA_OPTION],
+    options: [...USUAL, { name: "once" }, FOLDER_OPTION, PORT_OPTION, DATA_OPTION, ...LAN_OPTIONS],
     example: "outerleaf start house.outerleaf.json --once",
     load: () => import("./commands/start.ts"),
+  },
+  {
+    name: "people",
+    takes: [
+      { name: "list|invite|revoke", needed: false },
+      { name: "NAME", needed: false },
+    ],
+    options: [
+      JSON_OPTION,
+      { name: "role", value: ROLES.join("|"), words: ROLES },
+      { name: "address", value: "https://HOST:PORT" },
+      DATA_OPTION,
+      ...READING,
+    ],
+    example: 'outerleaf people invite "Ada" --role site',
+    load: () => import("./commands/people.ts"),
+  },
+  {
+    name: "backup",
+    takes: [FILE],
+    options: [JSON_OPTION, DATA_OPTION, ...READING],
+    example: "outerleaf backup monday.sqlite",
+    load: () => import("./commands/backup.ts"),
+  },
+  {
+    name: "restore",
+    takes: [FILE],
+    options: [JSON_OPTION, DATA_OPTION, ...READING],
+    example: "outerleaf restore monday.sqlite",
+    load: () => import("./commands/restore.ts"),
+  },
+  {
+    name: "export",
+    takes: [FILE],
+    options: [
+      JSON_OPTION,
+      { name: "to", value: "FILE.zip", needed: true, about: "cli.option.export.to" },
+      DATA_OPTION,
+      ...READING,
+    ],
+    example: "outerleaf export house.outerleaf.json --to house.zip",
+    load: () => import("./commands/export.ts"),
+  },
+  {
+    name: "import",
+    takes: [{ name: "FILE.zip", needed: true }],
+    options: [JSON_OPTION, DATA_OPTION, ...READING],
+    example: "outerleaf import house.zip",
+    load: () => import("./commands/import.ts"),
   },
   {
     name: "saw",

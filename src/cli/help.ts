@@ -29,7 +29,7 @@ export function programHelp(reader: Reader): string {
 }
 
 /** Commands that are no step of a job. */
-const BESIDE: readonly string[] = ["saw", "reckon"];
+const BESIDE: readonly string[] = ["people", "backup", "restore", "export", "import", "saw", "reckon"];
 
 export function commandHelp(spec: CommandSpec, reader: Reader): string {
   const tell = (key: string): string => say(message(key), reader);

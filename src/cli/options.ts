@@ -1,5 +1,6 @@
 /** The options of the command line: how each is written, and what may stand after it. */
 import type { DrawingUnit } from "../project/intake/dxf/drawing.ts";
+import type { Role } from "../store/role.ts";
 import type { Language } from "../text/catalogue.ts";
 import { type Message, message } from "../text/message.ts";
 import type { Reader } from "../text/say.ts";
@@ -14,6 +15,11 @@ export interface Options {
   readonly to?: string;
   readonly port?: number;
   readonly data?: string;
+  readonly lan?: boolean;
+  readonly certificate?: string;
+  readonly key?: string;
+  readonly role?: Role;
+  readonly address?: string;
   readonly once?: boolean;
   readonly turn?: boolean;
   readonly stages?: number;
@@ -66,6 +72,12 @@ export const UNITS_OPTION: OptionSpec = {
 export const FOLDER_OPTION: OptionSpec = { name: "to", value: "DIR" };
 /** Ports under 1024 are the system's; 0 asks for any free one. */
 export const PORT_OPTION: OptionSpec = { name: "port", value: "N", range: [0, 65_535] };
+
+export const LAN_OPTIONS: readonly OptionSpec[] = [
+  { name: "lan" },
+  { name: "certificate", value: "FILE.pem" },
+  { name: "key", value: "FILE.pem" },
+];
 
 export const DATA_OPTION: OptionSpec = { name: "data", value: "DIR" };
 

@@ -1,7 +1,11 @@
 /** The page on loopback, from its start until the reader stops it. */
 import { join, resolve } from "node:path";
 import { printProject } from "../project/print.ts";
+import { type FoundCertificate, givenCertificate, ownCertificate } from "../server/certificate.ts";
 import { diskFiles, type Files } from "../server/files.ts";
+import { asInHeader, serveLan } from "../server/lan.ts";
+import { liveNews } from "../server/live.ts";
+import { outsideAddresses, ownHosts } from "../server/own-hosts.ts";
 import { serve } from "../server/serve.ts";
 import { openStore } from "../store/open.ts";
 import { type Message, message } from "../text/message.ts";
@@ -9,9 +13,14 @@ import { type Reader, say } from "../text/say.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import type { Job } from "./job.ts";
 import { openProject } from "./open-project.ts";
+import { storeFolderOf } from "./store.ts";
+import { VERSION } from "./version.ts";
 
 /** Where the page is when no port is named. */
 const USUAL_PORT = 4170;
+
+/** Where phones find it when no port is named: the next one. */
+export const LAN_PORT = USUAL_PORT + 1;
 
 export interface ServingPage {
   readonly url: string;
@@ -27,21 +36,37 @@ export async function servePage(
   const { io, options } = job;
   const port = options.port ?? USUAL_PORT;
   const projectFile = resolve(io.cwd, file);
-  const opened = await openStore(options.data === undefined ? io.dataFolder : resolve(io.cwd, options.data));
-  const serving = await serve({
+  const certificate = options.lan ? certificateFor(job) : undefined;
+  if (certificate?.ok === false) return { refused: certificate.says };
+  const opened = await openStore(storeFolderOf(job));
+  if (certificate && !opened.ok) {
+    return { refused: message("cli.refused.no-store", { why: opened.says }) };
+  }
+  const live = liveNews();
+  const common = {
+    live,
+    version: VERSION,
     files: options.edit === undefined ? diskFiles : edited(job, file, projectFile),
     projectFile,
     documentsDir: resolve(io.cwd, documents),
     webDir: join(io.root, "dist", "web"),
-    port,
     ...(opened.ok ? { store: opened.store } : {}),
     // A what-if is a project of its own.
     ...(options.edit === undefined ? {} : { keptAs: `${projectFile}\n${resolve(io.cwd, options.edit)}` }),
-  });
+  };
+  const hosts = ownHosts();
+  const lan =
+    certificate && (await serveLan({ ...common, certificate, hosts, port: port === 0 ? 0 : port + 1 }));
+  const outside = lan && `https://${asInHeader(outsideAddresses()[0] ?? "localhost")}:${lan.port}`;
+  const serving =
+    certificate && !lan
+      ? undefined
+      : await serve({ ...common, port, ...(outside === undefined ? {} : { outside }) });
   const closeStore = (): void => {
     if (opened.ok) opened.store.close();
   };
   if (serving === undefined) {
+    await lan?.close();
     closeStore();
     return {
       refused: message("cli.refused.no-port", { port: String(port) }),
@@ -51,7 +76,7 @@ export async function servePage(
   const untilStopped = new Promise<void>((stopped) => {
     const release = io.onStop(() => {
       release();
-      void serving.close().then(() => {
+      void Promise.all([serving.close(), lan?.close()]).then(() => {
         closeStore();
         stopped();
       });
@@ -62,7 +87,26 @@ export async function servePage(
     io.err(`${say(message("store.none", { why: opened.says }), reader)}\n`);
   }
   const kept = opened.ok ? [message("store.at", { file: opened.file })] : [];
-  return { url: serving.url, says: [...serving.says, ...kept], untilStopped };
+  const phones =
+    outside === undefined || certificate === undefined
+      ? []
+      : [
+          message("page.server.phones", { url: outside }),
+          message("page.server.fingerprint", { fingerprint: certificate.fingerprint }),
+        ];
+  return { url: serving.url, says: [...serving.says, ...phones, ...kept], untilStopped };
+}
+
+/** The reader's own certificate, or the one that is made here. */
+function certificateFor(job: Job): FoundCertificate {
+  const { certificate, key } = job.options;
+  if (certificate === undefined && key === undefined) {
+    const folder = storeFolderOf(job);
+    return { ok: true, ...ownCertificate({ folder, hosts: ownHosts(), now: new Date() }) };
+  }
+  if (certificate === undefined || key === undefined)
+    return { ok: false, says: message("cli.refused.half-pem") };
+  return givenCertificate({ certificate: resolve(job.io.cwd, certificate), key: resolve(job.io.cwd, key) });
 }
 
 /** The disk, with the edit applied to the project each time it is read; a file that cannot be edited is given as it is. */

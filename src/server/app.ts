@@ -2,10 +2,16 @@
 import { basename, join } from "node:path";
 import { Hono } from "hono";
 import type { Store } from "../store/store.ts";
+import { door } from "./access/door.ts";
+import { joinPage } from "./access/join-page.ts";
+import { accessRoutes } from "./access/routes.ts";
 import { json, send, sha256 } from "./answers.ts";
+import { apiDescription } from "./api/description.ts";
+import { operationAt } from "./api/find.ts";
 import { attachmentRoutes } from "./attachments.ts";
 import type { Files } from "./files.ts";
 import { type FileText, firstDesign } from "./first-design.ts";
+import { type Live, liveNews } from "./live.ts";
 import { isOwnHost, mediaType } from "./policy.ts";
 import { projectRoutes } from "./projects.ts";
 import { refuse } from "./refusals.ts";
@@ -23,6 +29,16 @@ export interface AppOptions {
   /** The served project's edits are kept under an id made of this; its path unless told. */
   readonly keptAs?: string;
   readonly now?: () => Date;
+  /** Shared by every listener of one program. */
+  readonly live?: Live;
+  /** The address that phones reach, such as https://192.0.2.7:4171; none while they are not let in. */
+  readonly outside?: string;
+  /** For the listener that phones reach: who asks must be signed in. Needs a store. */
+  readonly guarded?: {
+    /** The names and addresses of this machine, beside loopback. */
+    readonly hosts: readonly string[];
+  };
+  readonly version?: string;
 }
 
 export interface DocumentsAnswer {
@@ -39,6 +55,9 @@ const KEPT_AS = "Outerleaf-Kept-As";
 const PROJECTS = "/api/projects";
 const ATTACHMENTS = "/api/attachments";
 
+/** Below these something can be written; which methods an address takes is told by its own routes. */
+const WRITTEN = [PROJECTS, ATTACHMENTS];
+
 /** No address of ours comes near this length; longer ones are not looked at. */
 const LONGEST_ADDRESS = 2048;
 
@@ -50,21 +69,32 @@ export function createApp({
   store,
   keptAs = projectFile,
   now = () => new Date(),
+  live = liveNews(),
+  outside,
+  guarded,
+  version = "",
 }: AppOptions): Hono {
   const app = new Hono();
 
   app.use(async (context, next) => {
     const request = context.req.raw;
-    if (!isOwnHost(request.headers.get("host") ?? new URL(request.url).host)) {
+    if (!isOwnHost(request.headers.get("host") ?? new URL(request.url).host, guarded?.hosts)) {
       return refuse("foreign-host", request);
     }
     if (request.url.length > LONGEST_ADDRESS) return refuse("address-too-long", request);
-    const onlyShows = ![PROJECTS, ATTACHMENTS].some((kept) => `${context.req.path}/`.startsWith(`${kept}/`));
-    if (onlyShows && request.method !== "GET" && request.method !== "HEAD") {
-      return refuse("method-not-allowed", request);
-    }
+    const { path } = context.req;
+    const writes = request.method !== "GET" && request.method !== "HEAD";
+    const mayWrite =
+      WRITTEN.some((kept) => `${path}/`.startsWith(`${kept}/`)) || operationAt(request.method, path);
+    if (writes && !mayWrite) return refuse("method-not-allowed", request);
     return next();
   });
+
+  if (guarded) {
+    if (!store) throw new Error("who is signed in stands in the store");
+    app.use(door({ people: store.people, now }));
+    joinPage(app);
+  }
 
   const designed = firstDesign();
   const served = { [KEPT_AS]: sha256(keptAs).slice(0, 24) };
@@ -89,14 +119,17 @@ export function createApp({
   });
 
   if (store) {
-    app.route(PROJECTS, projectRoutes({ store, now }));
+    app.route(PROJECTS, projectRoutes({ store, now, live }));
     app.route(ATTACHMENTS, attachmentRoutes({ store, now }));
+    app.route("/api", accessRoutes({ store, now, outside, guarded: guarded !== undefined }));
   } else {
     app.get(PROJECTS, (context) => json({ store: false, projects: [] }, context.req.raw));
     for (const kept of [`${PROJECTS}/*`, `${ATTACHMENTS}/*`]) {
       app.all(kept, (context) => refuse("no-store", context.req.raw));
     }
   }
+
+  app.get("/api/openapi.json", (context) => json(apiDescription(version), context.req.raw));
 
   app.get("/api/documents", async (context) => {
     const documents: DocumentsAnswer["documents"][number][] = [];

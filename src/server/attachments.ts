@@ -3,6 +3,7 @@ import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { LARGEST_PICTURE } from "../store/attachments.ts";
 import { json, send } from "./answers.ts";
+import { knownBody, readBody } from "./bodies.ts";
 import { isOwnPage } from "./policy.ts";
 import type { Keeping } from "./projects.ts";
 import { refuse } from "./refusals.ts";
@@ -18,6 +19,12 @@ export function attachmentRoutes({ store, now }: Keeping): Hono {
     return isOwnPage(request) ? next() : refuse("foreign-page", request);
   });
   routes.use(bodyLimit({ maxSize: LARGEST_PICTURE, onError: ({ req }) => tooLarge(req.raw) }));
+
+  routes.post("/known", async ({ req }) => {
+    const body = await readBody(req.raw, knownBody);
+    if (!body) return refuse("unread-body", req.raw);
+    return json({ sha256: await store.attachments.known(body.sha256) }, req.raw);
+  });
 
   routes.get(SHA256, async ({ req }) => {
     const held = await store.attachments.get(req.param("sha256"));
@@ -37,10 +44,12 @@ export function attachmentRoutes({ store, now }: Keeping): Hono {
     return json({ sha256, type, bytes: content.byteLength }, req.raw, { status: fresh ? 201 : 200 });
   });
 
-  routes.all(SHA256, ({ req }) => {
-    const allow = "GET, HEAD, PUT";
-    return refuse("method-not-here", req.raw, { values: { allow }, allow });
-  });
+  for (const [path, allow] of [
+    ["/known", "POST"],
+    [SHA256, "GET, HEAD, PUT"],
+  ] as const) {
+    routes.all(path, ({ req }) => refuse("method-not-here", req.raw, { values: { allow }, allow }));
+  }
   routes.all("*", ({ req }) => refuse("not-found", req.raw));
   routes.onError((_, { req }) => refuse("cannot-keep", req.raw));
   return routes;

@@ -1,7 +1,9 @@
 /** What the routes of kept projects accept. */
 import * as z from "zod";
 import { parseJson } from "../project/json.ts";
+import { ROLES } from "../store/role.ts";
 import type { Message, MessageValue } from "../text/message.ts";
+import { SECRET } from "./secrets.ts";
 
 /** Bytes; the largest example is a fiftieth of it. */
 export const LARGEST_BODY = 4 * 1024 * 1024;
@@ -19,6 +21,18 @@ export const revisionBody = z.strictObject({
   document: z.looseObject({}),
   says: messageBody,
 });
+
+/** Entries are read one by one, so that a bad one does not hold up the others. */
+export const entriesBody = z.strictObject({ entries: z.array(z.unknown()).min(1).max(200) });
+
+export const signInBody = z.strictObject({ secret: z.string().regex(SECRET) });
+
+export const invitationBody = z.strictObject({
+  name: z.string().trim().min(1).max(100),
+  role: z.enum(ROLES),
+});
+
+export const knownBody = z.strictObject({ sha256: z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(500) });
 
 export const removalBody = z.strictObject({ name: z.string().max(255) });
 

@@ -41,12 +41,12 @@ export function policyHeaders(kind: "page" | "document"): Readonly<Record<string
 const OWN_HOSTS: readonly string[] = ["127.0.0.1", "localhost", "[::1]"];
 
 /**
- * Whether a Host header names this machine itself. A foreign name that resolves to loopback (DNS rebinding) does not,
+ * Whether a Host header names this machine itself, by loopback or by one of `more`. A foreign name that resolves to loopback (DNS rebinding) does not,
  * so a page from elsewhere cannot read the project through a visitor's browser.
  */
-export function isOwnHost(host: string | undefined): boolean {
+export function isOwnHost(host: string | undefined, more: readonly string[] = []): boolean {
   if (host === undefined) return false;
-  return OWN_HOSTS.includes(host.toLowerCase().replace(/:\d{1,5}$/, ""));
+  return [...OWN_HOSTS, ...more].includes(host.toLowerCase().replace(/:\d{1,5}$/, ""));
 }
 
 /**
@@ -56,9 +56,11 @@ export function isOwnHost(host: string | undefined): boolean {
 export function isOwnPage(request: Request): boolean {
   const origin = request.headers.get("origin");
   const site = request.headers.get("sec-fetch-site");
-  const host = request.headers.get("host") ?? new URL(request.url).host;
+  const { protocol, host: asked } = new URL(request.url);
+  const host = request.headers.get("host") ?? asked;
   return (
-    (origin === null || origin === `http://${host}`) && (site === null || /^(same-origin|none)$/.test(site))
+    (origin === null || origin === `${protocol}//${host}`) &&
+    (site === null || /^(same-origin|none)$/.test(site))
   );
 }
 

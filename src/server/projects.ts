@@ -5,10 +5,13 @@ import { readDocument } from "../project/read.ts";
 import type { NewRevision, PutAnswer } from "../store/revision.ts";
 import type { Store } from "../store/store.ts";
 import { message } from "../text/message.ts";
+import { whoOf } from "./access/signed-in.ts";
 import { json } from "./answers.ts";
 import { LARGEST_BODY, readBody, removalBody, revisionBody } from "./bodies.ts";
+import type { Live } from "./live.ts";
 import { isOwnPage } from "./policy.ts";
 import { refuse } from "./refusals.ts";
+import { siteRoutes } from "./site/routes.ts";
 
 export interface Keeping {
   readonly store: Store;
@@ -18,7 +21,7 @@ export interface Keeping {
 const ID = ":id{[0-9a-f]{24}}";
 const NUMBER = ":number{[1-9][0-9]{0,8}}";
 
-export function projectRoutes({ store, now }: Keeping): Hono {
+export function projectRoutes({ store, now, live }: Keeping & { readonly live: Live }): Hono {
   const routes = new Hono();
   routes.use(async (context, next) => {
     const request = context.req.raw;
@@ -44,10 +47,11 @@ export function projectRoutes({ store, now }: Keeping): Hono {
     return json({ id, name, title, revision, ...known }, req.raw, { headers: tagged(revision) });
   });
 
-  routes.put(`/${ID}`, async ({ req }) => {
+  routes.put(`/${ID}`, async (context) => {
+    const { req } = context;
     const body = await readBody(req.raw, revisionBody);
     if (!body) return refuse("unread-body", req.raw);
-    return put(req.raw, body, { store, now, id: req.param("id") });
+    return put(req.raw, body, { who: whoOf(context), store, now, live, id: req.param("id") });
   });
 
   routes.delete(`/${ID}`, async ({ req }) => {
@@ -68,14 +72,21 @@ export function projectRoutes({ store, now }: Keeping): Hono {
     return revision ? json({ revision }, req.raw) : refuse("not-kept", req.raw);
   });
 
-  routes.post(`/${ID}/revisions/${NUMBER}/restore`, async ({ req }) => {
+  routes.post(`/${ID}/revisions/${NUMBER}/restore`, async (context) => {
+    const { req } = context;
     const id = req.param("id");
     const project = await store.project(id);
     const old = await store.revision(id, Number(req.param("number")));
     if (!project || !old) return refuse("not-kept", req.raw);
     const says = message("page.edit.back-to", { number: String(old.number), says: old.says });
-    return put(req.raw, { name: project.name, document: old.document, says }, { store, now, id });
+    return put(
+      req.raw,
+      { name: project.name, document: old.document, says },
+      { who: whoOf(context), store, now, live, id },
+    );
   });
+
+  routes.route("/", siteRoutes({ store, now, live }));
 
   for (const [path, allow] of [
     ["/", "GET, HEAD"],
@@ -95,7 +106,7 @@ export function projectRoutes({ store, now }: Keeping): Hono {
 async function put(
   request: Request,
   { name, document, says }: Pick<NewRevision, "name" | "document" | "says">,
-  { store, now, id }: Keeping & { readonly id: string },
+  { store, now, live, id, who }: Keeping & { readonly live: Live; readonly id: string; readonly who: string },
 ): Promise<Response> {
   const onto = /^"([^"]*)"$/.exec(request.headers.get("if-match") ?? "")?.[1];
   if (onto === undefined && request.headers.get("if-none-match") !== "*") {
@@ -108,7 +119,11 @@ async function put(
   }
   const { title } = read.project;
   const time = now().toISOString();
-  return answered(await store.put(id, { name, title, document, says, time, onto }), request);
+  const answer = await store.put(id, { name, title, document, says, time, who, onto });
+  if (answer.kind === "kept" && answer.fresh) {
+    live.tell(id, { kind: "revision", number: answer.revision.number });
+  }
+  return answered(answer, request);
 }
 
 function answered(answer: PutAnswer, request: Request): Response {

@@ -28,6 +28,15 @@ const STATUS = {
   "picture-too-large": 413,
   "picture-other-type": 415,
   "picture-other-hash": 422,
+  "sign-in-needed": 401,
+  "not-allowed": 403,
+  "too-many": 429,
+  "bad-invitation": 403,
+  "no-phones": 409,
+  "other-role": 409,
+  "no-person": 404,
+  "batch-too-large": 413,
+  "bad-range": 400,
 } as const;
 
 export type Refusal = keyof typeof STATUS;
@@ -57,10 +66,11 @@ export function refuse(code: Refusal, request: Request, { values, allow, more }:
       "Cache-Control": "no-store",
       ...(code === "method-not-allowed" ? { Allow: "GET, HEAD" } : {}),
       ...(allow === undefined ? {} : { Allow: allow }),
+      ...(code === "too-many" ? { "Retry-After": "60" } : {}),
     },
   });
 }
 
-function languageOf(request: Request): Language {
+export function languageOf(request: Request): Language {
   return /^\s*fr\b/i.test(request.headers.get("accept-language") ?? "") ? "fr" : "en";
 }

@@ -3,6 +3,7 @@ import type { Server } from "node:http";
 import { createAdaptorServer } from "@hono/node-server";
 import { type Message, message } from "../text/message.ts";
 import { type AppOptions, createApp } from "./app.ts";
+import { closed, listen, nextFree } from "./listen.ts";
 
 export interface ServeOptions extends AppOptions {
   /** Loopback only: the project is nobody else's business. */
@@ -19,9 +20,6 @@ export interface Serving {
   close(): Promise<void>;
 }
 
-/** How many ports are tried from the one asked for. */
-const TRIES = 20;
-
 /** Starts the server; undefined where no port from the one asked for on is free. */
 export async function serve({
   host = "127.0.0.1",
@@ -29,11 +27,10 @@ export async function serve({
   ...options
 }: ServeOptions): Promise<Serving | undefined> {
   const app = createApp(options);
-  const last = port === 0 ? 0 : Math.min(port + TRIES - 1, 65_535);
-  for (let tried = port; tried <= last; tried++) {
+  return nextFree(port, async (tried) => {
     const server = createAdaptorServer({ fetch: app.fetch }) as Server;
     const found = await listen(server, { host, port: tried });
-    if (found === undefined) continue;
+    if (found === undefined) return undefined;
     const url = `http://${host === "::1" ? "[::1]" : host}:${found}/`;
     // What the page asks first is made while the browser is still on its way.
     setImmediate(() => void app.request(`${url}api/design`));
@@ -45,29 +42,7 @@ export async function serve({
         ...(moved ? [message("page.server.port-busy", { asked: String(port), port: String(found) })] : []),
         message("page.server.open", { url }),
       ],
-      close: () => close(server),
+      close: () => closed(server),
     };
-  }
-  return undefined;
-}
-
-/** The port that it listens on, or undefined where that port is taken or not allowed. */
-function listen(server: Server, { host, port }: { host: string; port: number }): Promise<number | undefined> {
-  return new Promise((resolve, reject) => {
-    server.once("error", (error: NodeJS.ErrnoException) => {
-      if (error.code === "EADDRINUSE" || error.code === "EACCES") resolve(undefined);
-      else reject(error);
-    });
-    server.listen({ host, port, exclusive: true }, () => {
-      const address = server.address();
-      resolve(typeof address === "object" && address !== null ? address.port : port);
-    });
-  });
-}
-
-function close(server: Server): Promise<void> {
-  return new Promise((resolve) => {
-    server.close(() => resolve());
-    server.closeAllConnections();
   });
 }

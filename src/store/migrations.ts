@@ -105,7 +105,7 @@ function onlyAddedTo(table: string): string {
 export const DATABASE_VERSION = MIGRATIONS.length;
 
 /** Tells a database of ours from another program's (SQLite's `application_id`). */
-const APPLICATION_ID = 0x6f6c6561;
+export const APPLICATION_ID = 0x6f6c6561;
 
 export type Brought = "ready" | "foreign" | { readonly newer: number };
 

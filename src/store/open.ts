@@ -2,10 +2,9 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { type Message, message } from "../text/message.ts";
+import { DATABASE_FILE } from "./database-file.ts";
 import { bringUp, DATABASE_VERSION } from "./migrations.ts";
 import { createStore, type Store } from "./store.ts";
-
-const FILE = "outerleaf.sqlite";
 
 /** How long a write waits for one of another process, in milliseconds. */
 const PATIENCE = 2000;
@@ -20,7 +19,7 @@ export type OpenedStore =
  * loss of power. Source: sqlite.org/wal.html and pragma `synchronous`.
  */
 export async function openStore(folder: string): Promise<OpenedStore> {
-  const file = join(folder, FILE);
+  const file = join(folder, DATABASE_FILE);
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
   } catch (error) {

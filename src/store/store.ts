@@ -3,7 +3,9 @@ import type { Database } from "better-sqlite3";
 import { Kysely, type Selectable, SqliteDialect } from "kysely";
 import { readDocument } from "../project/read.ts";
 import type { Message } from "../text/message.ts";
+import { type Archives, archivesIn } from "./archives.ts";
 import { type Attachments, attachmentsIn } from "./attachments.ts";
+import { copyInto } from "./database-file.ts";
 import { type Issued, issuedIn } from "./issued.ts";
 import { type Journal, journalIn } from "./journal.ts";
 import { type People, peopleIn } from "./people.ts";
@@ -38,6 +40,9 @@ export interface Store {
   readonly journal: Journal;
   readonly issued: Issued;
   readonly people: People;
+  readonly archives: Archives;
+  /** Writes all of it into a new file, while others go on writing. */
+  backUp(file: string): void;
   close(): void;
 }
 
@@ -132,6 +137,9 @@ export function createStore(database: Database): Store {
     journal: journalIn(tables, writing),
     issued: issuedIn(tables, writing),
     people: peopleIn(tables, writing),
+    archives: archivesIn(writing),
+
+    backUp: (file) => copyInto(database, file),
 
     close: () => {
       database.close();

@@ -4,6 +4,7 @@ import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { parseJson } from "../../src/project/json.ts";
 import "../../src/project/intake/texts.ts";
+import "../../src/server/texts.ts";
 import "../../src/web/edit/help/texts.ts";
 import "../../src/web/survey/texts.ts";
 import "../../src/web/upkeep/texts.ts";

@@ -1,6 +1,7 @@
 /** Every published shape of the command line, by the name of its schema. */
 import type * as z from "zod";
 import { shape as cut } from "./cut.ts";
+import { backupShape, exportShape, importShape, peopleShape, restoreShape } from "./keep.ts";
 import { shape as pack } from "./pack.ts";
 import { shape as planes } from "./planes.ts";
 import { shape as reach } from "./reach.ts";
@@ -38,6 +39,11 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   issue: issueShape,
   serve: serveShape,
   start,
+  people: peopleShape,
+  backup: backupShape,
+  restore: restoreShape,
+  export: exportShape,
+  import: importShape,
   saw,
   reckon,
   refused: refusedShape,
