@@ -4,8 +4,8 @@ import { bodyLimit } from "hono/body-limit";
 import { LARGEST_PICTURE } from "../store/attachments.ts";
 import { json, send } from "./answers.ts";
 import { knownBody, readBody } from "./bodies.ts";
+import type { Keeping } from "./keeping.ts";
 import { isOwnPage } from "./policy.ts";
-import type { Keeping } from "./projects.ts";
 import { refuse } from "./refusals.ts";
 
 const SHA256 = "/:sha256{[0-9a-f]{64}}";

@@ -8,15 +8,11 @@ import { message } from "../text/message.ts";
 import { whoOf } from "./access/signed-in.ts";
 import { json } from "./answers.ts";
 import { LARGEST_BODY, readBody, removalBody, revisionBody } from "./bodies.ts";
+import type { Keeping } from "./keeping.ts";
 import type { Live } from "./live.ts";
 import { isOwnPage } from "./policy.ts";
 import { refuse } from "./refusals.ts";
 import { siteRoutes } from "./site/routes.ts";
-
-export interface Keeping {
-  readonly store: Store;
-  readonly now: () => Date;
-}
 
 const ID = ":id{[0-9a-f]{24}}";
 const NUMBER = ":number{[1-9][0-9]{0,8}}";

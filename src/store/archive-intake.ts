@@ -1,12 +1,26 @@
 /** Puts a project's archive into the database: what is there already is recognised, and what would contradict it is refused. */
 import type { Kysely } from "kysely";
-import { message } from "../text/message.ts";
+import { type Message, message } from "../text/message.ts";
 import type { Archive } from "./archive-file.ts";
-import type { IntakeAnswer, TakenIn } from "./archives.ts";
 import { putContent } from "./attachments.ts";
 import type { NewEntry } from "./journal.ts";
 import type { Tables } from "./tables.ts";
 import type { Writing } from "./writing.ts";
+
+/** What an archive added to the database. */
+export interface TakenIn {
+  readonly id: string;
+  readonly title: string;
+  readonly revisions: number;
+  readonly entries: number;
+  readonly pictures: number;
+  readonly issued: number;
+}
+
+export type IntakeAnswer =
+  | { readonly ok: true; readonly taken: TakenIn }
+  /** Nothing was written. */
+  | { readonly ok: false; readonly says: Message };
 
 /** Thrown to take a begun write back; `part` contradicts what is there. */
 class Contradiction extends Error {

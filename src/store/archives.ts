@@ -3,25 +3,10 @@ import { strToU8, zipSync } from "fflate";
 import type { Kysely } from "kysely";
 import type { Message } from "../text/message.ts";
 import { type Archive, archiveShape, DESCRIPTION, readArchive } from "./archive-file.ts";
-import { takeIn } from "./archive-intake.ts";
+import { type IntakeAnswer, takeIn } from "./archive-intake.ts";
 import type { NewEntry } from "./journal.ts";
 import type { Tables } from "./tables.ts";
 import type { Writing } from "./writing.ts";
-
-/** What an archive added to the database. */
-export interface TakenIn {
-  readonly id: string;
-  readonly title: string;
-  readonly revisions: number;
-  readonly entries: number;
-  readonly pictures: number;
-  readonly issued: number;
-}
-
-export type IntakeAnswer =
-  | { readonly ok: true; readonly taken: TakenIn }
-  /** Nothing was written. */
-  | { readonly ok: false; readonly says: Message };
 
 export interface Archives {
   /** The archive's bytes; undefined where nothing is kept of such a project. */

@@ -9,9 +9,9 @@ import { personBehind } from "../access/door.ts";
 import { whoOf } from "../access/signed-in.ts";
 import { json, send } from "../answers.ts";
 import { entriesBody, readBody } from "../bodies.ts";
+import type { Keeping } from "../keeping.ts";
 import type { Live } from "../live.ts";
 import { mediaType } from "../policy.ts";
-import type { Keeping } from "../projects.ts";
 import { refuse } from "../refusals.ts";
 import { newsStream } from "./stream.ts";
 
