@@ -9,6 +9,7 @@ const PAGE_POLICY = [
   "img-src 'self' blob:",
   "connect-src 'self'",
   "worker-src 'self'",
+  "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
@@ -30,7 +31,7 @@ const COMMON: Readonly<Record<string, string>> = {
   "Referrer-Policy": "no-referrer",
   "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
-  "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+  "Permissions-Policy": "camera=(self), geolocation=(), microphone=()",
 };
 
 /** Headers of every answer, `document` for the written documents. */
@@ -69,6 +70,7 @@ const TYPES: Readonly<Record<string, string>> = {
   js: "text/javascript; charset=utf-8",
   css: "text/css; charset=utf-8",
   json: "application/json; charset=utf-8",
+  webmanifest: "application/manifest+json; charset=utf-8",
   map: "application/json; charset=utf-8",
   svg: "image/svg+xml; charset=utf-8",
   csv: "text/csv; charset=utf-8",

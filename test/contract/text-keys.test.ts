@@ -6,6 +6,7 @@ import { parseJson } from "../../src/project/json.ts";
 import "../../src/project/intake/texts.ts";
 import "../../src/server/texts.ts";
 import "../../src/web/edit/help/texts.ts";
+import "../../src/web/site/texts.ts";
 import "../../src/web/survey/texts.ts";
 import "../../src/web/upkeep/texts.ts";
 import "../../src/web/walk/texts.ts";

@@ -145,3 +145,12 @@ it("a finding is open until an entry settles it, and again when that is taken ba
   expect(foldJournal([settled, raised])).toMatchObject({ open: [], settled: [raised] });
   expect(foldJournal([raised, settled, back]).open).toEqual([raised]);
 });
+
+it("a piece is short until that is taken back", () => {
+  const short = told(1, { kind: "short", place: { piece: "F-S1" }, body: { why: "broken" } });
+  const back = told(2, { kind: "undone", corrects: [`${ADA}-1`], place: {}, body: {} });
+  expect(entryShape.safeParse(short).success).toBe(true);
+  expect(entryShape.safeParse({ ...short, place: front }).success).toBe(false);
+  expect(foldJournal([short]).short).toEqual([short]);
+  expect(foldJournal([back, short]).short).toEqual([]);
+});

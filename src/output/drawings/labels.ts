@@ -71,18 +71,28 @@ export function labelsOf({ design: { facade, project }, takeoff, reader }: Drawi
   const revision = project.issued?.revisions.at(-1)?.revision ?? "0";
   return [...takeoff.pieces, ...takeoff.battens].flatMap((line): LabelFacts[] => {
     const piece = pieces.get(line.mark);
-    return piece ? [labelOf(line, { piece, batch: batches.get(line.mark), revision, reader })] : [];
+    if (!piece) return [];
+    const code = labelCode(piece, { revision, siteAddress: project.sheets?.siteAddress });
+    return [labelOf(line, { piece, batch: batches.get(line.mark), code, reader })];
   });
+}
+
+/**
+ * What a label's code says: mark, revision and a sum over what is drawn of the piece; where phones reach the workbench, as an
+ * address whose fragment, which no server hears of, opens the piece.
+ */
+export function labelCode(
+  piece: Piece,
+  { revision, siteAddress }: { readonly revision: string; readonly siteAddress: string | undefined },
+): string {
+  const parts = [piece.mark, revision, pieceSum(piece)];
+  if (siteAddress === undefined) return parts.join(" ");
+  return `${siteAddress.replace(/\/$/, "")}/site.html#piece/${parts.map(encodeURIComponent).join("/")}`;
 }
 
 function labelOf(
   line: PieceLine | BattenLine,
-  {
-    piece,
-    batch,
-    revision,
-    reader,
-  }: { piece: Piece; batch: string | undefined; revision: string; reader: Reader },
+  { piece, batch, code, reader }: { piece: Piece; batch: string | undefined; code: string; reader: Reader },
 ): LabelFacts {
   const cells = lengthCells(reader);
   const lot = "lot" in line ? line.lot : undefined;
@@ -101,5 +111,5 @@ function labelOf(
     ...(removal === "" ? [] : [message("drawing.label.screws", { screws: removal })]),
     message("drawing.label.face"),
   ];
-  return { mark: line.mark, lines, code: `${line.mark} ${revision} ${pieceSum(piece)}` };
+  return { mark: line.mark, lines, code };
 }

@@ -62,6 +62,13 @@ export const sheets = z.looseObject({
       "What sheets are printed on; A3 or 11 × 17 where absent. What does not fit takes a larger one.",
     ),
   labels: labels.optional(),
+  siteAddress: z
+    .string()
+    .regex(/^https?:\/\/[^\s/?#@]{1,200}\/?$/)
+    .optional()
+    .describe(
+      "Where phones reach the workbench, as https://192.0.2.7:8443; codes of labels then open the piece.",
+    ),
   /** From one deck of the scaffold to the next. */
   liftHeight: size.optional(),
 });

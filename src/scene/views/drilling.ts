@@ -57,15 +57,25 @@ function inOwnFrame({ outline, holes, fixings, reliefs = [] }: Piece): Local {
   };
 }
 
-export function drillingScene({ piece, marks }: DrillingKind): Scene {
+/**
+ * @param room what the piece may take on the paper, mm
+ * @param notes whether its marks, size and holes are written over it
+ */
+export function drillingScene(
+  { piece, marks }: DrillingKind,
+  {
+    room = ROOM,
+    notes: withNotes = true,
+  }: { readonly room?: readonly [width: number, height: number]; readonly notes?: boolean } = {},
+): Scene {
   const local = inOwnFrame(piece);
   const { x, y } = polygonBounds(local.outline);
-  const scale = fittingScale({ x, y }, { room: ROOM });
+  const scale = fittingScale({ x, y }, { room });
   const paper = 1 / scale;
   const layer = layerName("SHEET");
   const sizes = holeSizes(local);
   const rising = (all: readonly number[]): number[] => [...new Set(all.map(snap))].sort((a, b) => a - b);
-  const notes = noteLines({ piece, marks, local, sizes });
+  const notes = withNotes ? noteLines({ piece, marks, local, sizes }) : [];
   const running = (along: "x" | "y", points: readonly number[]): Item => ({
     kind: "dimension",
     layer: layerName("FIXING", "D"),

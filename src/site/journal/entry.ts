@@ -45,6 +45,9 @@ const common = {
 export const STAGES = ["cut", "finished", "delivered", "fixed"] as const;
 export type Stage = (typeof STAGES)[number];
 
+/** Broken on the way or in the hand, never come, or made to another size than drawn. */
+export const SHORTAGES = ["broken", "missing", "other-size"] as const;
+
 export const HOLD_POINTS = ["H1", "H2", "H3", "H4", "H5", "H6"] as const;
 
 const kinds = [
@@ -113,6 +116,16 @@ const kinds = [
     kind: z.literal("finding"),
     place,
     body: z.strictObject({ says: text, photos: photos.optional() }),
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal("short"),
+    place: onPiece,
+    body: z.strictObject({
+      why: z.enum(SHORTAGES).describe("Why the piece is not there to be fixed."),
+      says: text.optional(),
+      photos: photos.optional(),
+    }),
   }),
   z.strictObject({
     ...common,

@@ -24,6 +24,8 @@ export interface SiteState {
   /** Those not settled. */
   readonly open: readonly EntryOf<"finding">[];
   readonly settled: readonly EntryOf<"finding">[];
+  /** Pieces to be made again; until that is taken back. */
+  readonly short: readonly EntryOf<"short">[];
   readonly notes: readonly EntryOf<"note">[];
   readonly upkeep: readonly EntryOf<"upkeep">[];
 }
@@ -43,6 +45,7 @@ export function foldJournal(entries: Iterable<Entry>): SiteState {
     holdPoints: of("hold-point"),
     open: findings.filter(({ id }) => !settled.has(id)),
     settled: findings.filter(({ id }) => settled.has(id)),
+    short: of("short"),
     notes: of("note"),
     upkeep: of("upkeep"),
   };

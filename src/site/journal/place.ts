@@ -5,7 +5,7 @@ import { id } from "../../project/schema/values.ts";
 /** As drawings and labels print it. */
 export const mark = z
   .string()
-  .regex(/^[A-Za-z][A-Za-z0-9-]{0,47}$/)
+  .regex(/^[A-Za-z][A-Za-z0-9.-]{0,47}$/)
   .describe("A piece's mark, as on its label.");
 
 /** Farther than any building reaches (mm). */

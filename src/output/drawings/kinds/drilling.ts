@@ -5,7 +5,7 @@ import type { Drawing, KindFacts } from "../facts.ts";
 
 export function drillingSheets({ design: { facade } }: KindFacts): Drawing[] {
   const sheets = facade.faces.flatMap(({ pieces }) => pieces.filter(({ kind }) => kind === "sheet"));
-  const scenes = drillingKinds(sheets).map(drillingScene);
+  const scenes = drillingKinds(sheets).map((kind) => drillingScene(kind));
   return scenes.length === 0
     ? []
     : [{ name: "drilling", type: message("drawing.document-type.drilling"), scenes }];

@@ -4,18 +4,11 @@ import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
 import { tableScenes } from "../../../scene/table.ts";
 import { textBlock } from "../../../scene/text-block.ts";
 import { heading } from "../../../scene/views/extent.ts";
+import { holdAfter } from "../../../site/hold-points.ts";
 import { methodSteps, USUAL_LIFT_MM } from "../../../takeoff/method.ts";
 import { message } from "../../../text/message.ts";
 import { figure } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
-
-/** Hold points that a step ends with. */
-const HOLD: Partial<Record<string, string>> = {
-  membrane: "H1",
-  flashings: "H2",
-  timber: "H3",
-  closures: "H4",
-};
 
 export function methodSheets({ design: { project, facade, demands }, room }: KindFacts): Drawing[] {
   const lift = project.sheets?.liftHeight ?? USUAL_LIFT_MM;
@@ -63,7 +56,7 @@ export function methodSheets({ design: { project, facade, demands }, room }: Kin
       },
       {
         head: message("drawing.column.hold"),
-        cell: ({ step, lift }) => HOLD[step] ?? (step === "cladding" && lift === 1 ? "H5" : undefined),
+        cell: holdAfter,
       },
     ],
   });
