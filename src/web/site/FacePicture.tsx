@@ -2,13 +2,13 @@ import type { MouseEvent } from "react";
 import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import { heading } from "../../scene/views/extent.ts";
-import type { FaceLayout } from "../../setout/facade.ts";
+import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import { useWords } from "../words.ts";
 
 const points = (outline: Polygon): string => outline.map(([x, y]) => `${x},${-y}`).join(" ");
 
 /** Cladding alone is drawn: what lies behind it would only darken the wall. */
-const DRAWN: readonly string[] = ["sheet", "board", "post"];
+const isDrawn = ({ kind }: Piece): boolean => kind === "sheet" || kind === "board" || kind === "post";
 
 /** A face seen from outside, with what is looked for on it; pressed, it tells the place in the face frame (mm). */
 export function FacePicture({
@@ -32,7 +32,6 @@ export function FacePicture({
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
     onPlace(Math.round(at.x), Math.round(-at.y));
   };
-  const shown = face.pieces.filter(({ kind, mark }) => DRAWN.includes(kind) || here.includes(mark));
   const label = w(here.length > 0 ? "page.site.face-with" : "page.site.face", {
     face: heading(face.id),
     marks: here.slice(0, 12),
@@ -47,12 +46,17 @@ export function FacePicture({
       onClick={press}
     >
       <polygon className="wall" points={points(face.outline)} />
-      {shown.map(({ mark, outline }) => (
-        <polygon key={mark} className={here.includes(mark) ? "here" : "piece"} points={points(outline)} />
+      {face.pieces.filter(isDrawn).map(({ mark, outline }) => (
+        <polygon key={mark} className="piece" points={points(outline)} />
       ))}
       {face.openings.map(({ id, region }) => (
         <polygon key={id} className="opening" points={points(rectOutline(region))} />
       ))}
+      {face.pieces
+        .filter(({ mark }) => here.includes(mark))
+        .map(({ mark, outline }) => (
+          <polygon key={mark} className="here" points={points(outline)} />
+        ))}
       {spot && <circle className="here" cx={spot.x} cy={-spot.y} r={pad} />}
     </svg>
   );

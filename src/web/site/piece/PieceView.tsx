@@ -67,21 +67,23 @@ export function PieceView({ site, mark, sum }: { site: Site; mark: string; sum: 
         ))}
       </dl>
       <FacePicture face={face} here={[mark]} />
-      <section>
-        <h3>{w("page.site.neighbours")}</h3>
-        <ul>
-          {SIDES.flatMap((side) =>
-            beside[side].map((one) => (
-              <li key={`${side} ${one}`}>
-                <a className="press" href={fragmentOf({ view: "piece", mark: one })}>
-                  <span>{w(`page.site.side-${side}`)}</span>
-                  <b>{one}</b>
-                </a>
-              </li>
-            )),
-          )}
-        </ul>
-      </section>
+      {SIDES.some((side) => beside[side].length > 0) && (
+        <section>
+          <h3>{w("page.site.neighbours")}</h3>
+          <ul>
+            {SIDES.flatMap((side) =>
+              beside[side].map((one) => (
+                <li key={`${side} ${one}`}>
+                  <a className="press" href={fragmentOf({ view: "piece", mark: one })}>
+                    <span>{w(`page.site.side-${side}`)}</span>
+                    <b>{one}</b>
+                  </a>
+                </li>
+              )),
+            )}
+          </ul>
+        </section>
+      )}
       <ShortForm site={site} piece={piece} />
       <TellForm
         site={site}
