@@ -3,7 +3,6 @@ import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { readDocument } from "../project/read.ts";
 import type { NewRevision, PutAnswer } from "../store/revision.ts";
-import type { Store } from "../store/store.ts";
 import { message } from "../text/message.ts";
 import { whoOf } from "./access/signed-in.ts";
 import { json } from "./answers.ts";

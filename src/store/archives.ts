@@ -1,7 +1,6 @@
 /** A project as one file: revisions, journal, pictures and issued sets, in a ZIP archive that another machine takes in. */
 import { strToU8, zipSync } from "fflate";
 import type { Kysely } from "kysely";
-import type { Message } from "../text/message.ts";
 import { type Archive, archiveShape, DESCRIPTION, readArchive } from "./archive-file.ts";
 import { type IntakeAnswer, takeIn } from "./archive-intake.ts";
 import type { NewEntry } from "./journal.ts";

@@ -118,6 +118,7 @@ export const siteState = z.strictObject({
     settled: entries,
     notes: entries,
     upkeep: entries,
+    short: entries,
   }),
 });
 
