@@ -7,19 +7,12 @@ import { message } from "../../src/text/message.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
 import { fieldAt, fieldsOf, letter } from "../../src/web/drawing/fields.ts";
 import { notesOf } from "../../src/web/notes/groups.ts";
-import { LIVE_PARTS, PARTS } from "../../src/web/sheet/parts.ts";
 
 it("every rule has a title in both languages", () => {
   const untitled = Object.keys(RULES).filter(
     (code) => !template(`page.rule.${code}`, "en") || !template(`page.rule.${code}`, "fr"),
   );
   expect(untitled).toEqual([]);
-});
-
-it("every part of the job that has no place yet has its line", () => {
-  for (const part of PARTS.filter((one) => !LIVE_PARTS.includes(one))) {
-    expect(template(`page.will-hold.${part}`, "fr")).toBeDefined();
-  }
 });
 
 // ISO 5457: fields are lettered from top to bottom and numbered from left to right; I and O are not used.

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { designFile } from "../../src/design.ts";
 import { windUses } from "../../src/proof/wind/uses.ts";
+import { STAGES } from "../../src/site/journal/entry.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
 import { drawElevation } from "../../src/web/drawing/elevation.ts";
 import { ELEVATION_LAYERS, type ElevationLayer, USUALLY_SHOWN } from "../../src/web/drawing/layers.ts";
@@ -12,6 +13,13 @@ const made = designFile({ name: "demo", text });
 if (made.kind !== "designed") throw new Error("the demo reads");
 const { design } = made;
 
+/** A stage for every piece, all stages among them. */
+const told = Object.fromEntries(
+  design.facade.faces
+    .flatMap(({ pieces }) => pieces)
+    .map(({ mark }, i) => [mark, { stage: STAGES[i % STAGES.length] ?? "cut", ticks: {} }]),
+);
+
 /** Elements of the names of layers that are drawn (ISO 13567-2). */
 function drawn(shown: Iterable<ElevationLayer>): Set<string> {
   const { parts } = drawElevation(design, {
@@ -20,6 +28,7 @@ function drawn(shown: Iterable<ElevationLayer>): Set<string> {
     findings: design.findings,
     shown: new Set(shown),
     uses: new Set(shown).has("wind") ? windUses(design) : [],
+    told: new Set(shown).has("progress") ? told : undefined,
   });
   const names = parts.flatMap(({ layers }) =>
     layers.flatMap(({ layer }) => [...layer.matchAll(/^A-(\w+)-*E-$/g)]),
@@ -35,6 +44,7 @@ const OWN: Readonly<Record<ElevationLayer, readonly string[]>> = {
   lines: ["CTRLIN", "ROD"],
   findings: ["FINDNG"],
   wind: ["WIND"],
+  progress: ["WORK"],
 };
 
 describe("the layers of the elevation", () => {

@@ -1,12 +1,9 @@
 import { lazy, memo, type ReactNode, Suspense } from "react";
 import type { Design } from "../../design.ts";
-import { PartNotice } from "../sheet/PartNotice.tsx";
-import { LIVE_PARTS, type Part } from "../sheet/parts.ts";
 import { useWords } from "../words.ts";
 import type { PickDetailProps } from "./PickDetail.tsx";
 
 export interface DetailBandProps extends Omit<PickDetailProps, "design"> {
-  readonly part: Part;
   /** In place of the section and its facts, for parts of the job that show something else. */
   readonly own: ReactNode;
   readonly design: Design | undefined;
@@ -16,17 +13,13 @@ export interface DetailBandProps extends Omit<PickDetailProps, "design"> {
 const PickDetail = lazy(async () => ({ default: (await import("./PickDetail.tsx")).PickDetail }));
 
 /** Under the drawing: the section and the facts of what is picked, or what the chosen part of the job holds. */
-export const DetailBand = memo(function DetailBand({ part, own, design, ...rest }: DetailBandProps) {
+export const DetailBand = memo(function DetailBand({ own, design, ...rest }: DetailBandProps) {
   const { w } = useWords();
   return (
     <section className="detail-band" aria-label={w("page.detail")}>
-      {!LIVE_PARTS.includes(part) ? (
-        <PartNotice part={part} />
-      ) : (
-        <Suspense fallback={<p className="empty">{w("page.busy")}</p>}>
-          {own ?? (design && <PickDetail {...rest} design={design} />)}
-        </Suspense>
-      )}
+      <Suspense fallback={<p className="empty">{w("page.busy")}</p>}>
+        {own ?? (design && <PickDetail {...rest} design={design} />)}
+      </Suspense>
     </section>
   );
 });

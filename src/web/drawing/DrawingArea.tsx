@@ -4,6 +4,7 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Point } from "../../geometry/point.ts";
 import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
+import type { PieceState } from "../../site/journal/fold.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
 import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
 import { faceToDrawOn } from "../edit/draw/face-to-draw-on.ts";
@@ -39,6 +40,10 @@ export interface DrawingAreaProps {
   readonly load: number;
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
+  /** How far the pieces are, as the site tells; undefined where nobody has told anything yet. */
+  readonly told: Readonly<Record<string, PieceState>> | undefined;
+  /** The layer of progress is shown, or not any more. */
+  onProgress(shown: boolean): void;
   /** Further marks to show, of the finding that is open. */
   readonly marked: readonly string[];
   readonly jump: Jump | undefined;
@@ -85,6 +90,8 @@ export function DrawingArea({
   load,
   findings,
   pick,
+  told,
+  onProgress,
   marked,
   jump,
   empty,
@@ -139,8 +146,9 @@ export function DrawingArea({
             shown,
             moving,
             uses: wind?.uses ?? [],
+            told: shown.has("progress") ? told : undefined,
           }),
-    [home, faces, scale, homeScale, reader, said, shown, moving, wind],
+    [home, faces, scale, homeScale, reader, said, shown, moving, wind, told],
   );
   const drag = useDrag({
     design,
@@ -155,6 +163,10 @@ export function DrawingArea({
   });
   const draw = useDraw({ design, document, elevation, units: reader.units, onEdit, onPick });
 
+  const show = (next: Shown): void => {
+    setShown(next);
+    onProgress(next.has("progress"));
+  };
   const addOwnLine = (): void => {
     if (!design) return;
     draw.begin(undefined);
@@ -340,7 +352,7 @@ export function DrawingArea({
         </Suspense>
       )}
       {elevation && design && !solid && (
-        <LayerControls layers={ELEVATION_LAYERS} shown={shown} onShow={setShown} />
+        <LayerControls layers={ELEVATION_LAYERS} shown={shown} onShow={show} />
       )}
       {rested && shown.has("wind") && !solid && (
         <Suspense>

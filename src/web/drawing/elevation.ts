@@ -15,8 +15,10 @@ import { itemsOver, placeAll, rodsBeside, wallItems } from "../../scene/views/de
 import { faceExtent } from "../../scene/views/extent.ts";
 import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
+import { progressItems } from "../../scene/views/progress.ts";
 import { windUseItems } from "../../scene/views/wind-use.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
+import type { PieceState } from "../../site/journal/fold.ts";
 import type { Reader } from "../../text/say.ts";
 import { isBehindBattens, isShown, type Shown } from "./layers.ts";
 import { type Body, bodyOf } from "./scene-body.ts";
@@ -64,11 +66,13 @@ export interface ElevationOptions {
   readonly moving?: boolean;
   /** How far wind uses what is on the faces, where that is shown. */
   readonly uses?: readonly FaceUse[];
+  /** How far the pieces are, where that is shown. */
+  readonly told?: Readonly<Record<string, PieceState>> | undefined;
 }
 
 export function drawElevation(
   design: Design,
-  { scale, reader, findings, shown, moving = false, uses = [] }: ElevationOptions,
+  { scale, reader, findings, shown, moving = false, uses = [], told }: ElevationOptions,
 ): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
@@ -88,6 +92,9 @@ export function drawElevation(
     const own = uses.find((one) => one.face === face.id);
     return own ? [{ face, dx, body: windBody(face, own, { scale, reader }) }] : [];
   });
+  const worked = told
+    ? placed.map(({ face, dx }) => ({ face, dx, body: bodyOf(progressItems(face, told), { scale, reader }) }))
+    : [];
   const part = (key: string, { layers }: Body, dx = 0): DrawnPart => ({ key, dx, layers });
   return {
     scale,
@@ -99,6 +106,7 @@ export function drawElevation(
       part("rods", rods),
       ...walls.map(({ face, dx, body }) => part(`face ${face.id}`, body, dx)),
       ...windy.map(({ face, dx, body }) => part(`wind ${face.id}`, body, dx)),
+      ...worked.map(({ face, dx, body }) => part(`work ${face.id}`, body, dx)),
       part("over", over),
     ],
     bounds: around([

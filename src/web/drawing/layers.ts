@@ -12,6 +12,7 @@ export const ELEVATION_LAYERS = [
   "lines",
   "findings",
   "wind",
+  "progress",
 ] as const;
 
 export type ElevationLayer = (typeof ELEVATION_LAYERS)[number];
@@ -33,7 +34,7 @@ export type Layer = ElevationLayer | SolidLayer;
 
 export type Shown = ReadonlySet<Layer>;
 
-/** Battens would show through every joint, and wind is painted over the cladding: both are drawn when they are asked for. */
+/** Battens would show through every joint, wind and progress are painted over the cladding: they are drawn when they are asked for. */
 export const USUALLY_SHOWN: ReadonlySet<ElevationLayer> = new Set([
   "cladding",
   "fixings",
@@ -52,6 +53,7 @@ const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   ROD: "lines",
   FINDNG: "findings",
   WIND: "wind",
+  WORK: "progress",
 };
 
 const WITH_CLADDING: ReadonlySet<PieceKind> = new Set(["board", "sheet", "post", "return", "flashing"]);

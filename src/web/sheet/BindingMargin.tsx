@@ -1,5 +1,5 @@
 import { useWords } from "../words.ts";
-import { LIVE_PARTS, PARTS, type Part } from "./parts.ts";
+import { PARTS, type Part } from "./parts.ts";
 
 /** The parts of the job along the binding edge. */
 export function BindingMargin({ part, onPart }: { part: Part; onPart: (part: Part) => void }) {
@@ -12,7 +12,7 @@ export function BindingMargin({ part, onPart }: { part: Part; onPart: (part: Par
             <button
               type="button"
               data-part={one}
-              className={LIVE_PARTS.includes(one) ? "part" : "part quiet"}
+              className="part"
               aria-current={one === part ? "page" : undefined}
               onClick={() => onPart(one)}
             >

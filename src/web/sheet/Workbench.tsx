@@ -27,6 +27,7 @@ import {
   pickOfMark,
   placeOfFinding,
 } from "../picks/pick.ts";
+import { useSiteNews } from "../progress/use-site-news.ts";
 import { WalkOffer } from "../walk/WalkOffer.tsx";
 import { ReaderContext, wordsFor } from "../words.ts";
 import type { Cutter } from "../work/cutter.ts";
@@ -39,6 +40,7 @@ import {
   ProofBand,
   SectionDrawing,
   SheetsBand,
+  SiteBand,
   SurveyBand,
   UpkeepBand,
   Walk,
@@ -198,6 +200,8 @@ export function Workbench(sources: WorkbenchProps) {
     drawOnly: part === "proof" ? LIGHT_SHEETS : undefined,
   });
   const { edit } = project;
+  const [progressShown, setProgressShown] = useState(false);
+  const news = useSiteNews(sheeted?.keptAs, part === "site" || part === "upkeep" || progressShown);
   const own = useMemo(() => {
     if (part === "survey" && settled)
       return (
@@ -245,9 +249,19 @@ export function Workbench(sources: WorkbenchProps) {
           onEdit={edit}
         />
       );
+    if (part === "site" && settled)
+      return (
+        <SiteBand design={settled.design} news={news} onMark={goToMark} onFinding={show} onEdit={edit} />
+      );
     if (part === "upkeep" && settled)
       return (
-        <UpkeepBand design={settled.design} name={settled.name} pick={pick} onPick={goTo} onEdit={edit} />
+        <UpkeepBand
+          {...{ news, pick }}
+          design={settled.design}
+          name={settled.name}
+          onPick={goTo}
+          onEdit={edit}
+        />
       );
     if (part === "order") return <OrderBand cutting={cutting} />;
     return part === "sheets" && settled ? (
@@ -259,7 +273,7 @@ export function Workbench(sources: WorkbenchProps) {
         onEdit={edit}
       />
     ) : undefined;
-  }, [part, settled, sources.searcher, cutting, pick, goTo, goToMark, show, edit]);
+  }, [part, settled, news, sources.searcher, cutting, pick, goTo, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -278,6 +292,8 @@ export function Workbench(sources: WorkbenchProps) {
             load={sheeted?.load ?? 0}
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
+            told={news?.state.pieces}
+            onProgress={setProgressShown}
             marked={lit}
             jump={jump}
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}
@@ -291,7 +307,6 @@ export function Workbench(sources: WorkbenchProps) {
         </Guard>
         <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
           <DetailBand
-            part={part}
             own={own}
             design={settled?.design}
             findings={settled?.findings ?? NO_FINDINGS}

@@ -21,6 +21,10 @@ export const SheetsBand = lazy(async () => ({
   default: (await import("../drawings/SheetsBand.tsx")).SheetsBand,
 }));
 
+export const SiteBand = lazy(async () => ({
+  default: (await import("../progress/SiteBand.tsx")).SiteBand,
+}));
+
 export const SurveyBand = lazy(async () => ({
   default: (await import("../survey/SurveyBand.tsx")).SurveyBand,
 }));

@@ -13,15 +13,3 @@ export const PARTS = [
 ] as const;
 
 export type Part = (typeof PARTS)[number];
-
-/** Parts that have their place on the sheet today; the others say what they will hold. */
-export const LIVE_PARTS: readonly Part[] = [
-  "survey",
-  "build-up",
-  "setting-out",
-  "proof",
-  "cutting",
-  "order",
-  "sheets",
-  "upkeep",
-];

@@ -1,0 +1,160 @@
+import { memo, useMemo } from "react";
+import type { Design } from "../../design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import { symbolOf } from "../../scene/model.ts";
+import { heading } from "../../scene/views/extent.ts";
+import { legendOfProgress } from "../../scene/views/progress.ts";
+import { holdChecks } from "../../site/hold-points.ts";
+import { foldJournal } from "../../site/journal/fold.ts";
+import { correctedReadings } from "../../site/moisture/at-fixing.ts";
+import { moistureFindings } from "../../site/moisture/findings.ts";
+import { progressOf } from "../../site/progress/counts.ts";
+import { forecastOf } from "../../site/progress/forecast.ts";
+import { orderOfWork } from "../../site/progress/order-of-work.ts";
+import { message } from "../../text/message.ts";
+import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { sayTime } from "../kept/time.ts";
+import { OutcomeMark } from "../notes/OutcomeMark.tsx";
+import { Scrolls } from "../sheet/Scrolls.tsx";
+import type { Edit } from "../sheet/use-project.ts";
+import { useWords } from "../words.ts";
+import { entrySaid, placeSaid } from "./entry-said.ts";
+import { ProgressTable } from "./ProgressTable.tsx";
+import type { SiteNews } from "./use-site-news.ts";
+import "./texts.ts";
+import "./progress.css";
+
+/** Entries that the band tells; the rest is the journal's. */
+const LATEST = 30;
+const STEPS = 8;
+const LEGEND = legendOfProgress(1);
+const NOTHING: readonly string[] = [];
+const NOT_ASKED = { told: [], state: foldJournal([]) };
+
+/** What the site has told: how far each face is, what can be done next, what was raised, and what boards' moisture means. */
+export const SiteBand = memo(function SiteBand({
+  design,
+  news: found,
+  onMark,
+  onFinding,
+  onEdit,
+}: {
+  design: Design;
+  news: SiteNews | undefined;
+  onMark(mark: string): void;
+  onFinding(finding: Finding): void;
+  onEdit(edit: Edit): void;
+}) {
+  const { w, s, reader } = useWords();
+  const { project, facade } = design;
+  const told = found?.told ?? NOT_ASKED.told;
+  const state = found?.state ?? NOT_ASKED.state;
+  const progress = useMemo(() => progressOf(facade, state), [facade, state]);
+  const steps = useMemo(
+    () =>
+      orderOfWork(facade, state)
+        .filter(({ status }) => status === "can" || status === "sign")
+        .slice(0, STEPS),
+    [facade, state],
+  );
+  const forecast = useMemo(
+    () =>
+      forecastOf(
+        facade,
+        told.map(({ entry }) => entry),
+        new Date().toISOString(),
+      ),
+    [facade, told],
+  );
+  const moisture = useMemo(
+    () => moistureFindings(project, correctedReadings({ project, facade }, state.moisture)),
+    [project, facade, state],
+  );
+  const pointsOf = useMemo(() => {
+    const byFace = new Map(
+      facade.faces.map((face) => [face.id, [...new Set(holdChecks(face, design).map(({ point }) => point))]]),
+    );
+    return (face: string): readonly string[] => byFace.get(face) ?? [];
+  }, [facade, design]);
+  if (!found) return <p className="empty">{w("page.busy")}</p>;
+  return (
+    <div className="progress-band">
+      <Scrolls className="progress-told" label={w("page.progress")}>
+        <h2>{w("page.progress")}</h2>
+        {found.isAway && <p>{w("page.progress.away")}</p>}
+        {!found.isAway && found.told.length === 0 && <p>{w("page.progress.none")}</p>}
+        <ProgressTable faces={progress.faces} holdPoints={state.holdPoints} points={pointsOf} />
+        <p className="sub">{s(forecast.says)}</p>
+        <h3>{w("page.progress.next")}</h3>
+        <ul>
+          {steps.map(({ face, step, lift, lot, left, status, hold }) => (
+            <li key={`${face} ${step} ${lift ?? ""} ${lot}`}>
+              {w(`page.progress.step-${status}`, {
+                face: heading(face),
+                step: message(`drawing.method.${step}`),
+                count: left.length,
+                hold: hold ?? "",
+              })}
+            </li>
+          ))}
+        </ul>
+      </Scrolls>
+      <Scrolls className="progress-beside" label={w("page.progress.journal")}>
+        <ScenePicture scene={LEGEND} picked={NOTHING} />
+        <h3>{w("page.progress.raised")}</h3>
+        {state.open.length === 0 && <p>{w("page.progress.raised-none")}</p>}
+        <ul>
+          {state.open.map((entry) => (
+            <li key={entry.id}>
+              {entry.body.says} <span className="sub">{placeSaid(entry)}</span>
+            </li>
+          ))}
+        </ul>
+        {moisture.length > 0 && <h3>{w("page.progress.moisture")}</h3>}
+        <ul className="survey-findings">
+          {moisture.map((finding) => (
+            <li key={`${finding.code} ${finding.where.path ?? ""} ${s(finding.says)}`}>
+              <button type="button" className="note-press" onClick={() => onFinding(finding)}>
+                <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
+                <span className="note-says">{s(finding.says)}</span>
+                {finding.hint && <span className="note-small">{s(finding.hint)}</span>}
+              </button>
+              {finding.edit && (
+                <button
+                  type="button"
+                  className="progress-take"
+                  onClick={() => onEdit({ operations: finding.edit ?? [], says: finding.says })}
+                >
+                  {w("page.progress.take")}
+                </button>
+              )}
+            </li>
+          ))}
+        </ul>
+        <h3>{w("page.progress.journal")}</h3>
+        <ol className="progress-journal" reversed>
+          {found.told
+            .slice(-LATEST)
+            .reverse()
+            .map(({ number, who, time, entry }) => (
+              <li key={number} value={number}>
+                {entry.kind === "piece" ? (
+                  <button type="button" className="here" onClick={() => onMark(entry.place.piece)}>
+                    {s(entrySaid(entry))}
+                  </button>
+                ) : (
+                  s(entrySaid(entry))
+                )}{" "}
+                <span className="sub">
+                  {[placeSaid(entry), who || w("page.progress.at-machine"), sayTime(time, reader)]
+                    .filter(Boolean)
+                    .join(" · ")}
+                </span>
+              </li>
+            ))}
+        </ol>
+        <p className="caution">{w("page.progress.caution")}</p>
+      </Scrolls>
+    </div>
+  );
+});
