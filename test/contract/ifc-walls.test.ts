@@ -199,13 +199,19 @@ describe("what our writer writes comes in again", () => {
       "intake.change.stay",
     ]);
     // The three walls of a porch look at each other across its open side, as those of a room do: by themselves they begin the other way
-    // round. Faces that are there settle it, by their azimuth.
-    if (name.startsWith("porch")) return;
-    const started = startWithWalls(
-      read.model,
-      {},
-      { title: "again", display: { units: "mm", language: "en" } },
-    );
+    // round, which is said, and mended by hand. Faces that are there settle it, by their azimuth.
+    expect(into.findings.map(({ says }) => says.key)).not.toContain("intake.ifc.side");
+    const start = { title: "again", display: { units: "mm", language: "en" } } as const;
+    const isPorch = name.startsWith("porch");
+    if (isPorch)
+      expect(startWithWalls(read.model, {}, start).findings.map(({ says }) => says)).toEqual([
+        {
+          key: "intake.ifc.side",
+          values: { file: "out.ifc", walls: read.model.walls.map((wall) => wall.name) },
+        },
+      ]);
+    const ids = source.project.faces.map(({ id }) => id).filter((id) => !isPorch || id.startsWith("porch"));
+    const started = startWithWalls(read.model, { walls: ids, turned: isPorch }, start);
     const again = started.ok ? readDocument(started.document, "again") : undefined;
     if (!again?.ok) throw new Error("not begun");
     const shapes = (faces: typeof again.project.faces, lowest: number) =>
@@ -226,9 +232,11 @@ describe("what our writer writes comes in again", () => {
       );
     const lowest = (faces: typeof again.project.faces) =>
       Math.min(...faces.flatMap(({ outline }) => outline.map(([, y]) => y)));
-    expect(shapes(again.project.faces, lowest(again.project.faces))).toEqual(
-      shapes(source.project.faces, lowest(source.project.faces)),
+    const taken = source.project.faces.filter(({ id }) => ids.includes(id));
+    expect(shapes(again.project.faces, lowest(again.project.faces))).toEqual(shapes(taken, lowest(taken)));
+    const corners = source.project.corners?.filter(
+      ({ left, right }) => ids.includes(left) && ids.includes(right),
     );
-    expect(again.project.corners?.length ?? 0).toBeGreaterThanOrEqual(source.project.corners?.length ?? 0);
+    expect(again.project.corners?.length ?? 0).toBeGreaterThanOrEqual(corners?.length ?? 0);
   });
 });

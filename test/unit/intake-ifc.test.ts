@@ -139,6 +139,48 @@ describe("walls of a model begin a project", () => {
     expect(findings.map(({ says }) => says.key)).toEqual(["intake.ifc.side"]);
   });
 
+  it("says that the side cannot be known where walls face each other over an open end, and is sure of a closed room", () => {
+    const walls = (
+      names: readonly string[],
+      compass: { north?: readonly [number, number] } = { north: [0, 1] },
+    ): string => {
+      const ifc = new IfcText("mm", compass);
+      const ends = {
+        front: [0, 0, 1, 0, 6000],
+        right: [6000, 0, 0, 1, 4000],
+        back: [6000, 4000, -1, 0, 6000],
+      };
+      for (const [name, [x, y, dx, dy, length]] of Object.entries({ ...ends, left: [0, 4000, 0, -1, 4000] }))
+        if (names.includes(name))
+          ifc.plainWall({ name, from: [x!, y!], along: [dx!, dy!], length: length!, external: true });
+      return ifc.text();
+    };
+    const unsure = (names: readonly string[], choice: WallChoice = {}) =>
+      begun(walls(names), choice).findings.map(({ says }) => [says.key, says.values.walls]);
+    expect(unsure(["front", "right", "back", "left"])).toEqual([]);
+    expect(unsure(["front", "right", "back"])).toEqual([["intake.ifc.side", ["front", "right", "back"]]]);
+    expect(unsure(["front", "back"])).toEqual([["intake.ifc.side", ["front", "back"]]]);
+    // Whoever turns them has looked.
+    expect(unsure(["front", "back"], { turned: true })).toEqual([]);
+    // A way through that nothing fills leaves the room open, a door does not.
+    const holed = (fill?: { type: "IFCDOOR"; name: string }) => {
+      const ifc = new IfcText("mm", { north: [0, 1] });
+      const { front } = box(ifc);
+      ifc.opening(front.wall, ...front.hole(400, 0, 5000, 2500), fill);
+      return begun(ifc.text()).findings.map(({ says }) => says.key);
+    };
+    expect(holed({ type: "IFCDOOR", name: "D1" })).toEqual([]);
+    expect(holed()).toEqual(["intake.ifc.side"]);
+    // The azimuth of a face that stands settles it, where the model tells its north.
+    const source = begun(walls(["front", "right", "back", "left"]));
+    const into = (text: string) =>
+      wallsInto(source, modelOf(text), { face: "back", walls: ["back"] }).findings.map(
+        ({ says }) => says.key,
+      );
+    expect(into(walls(["front", "back"]))).toEqual([]);
+    expect(into(walls(["front", "back"], {}))).toEqual(["intake.ifc.no-north", "intake.ifc.side"]);
+  });
+
   it("makes one face of walls in one plane that touch, as those of two storeys", () => {
     const ifc = new IfcText();
     ifc.plainWall({ name: "ground", from: [0, 0, 0], along: [1, 0], length: 5000, external: true });

@@ -54,11 +54,7 @@ export function wallsInto(
   model: WallModel,
   { face: told, ...choice }: WallChoice & { readonly face?: string },
 ): Taken {
-  const chosen = chosenWalls(model, choice.walls ?? meantWalls(source, model, told));
-  if (!chosen.ok) return chosen;
-  const plan = facesInPlan(model, chosen.walls, (wall) =>
-    sideLike(source, model, wall, { told, turned: choice.turned }),
-  );
+  const plan = planInto(source, model, { ...choice, ...(told !== undefined && { face: told }) });
   if (!plan.ok) return plan;
   const { faces } = plan;
   if (faces.length === 0 || (told !== undefined && faces.length !== 1)) {
@@ -106,15 +102,34 @@ function meantWalls(source: Source, model: WallModel, face: string | undefined):
   return [...new Set(usual.map(({ entity }) => entity))];
 }
 
-/** The faces that a choice of walls gives. */
-export function planOf(model: WallModel, { walls: said, turned }: WallChoice): FacesInPlan {
+/** The faces that a choice of walls gives to begin with. */
+export function planOf(model: WallModel, { walls: said, turned = false }: WallChoice): FacesInPlan {
   const chosen = chosenWalls(model, said);
+  return chosen.ok ? seenFrom(model, chosen.walls, { turned, settled: () => undefined }) : chosen;
+}
+
+/** The faces that a choice of walls gives for those of a project, each from the side that looks to where the face looks. */
+export function planInto(
+  source: Source,
+  model: WallModel,
+  { face, walls: said, turned = false }: WallChoice & { readonly face?: string },
+): FacesInPlan {
+  const chosen = chosenWalls(model, said ?? meantWalls(source, model, face));
   if (!chosen.ok) return chosen;
-  const plan = facesInPlan(model, chosen.walls, () => (turned ? 1 : 0));
+  return seenFrom(model, chosen.walls, { turned, settled: (wall) => sideLike(source, model, wall, face) });
+}
+
+/** @param settled which side a wall is seen from, where something but the other walls tells it */
+function seenFrom(
+  model: WallModel,
+  walls: readonly ModelWall[],
+  { turned, settled }: { readonly turned: boolean; readonly settled: (wall: ModelWall) => 0 | 1 | undefined },
+): FacesInPlan {
+  const plan = facesInPlan(model, walls, (wall) => (((settled(wall) ?? 0) === 1) === turned ? 0 : 1));
   if (!plan.ok || turned) return plan;
-  const unsure = chosen.walls.filter(({ sideTold }) => !sideTold).map(({ name }) => name);
+  const unsure = walls.filter((wall) => !wall.sideTold && settled(wall) === undefined);
   if (unsure.length === 0) return plan;
-  const says = message("intake.ifc.side", { file: model.name, walls: unsure });
+  const says = message("intake.ifc.side", { file: model.name, walls: unsure.map(({ name }) => name) });
   const hint = message("intake.hint.ifc.side");
   return {
     ...plan,
@@ -125,22 +140,22 @@ export function planOf(model: WallModel, { walls: said, turned }: WallChoice): F
 /** Degrees in a whole turn. */
 const ROUND = 360;
 
-/** The side that looks to where the face looks, where the model tells its north; else the outer one. */
+/** The side that looks to where the face looks, where the model tells its north. */
 function sideLike(
   { project }: Source,
   { north, northTold }: WallModel,
   { name, called, sides }: ModelWall,
-  { told, turned = false }: { readonly told: string | undefined; readonly turned: boolean | undefined },
-): 0 | 1 {
+  told: string | undefined,
+): 0 | 1 | undefined {
   const face = project.faces.find(({ id }) =>
     told === undefined ? [name, ...called].includes(id) : id === told,
   );
-  const off = (outward: readonly [number, number]): number => {
-    const turn = Math.abs(azimuth(outward, north) - (face?.azimuthDeg ?? 0));
+  if (!sides || !face || !northTold) return undefined;
+  const [first, second] = sides.map(({ outward }) => {
+    const turn = Math.abs(azimuth(outward, north) - face.azimuthDeg);
     return Math.min(turn, ROUND - turn);
-  };
-  const other = sides && face && northTold && off(sides[1].outward) < off(sides[0].outward);
-  return Boolean(other) !== turned ? 1 : 0;
+  }) as [number, number];
+  return first === second ? undefined : second < first ? 1 : 0;
 }
 
 function refused(says: Message, hint: Message): Taken {

@@ -1,6 +1,12 @@
 import { useMemo, useState } from "react";
 import type { ModelWall, WallModel } from "../../../project/intake/ifc/model.ts";
-import { planOf, startWithWalls, usualWalls, wallsInto } from "../../../project/intake/ifc/take-walls.ts";
+import {
+  planInto,
+  planOf,
+  startWithWalls,
+  usualWalls,
+  wallsInto,
+} from "../../../project/intake/ifc/take-walls.ts";
 import type { Taken } from "../../../project/intake/taken.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { useWords } from "../../words.ts";
@@ -23,9 +29,12 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
   const { plan, taken } = useMemo(() => {
     const choice = { walls: chosen === "" ? [] : chosen.split(" "), turned };
     const title = model.name.replace(/\.ifc$/i, "");
-    const result: Taken = into
-      ? wallsInto(into.source, model, { ...choice, face: into.face })
-      : startWithWalls(model, choice, { title, display: { units, language } });
+    if (into) {
+      const inFace = { ...choice, face: into.face };
+      const result: Taken = wallsInto(into.source, model, inFace);
+      return { plan: planInto(into.source, model, inFace), taken: result };
+    }
+    const result: Taken = startWithWalls(model, choice, { title, display: { units, language } });
     return { plan: planOf(model, choice), taken: result };
   }, [model, into, chosen, turned, units, language]);
   const tick = ({ entity }: ModelWall, on: boolean): void =>
