@@ -3,7 +3,16 @@
  * folder that an issue did not write, or that holds anything else, is never touched.
  */
 import { createHash, randomUUID } from "node:crypto";
-import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import {
+  type FileHandle,
+  mkdir,
+  open as openFile,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  writeFile,
+} from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
@@ -27,18 +36,30 @@ export function sha256(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
 }
 
-/** @param folder as the user names it */
+/** Where documents go as they are made: none waits for the others. */
+export interface Shelf {
+  put(document: Document): Promise<void>;
+  /** A document that comes piece by piece; others may be put meanwhile. */
+  open(name: string): Promise<OpenDocument>;
+}
+
+export interface OpenDocument {
+  add(chunk: Uint8Array): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** The user asked to stop: nothing that was written stays. */
+class Stopped extends Error {}
+
+/**
+ * @param folder as the user names it
+ * @param write makes the documents; they are listed in the order in which they were begun
+ */
 export async function writeFolder(
-  { folder, documents, head }: { folder: string; documents: readonly Document[]; head: ManifestHead },
+  { folder, head, write }: { folder: string; head: ManifestHead; write: (shelf: Shelf) => Promise<void> },
   io: Io,
 ): Promise<IssueManifest | Refusal> {
   const target = resolve(io.cwd, folder);
-  const manifest: IssueManifest = {
-    schemaVersion: 1,
-    writtenBy: WRITTEN_BY,
-    ...head,
-    documents: documents.map(({ name, bytes }) => ({ name, bytes: bytes.length, sha256: sha256(bytes) })),
-  };
   // A name of its own, so that two runs beside each other do not write into one.
   const beside = join(dirname(target), `.${basename(target)}-${randomUUID()}`);
   const asked = { stop: false };
@@ -49,14 +70,21 @@ export async function writeFolder(
     const standing = await look(target, folder);
     if (isRefusal(standing)) return standing;
     await mkdir(beside, { recursive: true });
-    const texts = [...documents, { name: MANIFEST, bytes: Buffer.from(printJson(manifest), "utf8") }];
-    for (const { name, bytes } of texts) {
-      if (asked.stop) return { refused: message("cli.refused.stopped", { folder }) };
-      await writeFile(join(beside, name), bytes);
-    }
+    const { shelf, listed, closeAll } = shelfIn(beside, asked);
+    await write(shelf).finally(closeAll);
+    const manifest: IssueManifest = {
+      schemaVersion: 1,
+      writtenBy: WRITTEN_BY,
+      ...head,
+      documents: listed(),
+    };
+    await writeFile(join(beside, MANIFEST), printJson(manifest));
     await takePlace({ beside, target, replaces: standing.there });
     return manifest;
   } catch (error) {
+    if (error instanceof Stopped) return { refused: message("cli.refused.stopped", { folder }) };
+    // What is not the system's is a mistake of ours, and told as one.
+    if (!(error as NodeJS.ErrnoException).code) throw error;
     return {
       refused: message("cli.refused.not-written", { file: folder, why: systemReason(error) }),
       hint: message("cli.hint.other-folder"),
@@ -65,6 +93,43 @@ export async function writeFolder(
     release();
     await rm(beside, { recursive: true, force: true }).catch(() => undefined);
   }
+}
+
+function shelfIn(
+  folder: string,
+  asked: { readonly stop: boolean },
+): { readonly shelf: Shelf; listed(): IssueManifest["documents"]; closeAll(): Promise<void> } {
+  const documents: { name: string; bytes: number; sha256: string }[] = [];
+  const files = new Set<FileHandle>();
+  const open = async (name: string): Promise<OpenDocument> => {
+    const own = { name, bytes: 0, sha256: "" };
+    documents.push(own);
+    const sum = createHash("sha256");
+    const file = await openFile(join(folder, name), "w");
+    files.add(file);
+    return {
+      async add(chunk) {
+        if (asked.stop) throw new Stopped();
+        own.bytes += chunk.length;
+        sum.update(chunk);
+        await file.writeFile(chunk);
+      },
+      async close() {
+        own.sha256 = sum.digest("hex");
+        files.delete(file);
+        await file.close();
+      },
+    };
+  };
+  const put = async ({ name, bytes }: Document): Promise<void> => {
+    const document = await open(name);
+    await document.add(bytes);
+    await document.close();
+  };
+  const closeAll = async (): Promise<void> => {
+    for (const file of files) await file.close();
+  };
+  return { shelf: { put, open }, listed: () => documents, closeAll };
 }
 
 /** Files that systems leave in folders. */

@@ -62,7 +62,13 @@ export function proofContext(input: ProofInput): ProofContext {
   return { zones: zoneViews(input), pieceOf: (mark) => pieces.get(mark), ...input };
 }
 
-function zoneViews({ project, facade }: ProofInput): ZoneView[] {
+/** What zones are gathered from. */
+export interface ZonesInput {
+  readonly project: Pick<Project, "faces" | "claddings">;
+  readonly facade: Pick<Facade, "faces" | "planes">;
+}
+
+export function zoneViews({ project, facade }: ZonesInput): ZoneView[] {
   const faces = new Map(project.faces.map((face, index) => [face.id, { face, path: `/faces/${index}` }]));
   const claddings = new Map(
     project.claddings.map((cladding, index) => [cladding.id, { cladding, path: `/claddings/${index}` }]),

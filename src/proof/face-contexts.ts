@@ -1,13 +1,13 @@
 /** What the rules of one face are given, face by face in the order of the faces. */
-import type { FaceContext, FacelessProject, ProofContext, ZoneView } from "./context.ts";
+import type { FaceContext, FacelessProject, ZoneView } from "./context.ts";
 
-export function faceContexts({ project, demands, zones }: ProofContext): FaceContext[] {
-  const own = faceless(project);
+export function faceContexts({ project, demands, zones }: FaceContext): FaceContext[] {
+  const own = facelessProject(project);
   return byFace(zones).map((views) => ({ project: own, demands, zones: views }));
 }
 
 /** Nothing but what the rules may read, so that the memo's key holds all of it. */
-function faceless(project: FacelessProject): FacelessProject {
+export function facelessProject(project: FacelessProject): FacelessProject {
   const { site, roof, structure, buildUps, claddings, limits, figures, stock, pile } = project;
   return {
     site,

@@ -5,7 +5,7 @@ import type { ProofContext } from "./context.ts";
 import { type GapAtBevel, gapsUnder } from "./light/keep-under.ts";
 import type { YearOfLight } from "./light/model.ts";
 import { lightInput } from "./light/working.ts";
-import { type ZoneLight, zoneLights } from "./light/zone-light.ts";
+import { type ShownLight, type ZoneLight, zoneLights } from "./light/zone-light.ts";
 import { compared, greatest, holds, written } from "./working.ts";
 
 const PATH = "/limits/membrane/maxUvPerYear";
@@ -92,7 +92,7 @@ function figuresBehind({ demands, light }: ProofContext, { view }: ZoneLight): s
 const CLEAR_SKY = /^light\.(?:air|sun)\./;
 
 /** As many weeks of the bare wall in its brightest month. */
-export function bareWeeks(light: ZoneLight): { weeks: number; month: ReturnType<typeof message> } {
+export function bareWeeks(light: ShownLight): { weeks: number; month: ReturnType<typeof message> } {
   const { uvMJ, month } = brightestWeek(light);
   return { weeks: (light.worst?.point.year.uvMJYear ?? 0) / uvMJ, month };
 }
@@ -100,7 +100,7 @@ export function bareWeeks(light: ZoneLight): { weeks: number; month: ReturnType<
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
 /** A week of the bare wall in its brightest month (MJ/m²). */
-function brightestWeek({ bare }: ZoneLight): { uvMJ: number; month: ReturnType<typeof message> } {
+function brightestWeek({ bare }: ShownLight): { uvMJ: number; month: ReturnType<typeof message> } {
   const most = Math.max(...bare.uvMJ);
   const at = bare.uvMJ.indexOf(most);
   return { uvMJ: (most * 7) / (DAYS[at] ?? 30), month: message(`proof.month.${at + 1}`) };
@@ -165,7 +165,7 @@ function whileBare(context: ProofContext, lights: readonly ZoneLight[]): Finding
 type Worst = NonNullable<ZoneLight["worst"]>;
 
 /** Bevels that a saw cuts; sheets have none, nor have upright joints. */
-function bevelsFor({ view }: ZoneLight, { kind }: Worst): readonly number[] {
+function bevelsFor({ view }: ShownLight, { kind }: Worst): readonly number[] {
   const { cladding } = view;
   const level = cladding.kind === "boards" && cladding.direction === "horizontal" && kind.across === "level";
   return level ? [...new Set([0, 15, 30, cladding.bevelDeg])].sort((a, b) => a - b) : [0];
@@ -175,7 +175,7 @@ function bevelsFor({ view }: ZoneLight, { kind }: Worst): readonly number[] {
 const GAPS = [3, 50] as const;
 
 /** The widest gap at each bevel that keeps a dose at the brightest point, at the gap's widest in the year (mm). */
-export function gapsForLimit(light: ZoneLight, mostMJ: number): GapAtBevel[] {
+export function gapsForLimit(light: ShownLight, mostMJ: number): GapAtBevel[] {
   const { worst } = light;
   if (!worst) return [];
   const opening = worst.kind.slot.gapMm - worst.kind.fixedMm;

@@ -3,6 +3,9 @@
  *   mm        a length with its unit, in the reader's display units        950 mm, 3'-1 3/8"
  *   len       the same without the unit, as dimensions are written         950
  *   gap       a gap or joint: 0.1 mm steps in millimetres                  9.1 mm
+ *   fig       a number as short as a reader can work with: three decimals, or four figures of a small one
+ *   both      a length in millimetres, for who reads feet and inches in those first
+ *   math      arithmetic as a rule wrote it, with the decimal sign of the language
  *   n0 … n3   a number with that many decimals, the decimal sign by language
  *   term      a word of `data/text/terms.json`: the value is the end of its key
  *   plural|one {}|many {}   the singular or plural by the number, `{}` standing for it
@@ -36,7 +39,7 @@ function print(value: MessageValue, form: string | undefined, reader: Reader): s
   if (Array.isArray(value)) return value.map((one: MessageValue) => print(one, form, reader)).join(", ");
   if (typeof value === "object") return say(value as Message, reader);
   if (form === "term") return say({ key: `term.${value}`, values: {} }, reader);
-  if (typeof value === "string") return value;
+  if (typeof value === "string") return form === "math" ? sayArithmetic(value, reader) : value;
   return printNumber(value as number, form, reader);
 }
 
@@ -44,6 +47,11 @@ function printNumber(value: number, form: string | undefined, reader: Reader): s
   if (form === "mm" || form === "len" || form === "gap") {
     const length = sayLength(value, reader, form === "gap" ? 1 : undefined);
     return form === "len" || reader.units === "feet-inch" ? length : `${length} mm`;
+  }
+  if (form === "fig") return sayFigure(value, reader);
+  if (form === "both") {
+    const millimetres = `${sayFigure(value, reader)} mm`;
+    return reader.units === "mm" ? millimetres : `${sayLength(value, reader)} (${millimetres})`;
   }
   if (form?.startsWith("plural|")) {
     const [, one = "", many = ""] = form.split("|");
@@ -69,4 +77,17 @@ export function sayNumber(value: number, decimals: number | undefined, reader: R
   const text = decimals === undefined ? String(Number(value.toFixed(6))) : value.toFixed(decimals);
   const plain = /^-0(\.0*)?$/.test(text) ? text.slice(1) : text;
   return plain.replace(".", DECIMAL_SIGN[reader.language]).replace("-", "−");
+}
+
+/** Three decimals at least, and four figures of a small number; no trailing zeros. */
+export function sayFigure(value: number, { language }: Reader): string {
+  if (value === 0) return "0";
+  const decimals = Math.min(20, Math.max(3, 3 - Math.floor(Math.log10(Math.abs(value)))));
+  const text = value.toFixed(decimals).replace(/\.?0+$/, "");
+  return text.replace(".", DECIMAL_SIGN[language]).replace("-", "−");
+}
+
+/** Arithmetic as a rule wrote it, with the reader's decimal sign. */
+export function sayArithmetic(text: string, { language }: Reader): string {
+  return text.replace(/(\d)\.(\d)/g, `$1${DECIMAL_SIGN[language]}$2`);
 }

@@ -129,7 +129,7 @@ describe("the keys of the catalogues", () => {
 });
 
 const PLACEHOLDER = /\{(\w+)(?::((?:[^{}]|\{\})+))?\}/g;
-const FORM = /^(?:mm|len|gap|n[0-3]|term|plural\|[^|]*\|[^|]*\{\}[^|]*)$/;
+const FORM = /^(?:mm|len|gap|fig|both|math|n[0-3]|term|plural\|[^|]*\|[^|]*\{\}[^|]*)$/;
 /** The French singular also stands for nought and for one and a half, so it must show its number. */
 const FRENCH_SINGULAR = /^plural\|[^|]*\{\}/;
 /** Shorter texts may be the same word in both languages. */

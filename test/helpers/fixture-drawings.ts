@@ -12,7 +12,7 @@ import { fixtureFacade } from "./fixture-facade.ts";
 export function fixtureScenes(): Readonly<Record<string, Scene>> {
   const { facade, project } = fixtureFacade();
   const scenes: Record<string, Scene | undefined> = {
-    "developed-elevation": developedElevation(facade, project, { scale: 1 / 50 }),
+    "developed-elevation": developedElevation(facade, project, { scale: 1 / 50, findings: facade.findings }),
     "face-west": faceElevation(facade, project, "west"),
     "face-front": faceElevation(facade, project, "front"),
     "battens-front": battenElevation(facade, project, "front"),

@@ -6,7 +6,6 @@ import { design } from "../../src/design.ts";
 import { RULES } from "../../src/findings/codes.ts";
 import { type Finding, finding } from "../../src/findings/finding.ts";
 import { bookHtml } from "../../src/output/book/book-html.ts";
-import { shownNumber } from "../../src/output/book/figures.ts";
 import { escapeXml } from "../../src/output/svg/markup.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { Project } from "../../src/project/schema/project.ts";
@@ -16,7 +15,7 @@ import { SUBJECTS } from "../../src/scene/book/model.ts";
 import { subjectOf } from "../../src/scene/book/subjects.ts";
 import { template } from "../../src/text/catalogue.ts";
 import { message } from "../../src/text/message.ts";
-import { ENGLISH_MM, type Reader } from "../../src/text/say.ts";
+import { ENGLISH_MM, type Reader, sayFigure } from "../../src/text/say.ts";
 
 const EXAMPLES = ["atelier-bouleau", "imperial", "l-plan", "porch", "two-storey"];
 const FRENCH_FEET: Reader = { language: "fr", units: "feet-inch", denominator: 16 };
@@ -170,7 +169,7 @@ describe("an entry", () => {
 });
 
 it("numbers read as written: small ones with four figures, none with an exponent", () => {
-  const shown = [0, 12, 0.00001, 1.23456789e-7, -2943.7512].map((one) => shownNumber(one, FRENCH_FEET));
+  const shown = [0, 12, 0.00001, 1.23456789e-7, -2943.7512].map((one) => sayFigure(one, FRENCH_FEET));
   expect(shown).toEqual(["0", "12", "0,00001", "0,0000001235", "−2943,751"]);
 });
 

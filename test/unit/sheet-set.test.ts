@@ -32,8 +32,9 @@ describe("the sheet set", () => {
   });
 
   it("has an index that leads to every sheet of the set, and to no other", () => {
+    // The cover's other sheets lead to the workings of what is open.
     const links = all
-      .filter(({ kind }) => kind === "cover")
+      .filter(({ name }) => /^cover(-\d+)?$/.test(name))
       .flatMap(scenesOf)
       .flatMap(({ items }) =>
         items.flatMap((item) => (item.kind === "text" && item.link ? [item.link] : [])),
@@ -54,9 +55,40 @@ describe("the sheet set", () => {
     for (const { drawing } of asked) expect("viewports" in drawing && drawing.size.name).toBe("A2");
   });
 
-  it("is on A3 unless a view is larger by itself", () => {
-    const other = all.filter(({ drawing }) => !("viewports" in drawing) || drawing.size.name !== "A3");
+  it("is on A3 unless a view is larger by itself, and the book on A4", () => {
+    const other = all.filter(({ kind, drawing }) => {
+      const paper = kind === "book" ? "A4" : "A3";
+      return !("viewports" in drawing) || drawing.size.name !== paper;
+    });
     expect(other.map(({ name }) => name)).toEqual([]);
+  });
+
+  it("has every finding of the book once, with a way to it from what is open", () => {
+    const book = all.filter(({ kind }) => kind === "book").flatMap(scenesOf);
+    const texts = book.flatMap(({ items }) =>
+      items.flatMap((item) => (item.kind === "text" && typeof item.text === "string" ? [item] : [])),
+    );
+    // In front of the book an entry's number leads to its working; where the working stands it leads nowhere.
+    const numbers = texts.filter(
+      ({ text, link }) => /^[A-Z]\d{3}-\d+$/.test(`${text}`) && link === undefined,
+    );
+    expect(numbers.length).toBe(made.findings.length);
+    expect(new Set(numbers.map(({ text }) => text)).size).toBe(numbers.length);
+    const names = new Set(all.map(({ name }) => name));
+    const links = all
+      .flatMap(scenesOf)
+      .flatMap(({ items }) =>
+        items.flatMap((item) => (item.kind === "text" && item.link ? [item.link] : [])),
+      );
+    expect(links.filter((link) => !names.has(link))).toEqual([]);
+    const open = all.filter(({ name }) => name.startsWith("open-findings")).flatMap(scenesOf);
+    const codes = open.flatMap(({ items }) =>
+      items.flatMap((item) =>
+        item.kind === "text" && /^[A-Z]\d{3}$/.test(`${item.text}`) ? [item.link] : [],
+      ),
+    );
+    expect(codes.length).toBeGreaterThan(0);
+    for (const link of codes) expect(link).toMatch(/^book/);
   });
 });
 

@@ -3,8 +3,8 @@ import type { Finding, Outcome, Working } from "../../findings/finding.ts";
 import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
 import type { BookEntry } from "../../scene/book/model.ts";
 import { message } from "../../text/message.ts";
-import { type Reader, say } from "../../text/say.ts";
-import { arithmetic, figure, quantity } from "./figures.ts";
+import { type Reader, say, sayArithmetic } from "../../text/say.ts";
+import { figure, quantity } from "./figures.ts";
 import { type Html, html } from "./markup.ts";
 
 export function outcomeHtml({ outcome, provisional }: Finding, reader: Reader): Html {
@@ -65,9 +65,9 @@ function workingHtml({ formula, inputs, substituted }: Working, reader: Reader):
     ({ symbol, meaning, value, unit, basis }) =>
       html`<tr><td class="math symbol">${symbol}</td><td>${say(meaning, reader)}</td><td class="num">${quantity(value, unit, reader)}</td><td${basis === "typical" || basis === "memory" ? html` class="shaky"` : undefined}>${say(message(`term.${basis}`), reader)}</td></tr>`,
   );
-  return html`<div class="working"><dl><dt>${say(message("book.formula"), reader)}</dt><dd class="math">${arithmetic(formula, reader)}</dd></dl>
+  return html`<div class="working"><dl><dt>${say(message("book.formula"), reader)}</dt><dd class="math">${sayArithmetic(formula, reader)}</dd></dl>
 <div class="wide"><table><thead><tr><th>${head[0]}</th><th>${head[1]}</th><th class="num">${head[2]}</th><th>${head[3]}</th></tr></thead><tbody>${rows}</tbody></table></div>
-<dl><dt>${say(message("book.with-numbers"), reader)}</dt><dd class="math">${arithmetic(substituted, reader)}</dd></dl></div>`;
+<dl><dt>${say(message("book.with-numbers"), reader)}</dt><dd class="math">${sayArithmetic(substituted, reader)}</dd></dl></div>`;
 }
 
 /** What is asked against what is allowed. */

@@ -1,19 +1,11 @@
 /** Numbers of the book: as short as a reader can work with, each with its whole value behind it in a `data` element. */
 
 import { message } from "../../text/message.ts";
-import { type Reader, say, sayLength } from "../../text/say.ts";
+import { type Reader, say, sayFigure, sayLength } from "../../text/say.ts";
 import { type Html, html } from "./markup.ts";
 
-/** Three decimals at least, and four figures of a small number; no trailing zeros. */
-export function shownNumber(value: number, { language }: Reader): string {
-  if (value === 0) return "0";
-  const decimals = Math.min(20, Math.max(3, 3 - Math.floor(Math.log10(Math.abs(value)))));
-  const text = value.toFixed(decimals).replace(/\.?0+$/, "");
-  return (language === "fr" ? text.replace(".", ",") : text).replace("-", "−");
-}
-
 export function figure(value: number, reader: Reader): Html {
-  return html`<data value="${String(value)}">${shownNumber(value, reader)}</data>`;
+  return html`<data value="${String(value)}">${sayFigure(value, reader)}</data>`;
 }
 
 /** The figure with its unit; a length in feet and inches first for who reads those, the millimetres worked with after it. */
@@ -29,9 +21,4 @@ function unitText(unit: string, reader: Reader): string {
   if (unit === "1") return "";
   // A no-break space keeps a number and its unit on one line.
   return `\u00a0${WORDS.includes(unit) ? say(message(`book.unit.${unit}`), reader) : unit}`;
-}
-
-/** Arithmetic as a rule wrote it, with the reader's decimal sign. */
-export function arithmetic(text: string, { language }: Reader): string {
-  return language === "fr" ? text.replace(/(\d)\.(\d)/g, "$1,$2") : text;
 }

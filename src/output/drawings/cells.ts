@@ -4,6 +4,9 @@ import type { Reader } from "../../text/say.ts";
 import { MM_PER_INCH } from "../../units/length.ts";
 import { cutLengthMm, gapMm, positionMm } from "../../units/rounding.ts";
 
+/** What of a reader lengths in tables are rounded for; their words come when a sheet is written. */
+export type Tape = Pick<Reader, "units" | "denominator">;
+
 export interface LengthCells {
   /** Down: a piece a little short goes in. */
   readonly cut: (mm: number) => Message;
@@ -15,7 +18,7 @@ export interface LengthCells {
   readonly size: (mm: number) => Message;
 }
 
-export function lengthCells({ units, denominator }: Reader): LengthCells {
+export function lengthCells({ units, denominator }: Tape): LengthCells {
   const inch = MM_PER_INCH / denominator;
   const [tape, fine] = units === "mm" ? [0.5, 0.1] : [inch, inch];
   const cell = (value: number): Message => message("drawing.length", { value });

@@ -1,11 +1,14 @@
 /** The sheet set of a project: every kind of sheet that is asked for, numbered, on its paper. */
 import { SHEET_KINDS, type SheetKind } from "../../project/schema/sheets.ts";
+import type { Scene } from "../../scene/model.ts";
 import type { Reader } from "../../text/say.ts";
 import { renderSceneSvg } from "../svg/scene-svg.ts";
 import { renderSheetSvg } from "../svg/sheet-svg.ts";
-import type { Drawing, DrawingFacts, DrawingPaper, KindFacts, NumberedDrawing } from "./facts.ts";
+import { type DrawMemo, NO_MEMO } from "./draw-memo.ts";
+import type { Drawing, DrawingFacts, DrawingPaper, KindFacts, ListedDrawing } from "./facts.ts";
 import { INDEXES, KINDS } from "./kinds/index.ts";
-import { onPaper, onUsualPaper, tableRoom } from "./paper.ts";
+import { onPaper, onUsualPaper, tableRoom, usualPaper } from "./paper.ts";
+import { sheetState } from "./revision.ts";
 
 export type { DrawingFacts, DrawingPaper } from "./facts.ts";
 
@@ -14,8 +17,16 @@ export interface DrawingSheet extends Pick<DrawingPaper, "name" | "kind" | "titl
   readonly svg: string;
 }
 
-export function drawingSheets(facts: DrawingFacts): DrawingSheet[] {
-  return drawingPapers(facts).map((paper) => drawingSheet(paper, facts.reader));
+/** A memo draws again only what was drawn from something else than before; the sheets are the same either way. */
+export function drawingSheets(facts: DrawingFacts, memo = NO_MEMO): DrawingSheet[] {
+  return drawingPapers(facts, memo).map((paper) => {
+    memo.byThemselves([paper]);
+    return memo.recall(sheetFor, { paper, reader: facts.reader });
+  });
+}
+
+function sheetFor({ paper, reader }: { paper: DrawingPaper; reader: Reader }): DrawingSheet {
+  return drawingSheet(paper, reader);
 }
 
 export function drawingSheet({ name, kind, title, drawing }: DrawingPaper, reader: Reader): DrawingSheet {
@@ -28,38 +39,103 @@ export function drawingSheet({ name, kind, title, drawing }: DrawingPaper, reade
   };
 }
 
-export function drawingPapers(facts: DrawingFacts): DrawingPaper[] {
+/** The whole set at once. */
+export function drawingPapers(facts: DrawingFacts, memo = NO_MEMO): DrawingPaper[] {
+  return [...sheetSet(facts, { memo, keep: true }).papers()];
+}
+
+/** A set whose sheets are known and drawn one after another. */
+export interface SheetSet {
+  readonly count: number;
+  /** Each is let go before the next is drawn, unless the set keeps them. */
+  papers(): Generator<DrawingPaper>;
+}
+
+/** A sheet in its set, its views put aside: they are drawn again when its turn comes. */
+interface Listed extends ListedDrawing {
+  readonly scenes: readonly Scene[] | undefined;
+}
+
+/**
+ * Every sheet must be counted before the first is numbered. Without `keep` the views are drawn twice, to count them and to hand them
+ * out, so that no more than one sheet's are held at a time; with it once, and held together.
+ */
+export function sheetSet(
+  facts: DrawingFacts,
+  { memo = NO_MEMO, keep = false }: { readonly memo?: DrawMemo; readonly keep?: boolean } = {},
+): SheetSet {
   const { design, reader } = facts;
-  const asked = { units: reader.units, paper: design.project.sheets?.paper };
-  const set = numberedSet({ ...facts, room: tableRoom(asked) });
-  return set.flatMap((one): DrawingPaper[] => {
-    const label = `${initials(design.project.title)}-${String(one.number).padStart(2, "0")}`;
-    const drawing = onPaper(one, { design, ...asked, label, of: set.length });
-    return drawing ? [{ name: one.name, kind: one.kind, title: one.title, label, drawing }] : [];
-  });
+  const { project } = design;
+  const { units, denominator } = reader;
+  const asked = { units, paper: project.sheets?.paper };
+  memo.nextSet();
+  memo.byThemselves(design.facade.faces);
+  const { revision, date, changed } = sheetState(design);
+  const own: KindFacts = {
+    ...facts,
+    reader: { units, denominator },
+    room: tableRoom(asked),
+    paper: usualPaper(asked),
+    changed: new Set(changed),
+    memo,
+  };
+  const set = numberedSet(own, keep);
+  const shared = {
+    ...asked,
+    of: set.length,
+    project: project.title,
+    revision,
+    date,
+    waivers: project.waivers ?? [],
+  };
+  const paperOf = (sheet: Listed, scenes: readonly Scene[]) => {
+    const { name, kind, type, number, title } = sheet;
+    const paper = sheet.paper ?? asked.paper;
+    const label = `${initials(project.title)}-${String(number).padStart(2, "0")}`;
+    memo.byThemselves(scenes);
+    return memo.recall(onPaper, { name, kind, type, scenes, number, title, label, ...shared, paper });
+  };
+  return {
+    count: set.length,
+    *papers() {
+      let drawn: { readonly kind: SheetKind; readonly sheets: Iterator<Drawing> } | undefined;
+      for (const sheet of set) {
+        const { kind, scenes } = sheet;
+        if (!scenes && drawn?.kind !== kind) drawn = { kind, sheets: onSheets(own, kind, set) };
+        const paper = paperOf(sheet, scenes ?? drawn?.sheets.next().value?.scenes ?? []);
+        if (paper) yield paper;
+      }
+    },
+  };
+}
+
+/** Drawings of one kind on as many sheets as they take, less those that the project leaves out. */
+function* onSheets(facts: KindFacts, kind: SheetKind, set: readonly ListedDrawing[]): Generator<Drawing> {
+  const { sheets } = facts.design.project;
+  const leaveOut = new Set(sheets?.leaveOut);
+  const asked = { units: facts.reader.units, paper: sheets?.paper };
+  for (const drawing of KINDS[kind]?.(facts) ?? INDEXES[kind]?.(facts, set) ?? []) {
+    for (const one of onUsualPaper(drawing, asked)) if (!leaveOut.has(one.name)) yield one;
+  }
 }
 
 /** Indexes say how many sheets there are, themselves among them: they are drawn again until that holds. */
 const MOST_ROUNDS = 4;
 
-function numberedSet(facts: KindFacts): NumberedDrawing[] {
+function numberedSet(facts: KindFacts, keep: boolean): Listed[] {
   const { project } = facts.design;
-  const asked = { units: facts.reader.units, paper: project.sheets?.paper };
   const order = [...new Set(facts.only ?? project.sheets?.order ?? SHEET_KINDS)];
-  const leaveOut = new Set(project.sheets?.leaveOut);
-  const onSheets = (drawings: readonly Drawing[]): Drawing[] =>
-    drawings.flatMap((one) => onUsualPaper(one, asked)).filter(({ name }) => !leaveOut.has(name));
-  const made = new Map<SheetKind, Drawing[]>();
-  for (const kind of order) {
-    const make = KINDS[kind];
-    if (make) made.set(kind, onSheets(make(facts)));
-  }
+  const made = new Map<SheetKind, Unnumbered[]>();
+  const list = (kind: SheetKind, set: readonly Listed[]): Unnumbered[] =>
+    Array.from(onSheets(facts, kind, set), ({ scenes, ...one }) => ({
+      ...one,
+      title: scenes[0]?.title ?? one.name,
+      scenes: keep ? scenes : undefined,
+    }));
+  for (const kind of order) if (KINDS[kind]) made.set(kind, list(kind, []));
   let set = numbered(order, made);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    for (const kind of order) {
-      const make = INDEXES[kind];
-      if (make) made.set(kind, onSheets(make(facts, set)));
-    }
+    for (const kind of order) if (INDEXES[kind]) made.set(kind, list(kind, set));
     const next = numbered(order, made);
     const settled = next.length === set.length;
     set = next;
@@ -68,13 +144,15 @@ function numberedSet(facts: KindFacts): NumberedDrawing[] {
   return set;
 }
 
+type Unnumbered = Omit<Listed, "kind" | "number">;
+
 function numbered(
   order: readonly SheetKind[],
-  made: ReadonlyMap<SheetKind, readonly Drawing[]>,
-): NumberedDrawing[] {
+  made: ReadonlyMap<SheetKind, readonly Unnumbered[]>,
+): Listed[] {
   return order
     .flatMap((kind) => (made.get(kind) ?? []).map((one) => ({ ...one, kind })))
-    .map((one, at) => ({ ...one, number: at + 1, title: one.scenes[0]?.title ?? one.name }));
+    .map((one, at) => ({ ...one, number: at + 1 }));
 }
 
 function initials(title: string): string {

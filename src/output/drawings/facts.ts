@@ -4,11 +4,14 @@ import type { Finding } from "../../findings/finding.ts";
 import type { SheetKind } from "../../project/schema/sheets.ts";
 import type { ProofInput } from "../../proof/context.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
+import type { PaperName } from "../../scene/paper-sizes.ts";
 import type { Sheet } from "../../scene/sheet.ts";
 import type { TableRoom } from "../../scene/table.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
+import type { Tape } from "./cells.ts";
+import type { DrawMemo } from "./draw-memo.ts";
 
 /** A design, as far as it is drawn. */
 export type Drawable = Pick<ProofInput, "project" | "facade" | "demands">;
@@ -26,7 +29,13 @@ export interface DrawingFacts {
 }
 
 /** What a kind of sheet is drawn from. */
-export interface KindFacts extends DrawingFacts {
+export interface KindFacts extends Omit<DrawingFacts, "reader"> {
+  /** No kind knows the language: a scene is drawn alike for all. */
+  readonly reader: Tape;
+  readonly memo: DrawMemo;
+  readonly paper: PaperName;
+  /** Marks that differ from the revision before. */
+  readonly changed: ReadonlySet<string>;
   /** What the usual paper leaves for a table under its caption. */
   readonly room: TableRoom;
 }
@@ -39,6 +48,10 @@ export interface Drawing {
   readonly scenes: readonly Scene[];
   /** Face that it shows. */
   readonly face?: string;
+  /** In place of the set's. */
+  readonly paper?: PaperName;
+  /** What other sheets lead to on it, by name. */
+  readonly holds?: readonly string[];
 }
 
 /** A drawing in its set: what an index says of it. */
@@ -47,6 +60,9 @@ export interface NumberedDrawing extends Drawing {
   readonly number: number;
   readonly title: SceneText;
 }
+
+/** The same without what is drawn. */
+export type ListedDrawing = Omit<NumberedDrawing, "scenes">;
 
 /** A drawing on its paper, for any renderer. */
 export interface DrawingPaper {

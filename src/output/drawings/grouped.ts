@@ -8,3 +8,11 @@ export function grouped<One>(all: readonly One[], keyOf: (one: One) => string): 
   }
   return groups;
 }
+
+/** As `flatMap`, each made when it is asked for: no more than one is held. */
+export function* oneByOne<One, Made>(
+  all: Iterable<One>,
+  make: (one: One) => Iterable<Made>,
+): Generator<Made> {
+  for (const one of all) yield* make(one);
+}

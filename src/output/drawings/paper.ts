@@ -1,5 +1,6 @@
 /** Which paper drawings go on, and the sheets that they become. */
 
+import type { Project } from "../../project/schema/project.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
 import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
 import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
@@ -14,11 +15,12 @@ import {
 import type { TableRoom } from "../../scene/table.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
-import type { Drawable, Drawing, DrawingFacts, NumberedDrawing } from "./facts.ts";
-import { sheetState } from "./revision.ts";
+import type { Drawing, DrawingPaper, NumberedDrawing } from "./facts.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
 const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"];
+
+type Waiver = NonNullable<Project["waivers"]>[number];
 
 type Asked = Pick<Reader, "units"> & { readonly paper?: PaperName | undefined };
 
@@ -47,10 +49,9 @@ const SMALLER: readonly number[] = [1 / 25, 1 / 50, 1 / 100];
 
 /** What a view's figures and names take is only known when it is drawn: smaller where it then leaves the usual paper. */
 export function fittingView(
-  { design, reader }: Pick<DrawingFacts, "design" | "reader">,
+  paper: PaperName,
   draw: (scale: { scale?: number }) => Scene | undefined,
 ): Scene | undefined {
-  const paper = usualPaper({ units: reader.units, paper: design.project.sheets?.paper });
   const first = draw({});
   if (!first || fittingPaper([first], [paper])) return first;
   const others = SMALLER.filter((scale) => scale < first.scale).map((scale) => draw({ scale }));
@@ -59,7 +60,7 @@ export function fittingView(
 
 /** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */
 export function onUsualPaper(drawing: Drawing, asked: Asked): Drawing[] {
-  const papers = [usualPaper(asked)];
+  const papers = [drawing.paper ?? usualPaper(asked)];
   const groups: Scene[][] = [];
   for (const scene of drawing.scenes) {
     const last = groups.at(-1);
@@ -74,20 +75,43 @@ export function onUsualPaper(drawing: Drawing, asked: Asked): Drawing[] {
 }
 
 /** The first paper that takes the drawing, from the usual one on; else the bare drawing. */
-export function onPaper(
-  { name, type, scenes, number, title }: NumberedDrawing,
-  {
-    design,
-    units,
-    paper,
-    label,
-    of,
-  }: Asked & { readonly design: Drawable; readonly label: string; readonly of: number },
-): Sheet | Scene | undefined {
+export interface OnPaper
+  extends Asked,
+    Pick<NumberedDrawing, "name" | "kind" | "type" | "scenes" | "number" | "title"> {
+  readonly label: string;
+  /** How many sheets the set has. */
+  readonly of: number;
+  readonly project: string;
+  readonly revision: SceneText;
+  readonly date: string;
+  readonly waivers: readonly Waiver[];
+}
+
+/** Undefined where there is nothing to draw. */
+export function onPaper(from: OnPaper): DrawingPaper | undefined {
+  const { name, kind, title, label } = from;
+  const drawing = sheetOf(from);
+  return drawing && { name, kind, title, label, drawing };
+}
+
+function sheetOf({
+  name,
+  type,
+  scenes,
+  number,
+  title,
+  units,
+  paper,
+  label,
+  of,
+  project,
+  revision,
+  date,
+  waivers,
+}: OnPaper): Sheet | Scene | undefined {
   const size: PaperSize | undefined = fittingPaper(scenes, papersFrom({ units, paper }));
   const viewports = size && arrange(scenes, drawingArea(size));
   if (size === undefined || viewports === undefined) return scenes[0];
-  const { revision, date } = sheetState(design);
   return makeSheet({
     id: name,
     size,
@@ -95,7 +119,7 @@ export function onPaper(
     titleBlock: {
       owner: "",
       identification: label,
-      project: design.project.title,
+      project,
       title,
       documentType: type,
       creator: "",
@@ -105,12 +129,12 @@ export function onPaper(
       sheet: { number, of },
     },
     viewports,
-    cautions: [message("drawing.caution.codes"), message("drawing.caution.measure"), ...waiverTexts(design)],
+    cautions: [message("drawing.caution.codes"), message("drawing.caution.measure"), ...waiverTexts(waivers)],
   });
 }
 
 /** Someone answers for these: it is printed where the drawing is read. Many are counted, and stand in the findings. */
-function waiverTexts({ project: { waivers = [] } }: Drawable): SceneText[] {
+function waiverTexts(waivers: readonly Waiver[]): SceneText[] {
   if (waivers.length > 2) {
     const codes = [...new Set(waivers.map(({ code }) => code))];
     return [message("drawing.waivers", { count: waivers.length, codes })];

@@ -28,11 +28,34 @@ export interface PdfOptions {
 
 const POINTS_PER_MM = 72 / 25.4;
 
-/** @throws Error where a font cannot be read */
-export function writePdf(
-  pages: readonly PdfPage[],
-  { title, reader, fonts, progress, compress = true }: PdfOptions,
-): Promise<Uint8Array> {
+/**
+ * The whole file at once.
+ * @throws Error where a font cannot be read
+ */
+export async function writePdf(pages: Iterable<PdfPage>, options: PdfOptions): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  await streamPdf(pages, { ...options, take: (chunk) => void chunks.push(chunk) });
+  return joined(chunks);
+}
+
+/** Pages whose text the fonts' layouts are kept for: marks of a large facade are all unlike, and would be kept for ever. */
+const PAGES_KEPT = 64;
+
+/**
+ * Hands the file out piece by piece, each page when it is drawn; the next is asked for when that was taken.
+ * @throws Error where a font cannot be read
+ */
+export async function streamPdf(
+  pages: Iterable<PdfPage> | AsyncIterable<PdfPage>,
+  {
+    title,
+    reader,
+    fonts,
+    progress,
+    take,
+    compress = true,
+  }: PdfOptions & { readonly take: (chunk: Uint8Array) => Promise<void> | void },
+): Promise<void> {
   // The file's id is made from this time, which is then left out: the same drawings give the same bytes.
   const timeless = { CreationDate: { getTime: () => 0 } };
   const document = new PDFDocument({
@@ -46,20 +69,30 @@ export function writePdf(
   });
   delete document.info.CreationDate;
   document.endMetadata = () => undefined;
-  const chunks: Uint8Array[] = [];
-  const written = new Promise<Uint8Array>((resolve, reject) => {
-    document.on("data", (chunk) => chunks.push(chunk));
-    document.on("end", () => resolve(joined(chunks)));
+  let ready: Uint8Array[] = [];
+  const written = new Promise<void>((resolve, reject) => {
+    document.on("data", (chunk) => ready.push(chunk));
+    document.on("end", resolve);
     document.on("error", reject);
   });
+  const hand = async (): Promise<void> => {
+    const chunks = ready;
+    ready = [];
+    for (const chunk of chunks) await take(chunk);
+  };
   const texts = textWriter(document, fonts);
-  pages.forEach((page, i) => {
+  const labels: string[] = [];
+  for await (const page of pages) {
     draw(page, { document, texts, reader });
-    progress?.(i + 1);
-  });
-  label(document, pages);
+    labels.push(page.label);
+    if (labels.length % PAGES_KEPT === 0) texts.forget();
+    await hand();
+    progress?.(labels.length);
+  }
+  label(document, labels);
   document.end();
-  return written;
+  await written;
+  await hand();
 }
 
 function draw(
@@ -92,8 +125,8 @@ function draw(
  * Page labels (ISO 32000-1, 12.4.2): each page is a range of its own with its label as prefix, an object of String since the
  * writer takes a plain one for a name.
  */
-function label(document: PDFDocument, pages: readonly PdfPage[]): void {
-  const ranges = pages.flatMap(({ label }, at) => [at, { P: Object(label) as unknown }]);
+function label(document: PDFDocument, labels: readonly string[]): void {
+  const ranges = labels.flatMap((label, at) => [at, { P: Object(label) as unknown }]);
   document._root.data.PageLabels = { Nums: ranges };
 }
 

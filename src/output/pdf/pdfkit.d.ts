@@ -20,7 +20,11 @@ declare module "pdfkit" {
     endMetadata: () => void;
     readonly outline: { addItem(title: string): unknown };
     readonly _root: Reference;
-    readonly _font: { readonly font: { hasGlyphForCodePoint(codePoint: number): boolean } };
+    readonly _font: {
+      readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
+      /** Of every word that was laid out, for as long as the document is written. */
+      layoutCache: object;
+    };
     ref(data: Record<string, unknown>): Reference;
     registerFont(name: string, bytes: Uint8Array): this;
     font(name: string): this;

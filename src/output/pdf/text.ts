@@ -18,6 +18,8 @@ const SIGNS = { regular: "signs", bold: "boldSigns" } as const;
 export interface TextWriter {
   /** Writes on the page at hand, in millimetres with y down, in the colour that is set. */
   write(mark: TextShape, at: readonly [x: number, y: number]): void;
+  /** Lets go of the layouts of words that were written. */
+  forget(): void;
 }
 
 export function textWriter(document: PDFDocument, fonts: PdfFonts): TextWriter {
@@ -42,6 +44,9 @@ export function textWriter(document: PDFDocument, fonts: PdfFonts): TextWriter {
     return runs;
   };
   return {
+    forget() {
+      for (const name of Object.keys(fonts)) document.font(name)._font.layoutCache = Object.create(null);
+    },
     write({ text, height, weight, anchor, angleDeg, link }, [x, y]) {
       document.fontSize(height / CAPITAL_HEIGHT);
       const runs = runsOf(text, weight).map((run) => ({

@@ -19,6 +19,7 @@ export const SHEET_KINDS = [
   "bent-metal",
   "schedules",
   "order",
+  "book",
   "light",
   "wind",
   "method",

@@ -30,6 +30,11 @@ export interface ZoneLight {
 
 type LightOfZone = Omit<ZoneLight, "view">;
 
+/** What a sheet shows of it. */
+export interface ShownLight extends LightOfZone {
+  readonly view: Pick<ZoneView, "where" | "cladding">;
+}
+
 /**
  * Kept beside a sun, zone by zone of a laid-out face: what the face does not hold itself stands in the key, so a face that an
  * edit leaves as it was needs no light again.

@@ -1,8 +1,10 @@
 /** How far wind uses every sheet, board, rail, batten and screw of the faces: what is painted on the elevation. */
+import type { Demands } from "../../codes/demands.ts";
+import type { WindDemand } from "../../codes/packs/index.ts";
 import type { Point } from "../../geometry/point.ts";
-import { type ProofInput, proofContext } from "../context.ts";
+import { type FacelessProject, type ZonesInput, zoneViews } from "../context.ts";
 import { faceContexts } from "../face-contexts.ts";
-import { netWind, type WindBand } from "./bands.ts";
+import { netWind, type WindBand, windBands } from "./bands.ts";
 import { type BentMember, bentMembers } from "./bending.ts";
 import { screwShares } from "./members.ts";
 import { type Part, sagLimit } from "./sag-limit.ts";
@@ -39,9 +41,16 @@ export interface FaceUse {
   readonly screws: readonly ScrewPlaceUse[];
 }
 
+/** What the wind on some faces is judged from: no face answers for another. */
+export interface WindInput extends ZonesInput {
+  readonly project: FacelessProject & ZonesInput["project"];
+  readonly demands: Demands;
+}
+
 /** Face by face; nothing where the wind is not known. */
-export function windUses(input: ProofInput): FaceUse[] {
-  return faceContexts(proofContext(input)).flatMap((context): FaceUse[] => {
+export function windUses({ project, facade, demands }: WindInput): FaceUse[] {
+  const zones = zoneViews({ project, facade });
+  return faceContexts({ project, demands, zones }).flatMap((context): FaceUse[] => {
     const studies = windStudies(context);
     const [first] = studies;
     if (!first) return [];
@@ -49,16 +58,23 @@ export function windUses(input: ProofInput): FaceUse[] {
     return [
       {
         face: first.view.face.id,
-        bands: bands.map((band) => {
-          const { pullPa, pushPa } = netWind(wind, [band], { x: band.x, areaM2: 0 });
-          return { ...band, pullPa, pushPa };
-        }),
+        bands: bands.map((band) => pressureOn(band, wind)),
         skins: studies.flatMap((study) => bending(study, context.project, "skin")),
         carriers: studies.flatMap((study) => bending(study, context.project, "carriers")),
         screws: studies.flatMap((study) => screws(study, context.project)),
       },
     ];
   });
+}
+
+/** The strips of a face with their pressures, whatever its parts are. */
+export function bandPressures(face: Parameters<typeof windBands>[0], wind: WindDemand): BandPressure[] {
+  return windBands(face, wind).map((band) => pressureOn(band, wind));
+}
+
+function pressureOn(band: WindBand, wind: WindDemand): BandPressure {
+  const { pullPa, pushPa } = netWind(wind, [band], { x: band.x, areaM2: 0 });
+  return { ...band, pullPa, pushPa };
 }
 
 type Project = Parameters<typeof bentMembers>[1];

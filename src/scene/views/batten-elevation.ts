@@ -41,8 +41,8 @@ export interface BattenElevationOptions {
 
 /** The battens of one face; undefined when the facade has no such face. */
 export function battenElevation(
-  facade: Facade,
-  project: Project,
+  facade: Pick<Facade, "faces">,
+  project: Pick<Project, "faces">,
   faceId: string,
   options: BattenElevationOptions = {},
 ): Scene | undefined {

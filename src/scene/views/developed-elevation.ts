@@ -1,5 +1,4 @@
 /** All faces side by side on the ground line, in the order of the project. */
-import type { Finding } from "../../findings/finding.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
@@ -12,7 +11,7 @@ import { textWidth } from "../text-widths.ts";
 import { claddingItems, revealItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
-import { findingItems } from "./finding-symbols.ts";
+import { findingItems, type PlacedFinding } from "./finding-symbols.ts";
 import { groundItems, groundLine } from "./ground.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
 import { ROD_WIDTH, rodItems } from "./storey-rod.ts";
@@ -28,14 +27,14 @@ const LABELS = 36;
 export interface DevelopedElevationOptions {
   /** Millimetres of paper for one of the model; 1/100 unless told. */
   readonly scale?: number;
-  /** Shown as symbols where they have a place; the facade's own unless told. */
-  readonly findings?: readonly Finding[];
+  /** Shown as symbols where they have a place. */
+  readonly findings?: readonly PlacedFinding[];
 }
 
 export function developedElevation(
-  facade: Facade,
-  project: Project,
-  { scale = 1 / 100, findings = facade.findings }: DevelopedElevationOptions = {},
+  facade: Pick<Facade, "faces" | "rods">,
+  project: Pick<Project, "title" | "faces">,
+  { scale = 1 / 100, findings = [] }: DevelopedElevationOptions = {},
 ): Scene {
   const placed = placeAll(facade, scale);
   return makeScene({
@@ -81,7 +80,7 @@ export function rodsBeside({ rods }: Pick<Facade, "rods">, { placed, scale }: On
 /** One face by itself, in its own frame: ground, cladding, openings. */
 export function wallItems(
   face: FaceLayout,
-  { project, scale }: { readonly project: Project; readonly scale: number },
+  { project, scale }: { readonly project: Pick<Project, "faces">; readonly scale: number },
 ): Item[] {
   const half = BETWEEN_FACES / 2 / scale;
   const { x } = faceExtent(face);
@@ -97,7 +96,7 @@ export function wallItems(
 /** What runs over all faces, or is said of them: level lines, names, findings, the chain of dimensions. */
 export function itemsOver(
   { faces }: Pick<Facade, "faces">,
-  { placed, scale, findings }: OnDrawing & { readonly findings: readonly Finding[] },
+  { placed, scale, findings }: OnDrawing & { readonly findings: readonly PlacedFinding[] },
 ): Item[] {
   const paper = 1 / scale;
   const standing = faces.filter(stands);

@@ -12,7 +12,7 @@ import { claddingItems, revealItems } from "./cladding.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { chainPoints } from "./developed-elevation.ts";
 import { faceExtent, heading, lowestGround } from "./extent.ts";
-import { findingItems } from "./finding-symbols.ts";
+import { findingItems, type PlacedFinding } from "./finding-symbols.ts";
 import { groundItems, groundLine } from "./ground.ts";
 import { jointWidthItems } from "./joint-widths.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
@@ -34,10 +34,15 @@ export interface FaceElevationOptions {
   readonly scale?: number;
 }
 
+/** What of a facade the elevation of one of its faces shows. */
+export interface ElevationFacade extends Pick<Facade, "faces" | "rods"> {
+  readonly findings: readonly PlacedFinding[];
+}
+
 /** The elevation of one face; undefined when the facade has no such face. */
 export function faceElevation(
-  facade: Facade,
-  project: Project,
+  facade: ElevationFacade,
+  project: Pick<Project, "faces">,
   faceId: string,
   options: FaceElevationOptions = {},
 ): Scene | undefined {
@@ -106,7 +111,7 @@ function uprightLines(face: FaceLayout, { extent, low, paper }: Room): Item[] {
     );
 }
 
-function dimensions(facade: Facade, face: FaceLayout, { extent, low, paper }: Room): Item[] {
+function dimensions(facade: Pick<Facade, "rods">, face: FaceLayout, { extent, low, paper }: Room): Item[] {
   const layer = layerName("FRAME", "D");
   const heights = heightLines(face.controlLines).map(({ at }) => at);
   const rod = facade.rods.find(({ zones }) => zones.some((zone) => zone.face === face.id));

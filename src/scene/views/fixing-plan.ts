@@ -2,7 +2,7 @@
 import type { WindDemand } from "../../codes/packs/index.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
-import { netWind, windBands } from "../../proof/wind/bands.ts";
+import { bandPressures } from "../../proof/wind/uses.ts";
 import type { Facade, FaceLayout, Piece } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
@@ -14,7 +14,8 @@ import { fixingMark } from "./fixing-marks.ts";
 import { openingItems, openingNameBoxes, openingNames, penetrationItems } from "./openings.ts";
 import { markItems } from "./piece-marks.ts";
 import { fittingScale } from "./scales.ts";
-import { DIMENSION_STEP, TEXT } from "./style.ts";
+import { DIMENSION_STEP } from "./style.ts";
+import { windStripItems } from "./wind-strips.ts";
 
 /** What an A3 sheet leaves for the face itself, mm on paper. */
 const ROOM = [285, 128] as const;
@@ -22,12 +23,10 @@ const ROOM = [285, 128] as const;
 /** More places than this along a face run into each other: the schedule has them. */
 const MOST_PLACES = 48;
 
-const LAYER = layerName("FIXING");
-
 /** Undefined where the facade has no such face, or nothing on it is clad. */
 export function fixingPlan(
   facade: Pick<Facade, "faces">,
-  project: Project,
+  project: Pick<Project, "faces">,
   {
     face: id,
     wind,
@@ -54,7 +53,7 @@ export function fixingPlan(
       ...clad.flatMap((piece) => piece.fixings.map((one) => fixingMark(one, { of: piece.mark, scale }))),
       ...openingNames(face, scale),
       ...markItems(sheets, { scale, texts }),
-      ...(wind ? stripItems(face, { wind, paper, top: extent.y[1], bottom: extent.y[0] }) : []),
+      ...(wind ? windStripItems(bandPressures(face, wind), { y: extent.y, scale }) : []),
       ...places(clad, face, paper),
     ],
   });
@@ -64,43 +63,6 @@ function pieceItem({ mark, kind, outline, holes }: Piece): Item {
   const fill: FillRole = kind === "sheet" ? "sheet" : "paper";
   const layer = layerName(kind === "sheet" ? "SHEET" : "BOARD");
   return { kind: "polygon", layer, of: mark, outline, holes, line: "detail", fill };
-}
-
-/** Where a strip ends, and over the face what pulls there. */
-function stripItems(
-  face: FaceLayout,
-  { wind, paper, top, bottom }: { wind: WindDemand; paper: number; top: number; bottom: number },
-): Item[] {
-  const bands = windBands(face, wind);
-  const over = top + 4 * paper;
-  return bands.flatMap(({ strip, x }, i): Item[] => {
-    const { pullPa } = netWind(wind, bands, { x: [x[0] + 1, x[1] - 1], areaM2: 0 });
-    const edge: Item[] =
-      i === 0
-        ? []
-        : [
-            {
-              kind: "line",
-              layer: LAYER,
-              of: face.id,
-              from: [x[0], bottom - 2 * paper],
-              to: [x[0], over + 30 * paper],
-              line: "centre",
-            },
-          ];
-    return [
-      ...edge,
-      {
-        kind: "text",
-        layer: layerName("FIXING", "T"),
-        of: face.id,
-        at: [(x[0] + x[1]) / 2 + (TEXT / 2) * paper, over],
-        text: message(`drawing.strip.${strip.id}`, { pull: pullPa / 1000 }),
-        height: TEXT,
-        angleDeg: 90,
-      },
-    ];
-  });
 }
 
 /** The places of the screws of sheets, or of boards where there are none, along both sides of the face. */

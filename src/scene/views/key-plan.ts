@@ -25,7 +25,7 @@ const WORDS = layerName("FRAME", "T");
 const NAME_OFF = 9;
 const STEM = 6;
 
-export function keyPlan(facade: Facade, { sheetOf, room }: KeyPlanOptions): Scene {
+export function keyPlan(facade: Pick<Facade, "faces" | "planes">, { sheetOf, room }: KeyPlanOptions): Scene {
   const walls = facade.faces.filter(({ frame }) => frame.level === undefined);
   const ends = walls.flatMap((face) => [along(face, 0, 0), along(face, lengthOf(face)[1], 0)]);
   const box = {
@@ -56,7 +56,7 @@ function along({ frame: { origin, along: a, outward: o } }: FaceLayout, x: numbe
 }
 
 /** The sheathing's outer face heavy, the cladding's before it, broken at openings. */
-function wallItems(facade: Facade, face: FaceLayout): Item[] {
+function wallItems(facade: Pick<Facade, "planes">, face: FaceLayout): Item[] {
   const line = ([from, to]: Interval, z: number, role: "cut" | "detail"): Item => ({
     kind: "line",
     layer: role === "cut" ? WALL_LAYER : layerName("BOARD"),

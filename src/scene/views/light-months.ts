@@ -1,6 +1,6 @@
 /** The dose of a light proof over the year: a bar a month at the membrane's brightest point, the average within it. */
 import { rectOutline } from "../../geometry/rect.ts";
-import type { ZoneLight } from "../../proof/light/zone-light.ts";
+import type { ShownLight } from "../../proof/light/zone-light.ts";
 import { message } from "../../text/message.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
@@ -16,7 +16,7 @@ const INITIALS = [..."JFMAMJJASOND"];
 export const MONTHS_WIDTH = 12 * MONTH;
 
 /** @param at the lower left corner of the axes (mm) */
-export function monthItems(light: ZoneLight, at: readonly [x: number, y: number]): Item[] {
+export function monthItems(light: ShownLight, at: readonly [x: number, y: number]): Item[] {
   const most = light.worst?.point.year.uvMJ ?? [];
   const [left, foot] = at;
   const step = niceStep(Math.max(...most, 0.01));

@@ -1,7 +1,7 @@
 /** The light proof of one zone on a page: its slot at full size with the last rays that pass, the dose by month, the figures. */
 
 import type { GapAtBevel } from "../../proof/light/keep-under.ts";
-import type { ZoneLight } from "../../proof/light/zone-light.ts";
+import type { ShownLight } from "../../proof/light/zone-light.ts";
 import { bareWeeks } from "../../proof/light-dose.ts";
 import { type Message, message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
@@ -13,7 +13,7 @@ import { slotItems } from "./light-slot.ts";
 import { LABEL_STEP, TEXT } from "./style.ts";
 
 export interface LightProofFacts {
-  readonly light: ZoneLight;
+  readonly light: ShownLight;
   /** Stated by the membrane's data sheet (MJ/m² a year). */
   readonly limit?: number | undefined;
   /** Which gap keeps the limit at which bevel; empty where none is stated. */

@@ -1,7 +1,7 @@
 /** The slot of a light proof in section at full size: boards, cavity, membrane, the last rays that pass, and where it is brightest. */
 import type { Point } from "../../geometry/point.ts";
 import { rectOutline } from "../../geometry/rect.ts";
-import type { SlotLight, ZoneLight } from "../../proof/light/zone-light.ts";
+import type { ShownLight, SlotLight } from "../../proof/light/zone-light.ts";
 import { message } from "../../text/message.ts";
 import { positionMm } from "../../units/rounding.ts";
 import type { Item } from "../model.ts";
@@ -19,7 +19,7 @@ const WORDS = 50;
 const BACKING = 7;
 
 /** Section frame: z to the right from the membrane outward, y up (or to the left, for an upright slot seen from above). */
-export function slotItems({ view, worst }: ZoneLight): {
+export function slotItems({ view, worst }: ShownLight): {
   readonly items: Item[];
   readonly top: number;
   readonly right: number;

@@ -99,7 +99,7 @@ export function inset({ x, y }: Rect, by: number): Rect | undefined {
 }
 
 /** Ducts, taps and lamps: the hole in the cladding is drawn by the pieces, this is what comes through. */
-export function penetrationItems(project: Project, faceId: string): Item[] {
+export function penetrationItems(project: Pick<Project, "faces">, faceId: string): Item[] {
   const face = project.faces.find((one) => one.id === faceId);
   return (face?.penetrations ?? []).map(
     (one): Item => ({

@@ -18,7 +18,7 @@ const BESIDE = 1.2;
 
 /** The map of one face; undefined when the facade has no such face. */
 export function packingMap(
-  { facade, project }: { readonly facade: Facade; readonly project: Project },
+  { facade, project }: { readonly facade: Pick<Facade, "faces">; readonly project: Pick<Project, "faces"> },
   { face: id, packing }: { readonly face: string; readonly packing: Packing },
   options: { readonly scale?: number } = {},
 ): Scene | undefined {

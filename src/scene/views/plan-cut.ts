@@ -25,7 +25,7 @@ export interface PlanPart {
 
 export interface PlanPlace {
   readonly facade: Pick<Facade, "planes">;
-  readonly project: Project;
+  readonly project: Pick<Project, "structure" | "faces" | "claddings">;
   readonly face: FaceLayout;
   /** The axis along which the section runs: x for a wall cut level, y for a soffit cut across. */
   readonly along: "x" | "y";

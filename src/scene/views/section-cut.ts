@@ -24,9 +24,14 @@ export interface CutPart {
   readonly thin?: boolean;
 }
 
+/** What of a project a section shows. */
+export type SectionProject = Pick<Project, "structure" | "faces" | "claddings"> & {
+  readonly stock: Pick<Project["stock"], "screws">;
+};
+
 export interface SectionPlace {
-  readonly facade: Facade;
-  readonly project: Project;
+  readonly facade: Pick<Facade, "planes">;
+  readonly project: SectionProject;
   readonly face: FaceLayout;
   readonly x: number;
 }

@@ -18,7 +18,10 @@ export interface LayerLabel {
 }
 
 /** Layers from the inside out, the structure first. */
-export function layerLabels(plane: ZonePlane, project: Project): LayerLabel[] {
+/** What names of layers are made from. */
+export type LabelledProject = Pick<Project, "structure" | "faces" | "claddings">;
+
+export function layerLabels(plane: ZonePlane, project: LabelledProject): LayerLabel[] {
   const { sheathingThickness, studs } = project.structure;
   const bay: Interval = [-sheathingThickness - studs.depth, -sheathingThickness];
   return [
@@ -31,7 +34,7 @@ export function layerLabels(plane: ZonePlane, project: Project): LayerLabel[] {
   ];
 }
 
-function layerText(layer: PlacedLayer, plane: ZonePlane, project: Project): Message {
+function layerText(layer: PlacedLayer, plane: ZonePlane, project: LabelledProject): Message {
   const thickness = layer.z[1] - layer.z[0];
   if (layer.kind !== "cladding") {
     return message(`drawing.layer.${layer.kind}`, { thickness, cavity: plane.cavity });

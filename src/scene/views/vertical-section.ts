@@ -2,7 +2,6 @@
 import { common, type Interval } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
-import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
@@ -11,7 +10,14 @@ import type { Item, Scene } from "../model.ts";
 import { type LineRole, layerName } from "../roles.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
 import { heading } from "./extent.ts";
-import { type CutPart, cutParts, planeAt, type SectionPlace, throughWindow } from "./section-cut.ts";
+import {
+  type CutPart,
+  cutParts,
+  planeAt,
+  type SectionPlace,
+  type SectionProject,
+  throughWindow,
+} from "./section-cut.ts";
 import { labelComb, layerLabels } from "./section-labels.ts";
 import { openingSection } from "./section-opening.ts";
 import { DIMENSION_STEP, TEXT } from "./style.ts";
@@ -38,8 +44,8 @@ export interface VerticalSectionOptions {
 
 /** Undefined when the facade has no such face, nothing of it stands at x, or it is a soffit, which no upright cut shows. */
 export function verticalSection(
-  facade: Facade,
-  project: Project,
+  facade: Pick<Facade, "faces" | "planes">,
+  project: SectionProject,
   options: VerticalSectionOptions,
 ): Scene | undefined {
   const face = facade.faces.find(({ id }) => id === options.face);

@@ -5,7 +5,7 @@
 import type { Polygon } from "../../geometry/polygon.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
-import type { BandPressure, FaceUse, PartUse, ScrewPlaceUse } from "../../proof/wind/uses.ts";
+import type { FaceUse, PartUse, ScrewPlaceUse } from "../../proof/wind/uses.ts";
 import type { FaceLayout, Piece } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
@@ -13,6 +13,7 @@ import type { HatchItem, Item, Scene } from "../model.ts";
 import { type FillRole, layerName } from "../roles.ts";
 import { faceExtent } from "./extent.ts";
 import { SCREW_RADIUS, TEXT } from "./style.ts";
+import { windStripItems } from "./wind-strips.ts";
 
 const WIND = layerName("WIND");
 const WIND_TEXT = layerName("WIND", "T");
@@ -48,10 +49,6 @@ const LOOKS: Readonly<Record<UseStep, StepLook>> = {
   unknown: { fill: "paper", hatch: { pattern: "earth", spacing: 4 }, dot: 1 },
 };
 
-/** Over the face, mm on paper: the row of strips. */
-const ROW_FROM = 0.8;
-const ROW_HIGH = 4.4;
-
 /** What is drawn over the cladding of one face, in its own frame. */
 export function windUseItems(face: FaceLayout, uses: FaceUse, scale: number): Item[] {
   const pieces = new Map(face.pieces.map((piece) => [piece.mark, piece]));
@@ -67,7 +64,7 @@ export function windUseItems(face: FaceLayout, uses: FaceUse, scale: number): It
     ...each(uses.carriers, painted),
     ...uses.screws.map((screw) => screwItem(screw, scale)),
     ...each(uses.skins, ({ mark, outline }, { use }) => percent(outline, mark, use, scale)),
-    ...bandItems(uses.bands, faceExtent(face).y, scale),
+    ...windStripItems(uses.bands, { y: faceExtent(face).y, scale }),
   ];
 }
 
@@ -117,42 +114,6 @@ function screwItem({ at, mark, use }: ScrewPlaceUse, scale: number): Item {
     line: "detail",
     fill: step === "unknown" ? "paper" : step === "over" ? "use-over" : "ink",
   };
-}
-
-function bandItems(bands: readonly BandPressure[], y: readonly [number, number], scale: number): Item[] {
-  const paper = 1 / scale;
-  const from = y[1] + ROW_FROM * paper;
-  const to = from + ROW_HIGH * paper;
-  return bands.flatMap(({ x, strip, pullPa, pushPa }, i): Item[] => [
-    {
-      kind: "polygon",
-      layer: WIND,
-      outline: rectOutline({ x, y: [from, to] }),
-      line: "detail",
-      fill: "paper",
-    },
-    {
-      kind: "text",
-      layer: WIND_TEXT,
-      at: [(x[0] + x[1]) / 2, (from + to) / 2],
-      text: message(`drawing.use.strip-${strip.id}`, { pull: pullPa, push: pushPa }),
-      height: TEXT,
-      anchor: "middle",
-      baseline: "middle",
-      fitWidth: x[1] - x[0] - 0.8 * paper,
-    },
-    ...(i === 0
-      ? []
-      : [
-          {
-            kind: "line" as const,
-            layer: WIND,
-            from: [x[0], y[0]] as const,
-            to: [x[0], from] as const,
-            line: "control" as const,
-          },
-        ]),
-  ]);
 }
 
 /** Millimetres on paper: a swatch, and from one to the next. */

@@ -17,7 +17,10 @@ export interface Crossing {
 
 /** The crossings of one face, batten by batten from the left, each from the base up. */
 export function crossingsOf(
-  { facade, project }: { facade: Facade; project: Project },
+  {
+    facade,
+    project,
+  }: { readonly facade: Pick<Facade, "faces">; readonly project: Pick<Project, "buildUps"> },
   face: string,
 ): Crossing[] {
   const layout = facade.faces.find(({ id }) => id === face);

@@ -62,9 +62,15 @@ export interface SurveyedFace {
   readonly packings: readonly Packing[];
 }
 
+/** What of a design packing is reckoned from. */
+export interface SurveyedDesign {
+  readonly facade: Pick<Facade, "faces">;
+  readonly project: Pick<Project, "buildUps"> & { readonly stock: Pick<Project["stock"], "packers"> };
+}
+
 /** @param lean how far the plane may lean from plumb */
 export function surveyFace(
-  design: { readonly facade: Facade; readonly project: Project },
+  design: SurveyedDesign,
   {
     face,
     readings,

@@ -19,6 +19,12 @@ export interface CutRequest {
   readonly withDesign?: boolean;
 }
 
+/** Without its picture where that is the one that was sent last. */
+export type SentSheet = DrawingSheet | Omit<DrawingSheet, "svg">;
+
+/** What the worker posts. */
+export type CutAnswer = (Omit<Cut, "drawings"> & { readonly drawings?: readonly SentSheet[] }) | undefined;
+
 export interface Cut {
   /** Undefined where the verifier refused it: the findings tell. */
   readonly plan: CutPlan | undefined;
@@ -36,9 +42,27 @@ export interface Cutter {
 }
 
 export function createCutter(): Cutter {
-  return {
-    cut: latestOf<CutRequest, CutReply>(
-      () => new Worker(new URL("./cut.worker.ts", import.meta.url), { type: "module" }),
-    ),
+  const ask = latestOf<CutRequest, CutAnswer>(
+    () => new Worker(new URL("./cut.worker.ts", import.meta.url), { type: "module" }),
+  );
+  const whole = wholeSheets();
+  return { cut: async (request) => whole(await ask(request)) };
+}
+
+/** Puts the pictures back that were sent before. Every answer passes here once for each who asked, in its order. */
+function wholeSheets(): (answer: CutAnswer) => CutReply {
+  const held = new Map<string, string>();
+  return (answer) => {
+    if (!answer) return undefined;
+    const { drawings, ...rest } = answer;
+    if (!drawings) return rest;
+    return {
+      ...rest,
+      drawings: drawings.map((sheet): DrawingSheet => {
+        const svg = "svg" in sheet ? sheet.svg : (held.get(sheet.name) as string);
+        held.set(sheet.name, svg);
+        return { ...sheet, svg };
+      }),
+    };
   };
 }

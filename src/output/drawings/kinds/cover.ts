@@ -1,41 +1,65 @@
 /** The cover: the job, the index of the set, what is not settled, and who answers for what. */
 import type { Finding } from "../../../findings/finding.ts";
 import { blocks } from "../../../findings/finding.ts";
+import type { Project } from "../../../project/schema/project.ts";
 import { waiverOf } from "../../../project/waivers.ts";
-import type { Scene } from "../../../scene/model.ts";
+import type { Scene, SceneText } from "../../../scene/model.ts";
 import { symbolOf } from "../../../scene/model.ts";
 import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
 import { tableScenes } from "../../../scene/table.ts";
 import { type Paragraph, textBlock } from "../../../scene/text-block.ts";
 import { type Message, message } from "../../../text/message.ts";
-import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
+import type { Drawing, KindFacts, ListedDrawing } from "../facts.ts";
 import { grouped } from "../grouped.ts";
+import { changedOn } from "../of-face.ts";
 import { sheetState } from "../revision.ts";
 
-export function coverSheets(facts: KindFacts, set: readonly NumberedDrawing[]): Drawing[] {
+type Room = Pick<KindFacts, "room">;
+type Waiver = NonNullable<Project["waivers"]>[number];
+
+export function coverSheets(facts: KindFacts, set: readonly ListedDrawing[]): Drawing[] {
   const type = message("drawing.document-type.cover");
-  const { room } = facts;
-  const job = jobBlock(facts);
+  const { design, findings, room, memo } = facts;
+  const { title, about, site, issued, waivers = [] } = design.project;
+  const { revision, gone } = sheetState(design);
+  const revisions = issued?.revisions ?? [];
+  const job = memo.recall(jobBlock, { title, about, place: site.place, revision, revisions, room });
   const [low, high] = job.bounds.y;
   const firstHeight = room.height - (high - low) - CAPTION_ROOM - GAP;
+  const rows = set.map((one) => ({ number: one.number, name: one.name, title: one.title, type: one.type }));
+  const index = memo.recall(indexOf, { rows, room: { ...room, firstHeight } });
+  const workings = new Map(set.flatMap(({ name, holds = [] }) => holds.map((held) => [held, name] as const)));
+  const lines = findings.filter(isOpen).map((finding) => ({ finding, link: workings.get(finding.code) }));
   return [
-    { name: "cover", type, scenes: [job, ...index({ ...facts, room: { ...room, firstHeight } }, set)] },
-    { name: "changes", type: message("drawing.document-type.changes"), scenes: changes(facts) },
-    { name: "open-findings", type: message("drawing.document-type.findings"), scenes: open(facts) },
+    { name: "cover", type, scenes: [job, ...index] },
+    {
+      name: "changes",
+      type: message("drawing.document-type.changes"),
+      scenes: memo.recall(changes, { rows: changesOf(facts, gone), room }),
+    },
+    {
+      name: "open-findings",
+      type: message("drawing.document-type.findings"),
+      scenes: memo.recall(open, { findings: lines, waivers, room }),
+    },
   ].filter(({ scenes }) => scenes.length > 0);
 }
 
-function jobBlock({ design, room }: KindFacts): Scene {
-  const { title, about, site, issued } = design.project;
-  const { revision } = sheetState(design);
+interface Job extends Room, Pick<Project, "title" | "about"> {
+  readonly place: string;
+  readonly revision: SceneText;
+  readonly revisions: NonNullable<Project["issued"]>["revisions"];
+}
+
+function jobBlock({ title, about, place, revision, revisions, room }: Job): Scene {
   const lines: Paragraph[] = [
     { text: title, height: 7, weight: "bold" },
-    { text: message("drawing.cover.place", { place: site.place }), height: 3.5 },
+    { text: message("drawing.cover.place", { place }), height: 3.5 },
     ...(about === undefined ? [] : [{ text: about }]),
     ...(revision === ""
       ? []
       : [{ text: message("drawing.cover.state", { revision }), weight: "bold" as const }]),
-    ...(issued?.revisions ?? []).map((one) => ({
+    ...revisions.map((one) => ({
       text: message("drawing.cover.revision", { revision: one.revision, when: one.when, note: one.note }),
     })),
     { text: message("drawing.caution.codes") },
@@ -49,12 +73,16 @@ function jobBlock({ design, room }: KindFacts): Scene {
   });
 }
 
-function index({ room }: KindFacts, set: readonly NumberedDrawing[]): Scene[] {
+interface Index extends Room {
+  readonly rows: readonly Pick<ListedDrawing, "number" | "name" | "title" | "type">[];
+}
+
+function indexOf({ rows, room }: Index): Scene[] {
   return tableScenes({
     id: "index",
     title: message("drawing.title.index"),
     room,
-    rows: set,
+    rows,
     columns: [
       { head: message("drawing.column.sheet"), cell: ({ number }) => String(number), align: "end" },
       {
@@ -68,14 +96,23 @@ function index({ room }: KindFacts, set: readonly NumberedDrawing[]): Scene[] {
 }
 
 /** What differs from the revision before, face by face; clouds stand round it on the elevations. */
-function changes({ design, room }: KindFacts): Scene[] {
-  const { changed, gone } = sheetState(design);
-  const set = new Set(changed);
-  const rows = design.facade.faces.flatMap((face) => {
-    const marks = face.pieces.flatMap(({ mark }) => (set.has(mark) ? [mark] : []));
+interface Changes extends Room {
+  readonly rows: readonly {
+    readonly face: string;
+    readonly marks: readonly string[];
+    readonly lost: readonly string[];
+  }[];
+}
+
+function changesOf(facts: KindFacts, gone: readonly string[]): Changes["rows"] {
+  return facts.design.facade.faces.flatMap((face) => {
+    const marks = changedOn(facts, face);
     const lost = gone.filter((mark) => mark.startsWith(face.code));
     return marks.length + lost.length === 0 ? [] : [{ face: face.id, marks, lost }];
   });
+}
+
+function changes({ rows, room }: Changes): Scene[] {
   return tableScenes({
     id: "changes",
     title: message("drawing.title.changes"),
@@ -90,25 +127,40 @@ function changes({ design, room }: KindFacts): Scene[] {
 }
 
 /** Findings of one rule that ask for attention stand in one line. */
-interface OpenLine {
-  readonly finding: Finding;
+interface OpenLine extends Linked {
   readonly count: number;
   readonly places: string;
 }
 
 const PLACES_SHOWN = 6;
 
-function open({ design: { project }, findings, room }: KindFacts): Scene[] {
+function isOpen(finding: Finding): boolean {
+  return blocks(finding) || finding.outcome === "attention";
+}
+
+interface Linked {
+  readonly finding: Finding;
+  /** Sheet of the book where its rule is worked. */
+  readonly link: string | undefined;
+}
+
+interface Open extends Room {
+  readonly findings: readonly Linked[];
+  readonly waivers: readonly Waiver[];
+}
+
+function open({ findings, waivers, room }: Open): Scene[] {
   const lines: OpenLine[] = findings
-    .filter(blocks)
-    .map((finding) => ({ finding, count: 1, places: placesOf([finding]) }));
+    .filter(({ finding }) => blocks(finding))
+    .map(({ finding, link }) => ({ finding, link, count: 1, places: placesOf([finding]) }));
   const asking = grouped(
-    findings.filter(({ outcome }) => outcome === "attention"),
-    ({ code, says }) => `${code} ${says.key}`,
+    findings.filter(({ finding }) => finding.outcome === "attention"),
+    ({ finding: { code, says } }) => `${code} ${says.key}`,
   );
   for (const group of asking.values()) {
-    const [finding] = group;
-    if (finding) lines.push({ finding, count: group.length, places: placesOf(group) });
+    const [first] = group;
+    const places = placesOf(group.map(({ finding }) => finding));
+    if (first) lines.push({ ...first, count: group.length, places });
   }
   return [
     ...tableScenes({
@@ -118,19 +170,23 @@ function open({ design: { project }, findings, room }: KindFacts): Scene[] {
       rows: lines,
       columns: [
         { head: "", cell: ({ finding }) => outcomeCell(finding) },
-        { head: message("drawing.column.rule"), cell: ({ finding }) => finding.code, bold: true },
+        { head: message("drawing.column.rule"), cell: ruleCell, bold: true },
         { head: message("drawing.column.count"), cell: ({ count }) => String(count), align: "end" },
         { head: message("drawing.column.where"), cell: ({ places }) => places, wrap: 70 },
         { head: message("drawing.column.says"), cell: ({ finding }) => finding.says, wrap: 190 },
         {
           head: message("drawing.column.answers"),
-          cell: ({ finding }) => waiverOf(finding, project.waivers)?.who,
+          cell: ({ finding }) => waiverOf(finding, waivers)?.who,
           wrap: 40,
         },
       ],
     }),
-    ...waivers(project, room),
+    ...waiverTable(waivers, room),
   ];
+}
+
+function ruleCell({ finding: { code }, link }: Linked) {
+  return link === undefined ? code : { text: code, link };
 }
 
 function outcomeCell(finding: Finding) {
@@ -138,14 +194,14 @@ function outcomeCell(finding: Finding) {
   return symbol && { symbol };
 }
 
-function waivers(project: KindFacts["design"]["project"], room: KindFacts["room"]): Scene[] {
+function waiverTable(waivers: readonly Waiver[], room: KindFacts["room"]): Scene[] {
   const text = (value: string | undefined): Message | undefined =>
     value === undefined ? undefined : message("drawing.plain", { value });
   return tableScenes({
     id: "waivers",
     title: message("drawing.title.waivers"),
     room,
-    rows: project.waivers ?? [],
+    rows: waivers,
     columns: [
       { head: message("drawing.column.rule"), cell: ({ code }) => code, bold: true },
       { head: message("drawing.column.where"), cell: ({ where }) => text(where) },

@@ -19,8 +19,11 @@ interface BarRow {
 const BARS_A_SHEET = 22;
 
 export function cutLengthSheets(facts: KindFacts): Drawing[] {
-  const parts = partsOf(facts.plan);
-  const scenes = parts.flatMap((part) => [...sawList(part, facts), ...pictures(part, facts)]);
+  const { reader, room, memo } = facts;
+  const scenes = partsOf(facts.plan).flatMap((part) => [
+    ...memo.recall(sawList, { part, reader, room }),
+    ...memo.recall(pictures, { part, room }),
+  ]);
   return scenes.length === 0
     ? []
     : [{ name: "cut-lengths", type: message("drawing.document-type.saw-list"), scenes }];
@@ -40,7 +43,11 @@ function idOf({ use, width, thickness }: LengthPart): string {
   return `${use}-${thickness}-${width}`;
 }
 
-function sawList(part: LengthPart, { reader, room }: KindFacts): Scene[] {
+interface From extends Pick<KindFacts, "room"> {
+  readonly part: LengthPart;
+}
+
+function sawList({ part, reader, room }: From & Pick<KindFacts, "reader">): Scene[] {
   const cells = lengthCells(reader);
   const stocks = new Map(part.request.stock.map((one) => [one.id, one]));
   const widths = new Map(part.request.demands.map(({ id, minWidth }) => [id, minWidth]));
@@ -82,7 +89,7 @@ function sawList(part: LengthPart, { reader, room }: KindFacts): Scene[] {
   });
 }
 
-function pictures(part: LengthPart, { room }: KindFacts): Scene[] {
+function pictures({ part, room }: From): Scene[] {
   const { bars } = part.result.plan;
   const longest = Math.max(...part.request.stock.map(({ length }) => length));
   const scale = fittingScale({ x: [0, longest], y: [0, 1] }, { room: [room.width - 50, room.height] });

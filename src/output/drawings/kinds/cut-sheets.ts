@@ -13,12 +13,12 @@ import type { Drawing, KindFacts } from "../facts.ts";
 /** What one sheet of the stock may take on the paper, mm. */
 const ROOM = [150, 160] as const;
 
-export function cutSheetSheets({ plan }: KindFacts): Drawing[] {
+export function cutSheetSheets({ plan, memo }: KindFacts): Drawing[] {
   const scenes = (plan?.sheets ?? []).flatMap(({ request, result }) => {
     const stock = new Map(request.stock.map((one) => [one.id, one]));
     return result.plan.sheets.flatMap((sheet) => {
       const own = stock.get(sheet.stockId);
-      return own ? [withCuts(sheet, own)] : [];
+      return own ? [memo.recall(withCuts, { sheet, stock: own })] : [];
     });
   });
   return scenes.length === 0
@@ -26,7 +26,7 @@ export function cutSheetSheets({ plan }: KindFacts): Drawing[] {
     : [{ name: "cut-sheets", type: message("drawing.document-type.cuts"), scenes }];
 }
 
-function withCuts(sheet: CutSheet, stock: SheetStock): Scene {
+function withCuts({ sheet, stock }: { readonly sheet: CutSheet; readonly stock: SheetStock }): Scene {
   const { width, height } = stock;
   const scale = fittingScale({ x: [0, width], y: [0, height] }, { room: ROOM });
   const scene = cutSheetScene(sheet, { stock, scale });

@@ -9,19 +9,26 @@ import type { PieceLine } from "../../../takeoff/model.ts";
 import { message } from "../../../text/message.ts";
 import { lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
+import { oneByOne } from "../grouped.ts";
 
-export function finishSheets(facts: KindFacts): Drawing[] {
-  const { takeoff, design } = facts;
+export function finishSheets(facts: KindFacts): Iterable<Drawing> {
+  const { takeoff, design, reader, room, memo } = facts;
   if (!takeoff) return [];
-  return finishBatches(takeoff, design.facade).map((batch) => ({
-    name: `finish-${batch.code}`,
-    type: message("drawing.document-type.finish"),
-    scenes: card(batch, facts),
-    face: batch.face,
-  }));
+  return oneByOne(finishBatches(takeoff, design.facade), (batch) => [
+    {
+      name: `finish-${batch.code}`,
+      type: message("drawing.document-type.finish"),
+      scenes: memo.recall(card, { batch, reader, room }),
+      face: batch.face,
+    },
+  ]);
 }
 
-function card(batch: FinishBatch, { reader, room }: KindFacts): Scene[] {
+interface From extends Pick<KindFacts, "reader" | "room"> {
+  readonly batch: FinishBatch;
+}
+
+function card({ batch, reader, room }: From): Scene[] {
   const cells = lengthCells(reader);
   const { code, face, finish, areaM2, coats, dryingDays, litres } = batch;
   const head = textBlock({

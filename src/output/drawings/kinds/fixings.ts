@@ -1,4 +1,6 @@
 /** The fixing plan of each face, and what its screws are. */
+import type { WindDemand } from "../../../codes/packs/index.ts";
+import type { Face } from "../../../project/schema/project.ts";
 import { knownWind } from "../../../proof/wind/bands.ts";
 import { tableScenes } from "../../../scene/table.ts";
 import { heading } from "../../../scene/views/extent.ts";
@@ -7,21 +9,34 @@ import type { FaceLayout, Fixing } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
 import { lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
-import { grouped } from "../grouped.ts";
+import { grouped, oneByOne } from "../grouped.ts";
+import { ownFace } from "../of-face.ts";
 import { fittingView } from "../paper.ts";
 
-export function fixingSheets(facts: KindFacts): Drawing[] {
-  const { project, facade, demands } = facts.design;
+export function fixingSheets(facts: KindFacts): Iterable<Drawing> {
+  const { facade, demands } = facts.design;
   const wind = knownWind(demands.structure);
+  const { reader, room, paper, memo } = facts;
+  return oneByOne(facade.faces, (face) =>
+    memo.recall(fixingsOf, { face, own: ownFace(facts, face), wind, reader, room, paper }),
+  );
+}
+
+interface From extends Pick<KindFacts, "reader" | "room" | "paper"> {
+  readonly face: FaceLayout;
+  readonly own: Face | undefined;
+  readonly wind: WindDemand | undefined;
+}
+
+function fixingsOf(from: From): Drawing[] {
+  const { face, own, wind, paper } = from;
+  const project = { faces: own ? [own] : [] };
+  const plan = fittingView(paper, (scale) =>
+    fixingPlan({ faces: [face] }, project, { face: face.id, wind, ...scale }),
+  );
+  if (!plan) return [];
   const type = message("drawing.document-type.fixings");
-  return facade.faces.flatMap((face): Drawing[] => {
-    const plan = fittingView(facts, (scale) =>
-      fixingPlan(facade, project, { face: face.id, wind, ...scale }),
-    );
-    return plan
-      ? [{ name: `fixings-${face.id}`, type, scenes: [plan, ...screwTable(face, facts)], face: face.id }]
-      : [];
-  });
+  return [{ name: `fixings-${face.id}`, type, scenes: [plan, ...screwTable(from)], face: face.id }];
 }
 
 interface ScrewRow extends Pick<Fixing, "kind" | "screw" | "hole"> {
@@ -30,7 +45,7 @@ interface ScrewRow extends Pick<Fixing, "kind" | "screw" | "hole"> {
   readonly leastBite: number;
 }
 
-function screwTable(face: FaceLayout, { reader, room }: KindFacts) {
+function screwTable({ face, reader, room }: From) {
   const cells = lengthCells(reader);
   const all = face.pieces
     .filter(({ kind }) => kind === "sheet" || kind === "board" || kind === "post")

@@ -1,8 +1,9 @@
 /** What draws each kind of sheet: a kind joins by its line here and its name among `SHEET_KINDS`. */
 import type { SheetKind } from "../../../project/schema/sheets.ts";
-import type { Drawing, KindFacts, NumberedDrawing } from "../facts.ts";
+import type { Drawing, KindFacts, ListedDrawing } from "../facts.ts";
 import { battenSheets } from "./battens.ts";
 import { bentMetalSheets } from "./bent-metal.ts";
+import { bookSheets } from "./book.ts";
 import { coverSheets } from "./cover.ts";
 import { cutLengthSheets } from "./cut-lengths.ts";
 import { cutSheetSheets } from "./cut-sheets.ts";
@@ -23,7 +24,7 @@ import { sectionSheets } from "./sections.ts";
 import { setOutSheets } from "./set-out.ts";
 import { windSheets } from "./wind.ts";
 
-export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> = {
+export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Iterable<Drawing>>> = {
   "set-out": setOutSheets,
   battens: battenSheets,
   packing: packingSheets,
@@ -37,6 +38,7 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
   "bent-metal": bentMetalSheets,
   schedules: scheduleSheets,
   order: orderSheets,
+  book: bookSheets,
   light: lightSheets,
   wind: windSheets,
   method: methodSheets,
@@ -47,7 +49,7 @@ export const KINDS: Partial<Record<SheetKind, (facts: KindFacts) => Drawing[]>> 
 
 /** Kinds that tell of the whole set. */
 export const INDEXES: Partial<
-  Record<SheetKind, (facts: KindFacts, set: readonly NumberedDrawing[]) => Drawing[]>
+  Record<SheetKind, (facts: KindFacts, set: readonly ListedDrawing[]) => Iterable<Drawing>>
 > = {
   cover: coverSheets,
   "key-plan": keyPlanSheets,

@@ -5,14 +5,24 @@ import { tableScenes } from "../../../scene/table.ts";
 import { textBlock } from "../../../scene/text-block.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { holdAfter } from "../../../site/hold-points.ts";
-import { methodSteps, USUAL_LIFT_MM } from "../../../takeoff/method.ts";
+import { type MethodStep, methodSteps, USUAL_LIFT_MM } from "../../../takeoff/method.ts";
 import { message } from "../../../text/message.ts";
 import { figure } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 
-export function methodSheets({ design: { project, facade, demands }, room }: KindFacts): Drawing[] {
+export function methodSheets({ design: { project, facade, demands }, room, memo }: KindFacts): Drawing[] {
   const lift = project.sheets?.liftHeight ?? USUAL_LIFT_MM;
   const steps = methodSteps(facade, lift);
+  return memo.recall(methodOf, { steps, lift, onePersonKg: demands.onePersonKg, room });
+}
+
+interface From extends Pick<KindFacts, "room"> {
+  readonly steps: readonly MethodStep[];
+  readonly lift: number;
+  readonly onePersonKg: number;
+}
+
+function methodOf({ steps, lift, onePersonKg, room }: From): Drawing[] {
   if (steps.length === 0) return [];
   const notes = textBlock({
     id: "method-notes",
@@ -20,7 +30,7 @@ export function methodSheets({ design: { project, facade, demands }, room }: Kin
     width: Math.min(room.width, 250),
     paragraphs: [
       { text: message("drawing.method.lift", { lift }) },
-      { text: message("drawing.method.weight", { limit: demands.onePersonKg }) },
+      { text: message("drawing.method.weight", { limit: onePersonKg }) },
       { text: message("drawing.method.caution"), weight: "bold" },
     ],
   });
@@ -50,7 +60,7 @@ export function methodSheets({ design: { project, facade, demands }, room }: Kin
       {
         head: message("drawing.column.heaviest"),
         cell: ({ heaviest }) =>
-          message(heaviest.massKg > demands.onePersonKg ? "drawing.method.two" : "drawing.method.one", {
+          message(heaviest.massKg > onePersonKg ? "drawing.method.two" : "drawing.method.one", {
             ...heaviest,
           }),
       },

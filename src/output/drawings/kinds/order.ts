@@ -1,15 +1,20 @@
 /** The order list, with what the work uses up and the sum of what has a price. */
 import { tableScenes } from "../../../scene/table.ts";
-import type { OrderLine } from "../../../takeoff/model.ts";
+import type { Order, OrderLine } from "../../../takeoff/model.ts";
 import { message } from "../../../text/message.ts";
 import { figure } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 
 type OrderRow = Partial<OrderLine> & Pick<OrderLine, "item">;
 
-export function orderSheets({ takeoff, room }: KindFacts): Drawing[] {
-  if (!takeoff) return [];
-  const { currency, lines, consumables, sum, withoutPrice } = takeoff.order;
+export function orderSheets({ takeoff, room, memo }: KindFacts): Drawing[] {
+  return takeoff ? memo.recall(orderOf, { order: takeoff.order, room }) : [];
+}
+
+function orderOf({
+  order: { currency, lines, consumables, sum, withoutPrice },
+  room,
+}: Pick<KindFacts, "room"> & { readonly order: Order }): Drawing[] {
   const total: OrderRow = {
     item: message("schedule.order.sum", { withoutPrice: withoutPrice + consumables.length }),
     amount: sum,

@@ -5,7 +5,8 @@ import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
 import { tableScenes } from "../../../scene/table.ts";
 import { textBlock } from "../../../scene/text-block.ts";
 import { heading } from "../../../scene/views/extent.ts";
-import type { Piece } from "../../../setout/facade.ts";
+import type { FaceLayout, Piece } from "../../../setout/facade.ts";
+import type { OrderLine } from "../../../takeoff/model.ts";
 import { message } from "../../../text/message.ts";
 import { figure } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
@@ -16,16 +17,21 @@ const MARKS_SHOWN = 4;
 
 export function ownerSheets(facts: KindFacts): Drawing[] {
   const type = message("drawing.document-type.owner");
-  const { room } = facts;
-  const block = upkeep(facts);
+  const { design, takeoff, room, memo } = facts;
+  const block = memo.recall(upkeep, { room });
   const firstHeight = room.height - (block.bounds.y[1] - block.bounds.y[0]) - CAPTION_ROOM - GAP;
+  const lines = (takeoff?.order.lines ?? []).filter(({ ordered, needed }) => ordered > needed);
   return [
-    { name: "upkeep", type, scenes: [block, ...spares({ ...facts, room: { ...room, firstHeight } })] },
-    { name: "part-map", type, scenes: parts(facts) },
+    {
+      name: "upkeep",
+      type,
+      scenes: [block, ...memo.recall(spares, { lines, room: { ...room, firstHeight } })],
+    },
+    { name: "part-map", type, scenes: memo.recall(parts, { faces: design.facade.faces, room }) },
   ].filter(({ scenes }) => scenes.length > 0);
 }
 
-function upkeep({ room }: KindFacts): Scene {
+function upkeep({ room }: Pick<KindFacts, "room">): Scene {
   return textBlock({
     id: "upkeep",
     title: message("drawing.title.upkeep"),
@@ -38,8 +44,10 @@ function upkeep({ room }: KindFacts): Scene {
 }
 
 /** What was ordered over what the facade takes, to be kept from the same batch. */
-function spares({ takeoff, room }: KindFacts): Scene[] {
-  const lines = (takeoff?.order.lines ?? []).filter(({ ordered, needed }) => ordered > needed);
+function spares({
+  lines,
+  room,
+}: Pick<KindFacts, "room"> & { readonly lines: readonly OrderLine[] }): Scene[] {
   return tableScenes({
     id: "spares",
     title: message("drawing.title.spares"),
@@ -58,8 +66,11 @@ function spares({ takeoff, room }: KindFacts): Scene[] {
   });
 }
 
-function parts({ design: { facade }, room }: KindFacts): Scene[] {
-  const clad = facade.faces.flatMap((face) =>
+function parts({
+  faces,
+  room,
+}: Pick<KindFacts, "room"> & { readonly faces: readonly FaceLayout[] }): Scene[] {
+  const clad = faces.flatMap((face) =>
     face.pieces
       .filter(({ kind }) => kind === "sheet" || kind === "board" || kind === "post" || kind === "return")
       .map((piece) => ({ face, piece })),

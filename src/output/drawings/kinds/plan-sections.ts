@@ -3,29 +3,55 @@
 import { turnDeg } from "../../../geometry/frame.ts";
 import type { Interval } from "../../../geometry/interval.ts";
 import { polygonBounds } from "../../../geometry/polygon.ts";
+import type { Project } from "../../../project/schema/project.ts";
 import type { Scene } from "../../../scene/model.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { type PlanPlace, stretchesOf } from "../../../scene/views/plan-cut.ts";
 import { planSection } from "../../../scene/views/plan-section.ts";
 import type { FaceLayout, ZonePlane } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
-import type { Drawable, Drawing, KindFacts } from "../facts.ts";
+import type { Drawing, KindFacts } from "../facts.ts";
+import { ownFace, ownPlanes } from "../of-face.ts";
 
 /** To each side of what a section shows, mm. */
 const BESIDE = 260;
 
-export function planSectionSheets({ design }: KindFacts): Drawing[] {
+export function planSectionSheets(facts: KindFacts): Drawing[] {
+  const { project, facade } = facts.design;
+  const { structure, claddings, corners } = project;
   const type = message("drawing.document-type.section");
-  const scenes = design.facade.faces.flatMap((face) =>
-    face.frame.level === undefined
-      ? [...jamb(face, design), ...junctions(face, design), ...corner(face, design)]
-      : soffit(face, design),
-  );
+  const scenes = facade.faces.flatMap((face) => {
+    const right = corners?.find(({ left }) => left === face.id)?.right;
+    const next = facade.faces.find(({ id }) => id === right);
+    const shown = next ? [face, next] : [face];
+    return facts.memo.recall(sectionsOf, {
+      face,
+      next,
+      faces: shown.flatMap((one) => ownFace(facts, one) ?? []),
+      planes: shown.flatMap((one) => ownPlanes(facts, one)),
+      structure,
+      claddings,
+    });
+  });
   return scenes.length === 0 ? [] : [{ name: "plan-sections", type, scenes }];
 }
 
-function planeOf(face: FaceLayout, { facade }: Drawable, zone: string | undefined): ZonePlane | undefined {
-  return facade.planes.find((one) => one.face === face.id && one.zone === zone);
+interface From extends Pick<Project, "structure" | "claddings" | "faces"> {
+  readonly face: FaceLayout;
+  /** Round the corner at its right end. */
+  readonly next: FaceLayout | undefined;
+  readonly planes: readonly ZonePlane[];
+}
+
+function sectionsOf(from: From): Scene[] {
+  const { face } = from;
+  return face.frame.level === undefined
+    ? [...jamb(face, from), ...junctions(face, from), ...corner(face, from)]
+    : soffit(face, from);
+}
+
+function planeOf(face: FaceLayout, { planes }: From, zone: string | undefined): ZonePlane | undefined {
+  return planes.find((one) => one.face === face.id && one.zone === zone);
 }
 
 /** The zone that reaches a place of the face. */
@@ -47,23 +73,23 @@ function clearHeight(face: FaceLayout, wished: number, x: Interval): number {
   return tries.reduce((best, at) => (cutBy(at) > cutBy(best) ? at : best), wished);
 }
 
-function place(face: FaceLayout, { facade, project }: Drawable, at: number): PlanPlace {
-  return { facade, project, face, along: "x", at };
+function place(face: FaceLayout, { planes, ...project }: From, at: number): PlanPlace {
+  return { facade: { planes }, project, face, along: "x", at };
 }
 
-function jamb(face: FaceLayout, design: Drawable): Scene[] {
+function jamb(face: FaceLayout, from: From): Scene[] {
   const [opening] = face.openings.filter(({ kind }) => kind !== "recess");
   if (!opening) return [];
   const { x, y } = opening.region;
   const window: Interval = [x[0] - BESIDE, x[0] + BESIDE / 2];
   const at = clearHeight(face, (y[0] + y[1]) / 2, [x[0] - BESIDE, x[0]]);
-  const plane = planeOf(face, design, zoneAt(face, [x[0] - BESIDE / 2, at]));
+  const plane = planeOf(face, from, zoneAt(face, [x[0] - BESIDE / 2, at]));
   if (!plane) return [];
   return [
     planSection({
       id: `jamb-${face.id}-${opening.id}`,
       title: message("drawing.title.jamb", { face: heading(face.id), opening: opening.id, y: at }),
-      place: place(face, design, at),
+      place: place(face, from, at),
       window,
       plane,
     }),
@@ -71,12 +97,12 @@ function jamb(face: FaceLayout, design: Drawable): Scene[] {
 }
 
 /** Where a zone ends and another begins. */
-function junctions(face: FaceLayout, design: Drawable): Scene[] {
+function junctions(face: FaceLayout, from: From): Scene[] {
   return face.zones.slice(1).flatMap((zone): Scene[] => {
     const box = polygonBounds(zone.region);
     const x = box.x[0];
     const before = face.zones.some((one) => Math.abs(polygonBounds(one.region).x[1] - x) < BESIDE / 4);
-    const plane = planeOf(face, design, zone.id);
+    const plane = planeOf(face, from, zone.id);
     if (!before || !plane) return [];
     const open = face.openings.filter(({ region }) => region.x[0] < x + BESIDE && region.x[1] > x - BESIDE);
     const low = box.y[0] + (box.y[1] - box.y[0]) * 0.3;
@@ -89,7 +115,7 @@ function junctions(face: FaceLayout, design: Drawable): Scene[] {
       planSection({
         id: `junction-${face.id}-${zone.id}`,
         title: message("drawing.title.junction", { face: heading(face.id), zone: zone.id, y: at }),
-        place: place(face, design, at),
+        place: place(face, from, at),
         window,
         plane,
       }),
@@ -98,9 +124,8 @@ function junctions(face: FaceLayout, design: Drawable): Scene[] {
 }
 
 /** The corner at the right end, with the face that the project says begins there. */
-function corner(face: FaceLayout, design: Drawable): Scene[] {
-  const right = design.project.corners?.find(({ left }) => left === face.id)?.right;
-  const next = design.facade.faces.find(({ id }) => id === right);
+function corner(face: FaceLayout, from: From): Scene[] {
+  const { next } = from;
   if (!next) return [];
   const { origin, along } = face.frame;
   const [dx, dy] = [next.frame.origin[0] - origin[0], next.frame.origin[1] - origin[1]];
@@ -108,19 +133,19 @@ function corner(face: FaceLayout, design: Drawable): Scene[] {
   const box = polygonBounds(face.outline);
   const window: Interval = [end - BESIDE, end + BESIDE];
   const at = clearHeight(face, box.y[0] + (box.y[1] - box.y[0]) * 0.4, [end - BESIDE, end]);
-  const plane = planeOf(face, design, zoneAt(face, [end - BESIDE, at]) ?? face.zones.at(-1)?.id);
+  const plane = planeOf(face, from, zoneAt(face, [end - BESIDE, at]) ?? face.zones.at(-1)?.id);
   if (!plane) return [];
-  const { sheathingThickness, studs } = design.project.structure;
+  const { sheathingThickness, studs } = from.structure;
   const outside = turnDeg(face.frame, next.frame) > 0;
   return [
     planSection({
       id: `corner-${face.id}-${next.id}`,
       title: message("drawing.title.corner", { face: heading(face.id), next: heading(next.id), y: at }),
-      place: place(face, design, at),
+      place: place(face, from, at),
       window,
       plane,
       beside: {
-        ...place(next, design, at),
+        ...place(next, from, at),
         ...(outside && { wallFrom: sheathingThickness + studs.depth }),
       },
       show: outside ? { before: 60, behind: BESIDE } : { before: BESIDE, behind: 60 },
@@ -128,10 +153,10 @@ function corner(face: FaceLayout, design: Drawable): Scene[] {
   ];
 }
 
-function soffit(face: FaceLayout, design: Drawable): Scene[] {
+function soffit(face: FaceLayout, from: From): Scene[] {
   const { x, y } = polygonBounds(face.outline);
   const [zone] = face.zones;
-  const plane = planeOf(face, design, zone?.id);
+  const plane = planeOf(face, from, zone?.id);
   if (!plane) return [];
   const clad = face.pieces.filter(({ kind }) => kind === "board" || kind === "sheet");
   const cutBy = (at: number): number =>
@@ -142,7 +167,7 @@ function soffit(face: FaceLayout, design: Drawable): Scene[] {
     planSection({
       id: `soffit-${face.id}`,
       title: message("drawing.title.soffit-section", { face: heading(face.id), x: at }),
-      place: { ...place(face, design, at), along: "y" },
+      place: { ...place(face, from, at), along: "y" },
       window: [y[0] - 60, y[1] + 60],
       plane,
     }),

@@ -9,13 +9,22 @@ import { lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 
 export function ripSheets(facts: KindFacts): Drawing[] {
-  const rips = facts.plan?.rips;
+  const { plan, reader, room, memo } = facts;
+  const rips = plan?.rips;
   if (!rips || rips.ripped.length === 0) return [];
-  const scenes = [...ripList(rips, facts), ...pictures(rips, facts)];
+  const scenes = [...memo.recall(ripList, { rips, reader, room }), ...memo.recall(pictures, { rips, room })];
   return [{ name: "rips", type: message("drawing.document-type.rips"), scenes }];
 }
 
-function ripList({ ripped, request, result }: PilePart, { reader, room }: KindFacts): Scene[] {
+interface From extends Pick<KindFacts, "room"> {
+  readonly rips: PilePart;
+}
+
+function ripList({
+  rips: { ripped, request, result },
+  reader,
+  room,
+}: From & Pick<KindFacts, "reader">): Scene[] {
   const cells = lengthCells(reader);
   const boards = new Map(request.boards.map((one) => [one.id, one]));
   const bars = new Map(result.lengths.plan.bars.map((bar) => [bar.stockId, bar]));
@@ -59,7 +68,7 @@ function ripList({ ripped, request, result }: PilePart, { reader, room }: KindFa
   });
 }
 
-function pictures({ ripped, request, result }: PilePart, { room }: KindFacts): Scene[] {
+function pictures({ rips: { ripped, request, result }, room }: From): Scene[] {
   const boards = new Map(request.boards.map((one) => [one.id, one]));
   const longest = Math.max(...ripped.map(({ boardId }) => boards.get(boardId)?.length ?? 0));
   const scale = fittingScale(

@@ -6,53 +6,58 @@ import { message } from "../../../text/message.ts";
 import { figure, type LengthCells, lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 
-export function scheduleSheets({ takeoff, reader, room }: KindFacts): Drawing[] {
+export function scheduleSheets({ takeoff, reader, room, memo }: KindFacts): Drawing[] {
   if (!takeoff) return [];
-  const cells = lengthCells(reader);
+  const { pieces, battens, masses, massKg, screws, areas, closures, flashings, gaskets, finishes } = takeoff;
   const type = message("drawing.document-type.schedule");
   const list = (name: string, scenes: readonly Scene[]): Drawing[] =>
     scenes.length === 0 ? [] : [{ name, type, scenes }];
+  const counted = { masses, massKg, screws, areas, closures, flashings, gaskets, finishes };
   return [
-    ...list(
-      "schedule-pieces",
-      tableScenes({
-        id: "schedule-pieces",
-        title: message("drawing.title.piece-schedule"),
-        room,
-        rows: takeoff.pieces,
-        columns: [
-          ...sizeColumns<PieceLine>(cells),
-          { head: message("schedule.column.lot"), cell: ({ lot }) => lot },
-        ],
-      }),
-    ),
-    ...list(
-      "schedule-battens",
-      tableScenes({
-        id: "schedule-battens",
-        title: message("drawing.title.batten-schedule"),
-        room,
-        rows: takeoff.battens,
-        columns: [
-          ...sizeColumns<BattenLine>(cells),
-          {
-            head: message("schedule.column.screws"),
-            cell: ({ screws }) => screws.map(({ screw, count }) => `${count} × ${screw}`).join(", "),
-          },
-          {
-            head: message("schedule.column.packers"),
-            cell: ({ packers }) =>
-              packers.length === 0
-                ? undefined
-                : message("drawing.saw.pieces", {
-                    pieces: packers.map((one) => message("schedule.packers", { ...one })),
-                  }),
-          },
-        ],
-      }),
-    ),
-    ...list("quantities", quantities(takeoff, { cells, room })),
+    ...list("schedule-pieces", memo.recall(pieceTable, { pieces, reader, room })),
+    ...list("schedule-battens", memo.recall(battenTable, { battens, reader, room })),
+    ...list("quantities", memo.recall(quantities, { ...counted, reader, room })),
   ];
+}
+
+type On<Key extends keyof Takeoff> = Pick<KindFacts, "reader" | "room"> & Pick<Takeoff, Key>;
+
+function pieceTable({ pieces, reader, room }: On<"pieces">): Scene[] {
+  return tableScenes({
+    id: "schedule-pieces",
+    title: message("drawing.title.piece-schedule"),
+    room,
+    rows: pieces,
+    columns: [
+      ...sizeColumns<PieceLine>(lengthCells(reader)),
+      { head: message("schedule.column.lot"), cell: ({ lot }) => lot },
+    ],
+  });
+}
+
+function battenTable({ battens, reader, room }: On<"battens">): Scene[] {
+  return tableScenes({
+    id: "schedule-battens",
+    title: message("drawing.title.batten-schedule"),
+    room,
+    rows: battens,
+    columns: [
+      ...sizeColumns<BattenLine>(lengthCells(reader)),
+      {
+        head: message("schedule.column.screws"),
+        cell: ({ screws }) => screws.map(({ screw, count }) => `${count} × ${screw}`).join(", "),
+      },
+      {
+        head: message("schedule.column.packers"),
+        cell: ({ packers }) =>
+          packers.length === 0
+            ? undefined
+            : message("drawing.saw.pieces", {
+                pieces: packers.map((one) => message("schedule.packers", { ...one })),
+              }),
+      },
+    ],
+  });
 }
 
 function sizeColumns<Line extends Omit<PieceLine, "course" | "lot" | "finish">>(
@@ -68,10 +73,21 @@ function sizeColumns<Line extends Omit<PieceLine, "course" | "lot" | "finish">>(
   ];
 }
 
-function quantities(
-  { masses, massKg, screws, areas, closures, flashings, gaskets, finishes }: Takeoff,
-  { cells, room }: { cells: LengthCells; room: KindFacts["room"] },
-): Scene[] {
+function quantities({
+  masses,
+  massKg,
+  screws,
+  areas,
+  closures,
+  flashings,
+  gaskets,
+  finishes,
+  reader,
+  room,
+}: On<
+  "masses" | "massKg" | "screws" | "areas" | "closures" | "flashings" | "gaskets" | "finishes"
+>): Scene[] {
+  const cells = lengthCells(reader);
   const strips = [...closures, ...flashings, ...gaskets];
   return [
     ...tableScenes({

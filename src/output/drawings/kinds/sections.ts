@@ -1,28 +1,52 @@
 /** Vertical sections of each zone, with its base, sill and head at a larger scale. */
 import type { Interval } from "../../../geometry/interval.ts";
 import { polygonBounds } from "../../../geometry/polygon.ts";
+import type { Face } from "../../../project/schema/project.ts";
 import { heading } from "../../../scene/views/extent.ts";
+import type { SectionProject } from "../../../scene/views/section-cut.ts";
 import { verticalSection } from "../../../scene/views/vertical-section.ts";
-import type { FaceLayout, ZoneLayout } from "../../../setout/facade.ts";
+import type { FaceLayout, ZoneLayout, ZonePlane } from "../../../setout/facade.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
+import { oneByOne } from "../grouped.ts";
+import { ownFace, ownPlanes } from "../of-face.ts";
 import { fittingView } from "../paper.ts";
 
-export function sectionSheets(facts: KindFacts): Drawing[] {
+export function sectionSheets(facts: KindFacts): Iterable<Drawing> {
   const { project, facade } = facts.design;
-  const type = message("drawing.document-type.section");
-  return facade.faces.flatMap((face) =>
-    face.zones.flatMap((zone): Drawing[] => {
-      const x = sectionAt(face, zone);
-      const at = { face: face.id, x };
-      const whole = fittingView(facts, (scale) => verticalSection(facade, project, { ...at, ...scale }));
-      const beside = details(face, zone, x).map((of) => verticalSection(facade, project, { ...at, ...of }));
-      const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
-      return scenes.length === 0
-        ? []
-        : [{ name: `section-${face.id}-${zone.id}`, type, scenes, face: face.id }];
+  const { structure, claddings, stock } = project;
+  const shared = { structure, claddings, screws: stock.screws, paper: facts.paper };
+  return oneByOne(facade.faces, (face) =>
+    facts.memo.recall(sectionsOf, {
+      face,
+      own: ownFace(facts, face),
+      planes: ownPlanes(facts, face),
+      ...shared,
     }),
   );
+}
+
+interface From extends Pick<KindFacts, "paper">, Pick<SectionProject, "structure" | "claddings"> {
+  readonly face: FaceLayout;
+  readonly own: Face | undefined;
+  readonly planes: readonly ZonePlane[];
+  readonly screws: SectionProject["stock"]["screws"];
+}
+
+function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: From): Drawing[] {
+  const type = message("drawing.document-type.section");
+  const facade = { faces: [face], planes };
+  const project = { structure, claddings, stock: { screws }, faces: own ? [own] : [] };
+  return face.zones.flatMap((zone): Drawing[] => {
+    const x = sectionAt(face, zone);
+    const at = { face: face.id, x };
+    const whole = fittingView(paper, (scale) => verticalSection(facade, project, { ...at, ...scale }));
+    const beside = details(face, zone, x).map((of) => verticalSection(facade, project, { ...at, ...of }));
+    const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
+    return scenes.length === 0
+      ? []
+      : [{ name: `section-${face.id}-${zone.id}`, type, scenes, face: face.id }];
+  });
 }
 
 /**

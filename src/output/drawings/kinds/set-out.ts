@@ -1,42 +1,73 @@
 /** The developed elevation, and the set-out elevation of each face. */
 import { intervalLength } from "../../../geometry/interval.ts";
+import type { Face } from "../../../project/schema/project.ts";
 import type { Scene } from "../../../scene/model.ts";
 import { fittingPaper } from "../../../scene/sheet.ts";
 import { developedElevation } from "../../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../../scene/views/extent.ts";
 import { faceElevation } from "../../../scene/views/face-elevation.ts";
+import { type PlacedFinding, placedFindings } from "../../../scene/views/finding-symbols.ts";
 import { withClouds } from "../../../scene/views/revision-cloud.ts";
-import type { Facade, FaceLayout, PieceKind } from "../../../setout/facade.ts";
+import type { FaceLayout, PieceKind, RodResult } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
+import type { Tape } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
-import { usualPaper } from "../paper.ts";
-import { sheetState } from "../revision.ts";
+import { grouped } from "../grouped.ts";
+import { changedOn, ownFace } from "../of-face.ts";
 
 /** What the elevation is a drawing of. */
 const SHOWN: readonly PieceKind[] = ["sheet", "board", "post", "return", "flashing"];
 
-export function setOutSheets(facts: KindFacts): Drawing[] {
-  const { design, findings } = facts;
-  const facade: Facade = { ...design.facade, findings };
-  const type = message("drawing.document-type.set-out");
-  const changed = new Set(sheetState(design).changed);
+export function* setOutSheets(facts: KindFacts): Generator<Drawing> {
+  const { design, reader, paper, memo } = facts;
+  const { project, facade } = design;
+  const { faces, rods } = facade;
+  const placed = placedFindings(facts.findings);
+  const onFace = grouped(placed, ({ where }) => where.face ?? "");
+  const whole = { faces, rods, title: project.title, project: project.faces, findings: placed };
+  yield {
+    name: "developed-elevation",
+    type: message("drawing.document-type.set-out"),
+    scenes: memo.recall(developed, { ...whole, units: reader.units, paper }),
+  };
+  for (const face of faces) {
+    yield* memo.recall(elevationOf, {
+      face,
+      own: ownFace(facts, face),
+      rods: rods.filter(({ zones }) => zones.some((zone) => zone.face === face.id)),
+      findings: onFace.get(face.id) ?? [],
+      changed: changedOn(facts, face),
+    });
+  }
+}
+
+interface From {
+  readonly face: FaceLayout;
+  readonly own: Face | undefined;
+  readonly rods: readonly RodResult[];
+  readonly findings: readonly PlacedFinding[];
+  readonly changed: readonly string[];
+}
+
+function elevationOf({ face, own, rods, findings, changed }: From): Drawing[] {
+  const scene = faceElevation({ faces: [face], rods, findings }, { faces: own ? [own] : [] }, face.id);
+  if (!scene) return [];
   return [
-    { name: "developed-elevation", type, scenes: developed(facade, facts) },
-    ...facade.faces.flatMap((face): Drawing[] => {
-      const { id } = face;
-      const scene = faceElevation(facade, design.project, id);
-      return scene
-        ? [
-            {
-              name: `face-${id}`,
-              type,
-              scenes: [withClouds(scene, face, { changed, kinds: SHOWN })],
-              face: id,
-            },
-          ]
-        : [];
-    }),
+    {
+      name: `face-${face.id}`,
+      type: message("drawing.document-type.set-out"),
+      scenes: [withClouds(scene, face, { changed: new Set(changed), kinds: SHOWN })],
+      face: face.id,
+    },
   ];
+}
+
+interface Whole extends Pick<KindFacts, "paper">, Pick<Tape, "units"> {
+  readonly faces: readonly FaceLayout[];
+  readonly rods: readonly RodResult[];
+  readonly title: string;
+  readonly project: readonly Face[];
+  readonly findings: readonly PlacedFinding[];
 }
 
 /** Rows that the faces are parted into at most, so that they stand on the usual paper. */
@@ -46,13 +77,12 @@ const MOST_ROWS = 3;
  * At the largest usual scale (ISO 5455; North American ones in feet and inches) at which the usual paper takes it, in as few rows
  * as will do; in one row on larger paper where none does.
  */
-function developed(facade: Facade, { design: { project }, findings, reader }: KindFacts): Scene[] {
-  const paper = usualPaper({ units: reader.units, paper: project.sheets?.paper });
-  const inFeet = reader.units === "feet-inch";
+function developed({ faces: all, rods, title, project, findings, units, paper }: Whole): Scene[] {
+  const inFeet = units === "feet-inch";
   const scales = inFeet ? [1 / 48, 1 / 96, 1 / 192] : [1 / 50, 1 / 100, 1 / 200];
   const drawn = (scale: number, rows: number): Scene[] =>
-    inRows(facade.faces, rows).map((faces) =>
-      developedElevation({ ...facade, faces }, project, { findings, scale }),
+    inRows(all, rows).map((faces) =>
+      developedElevation({ faces, rods }, { title, faces: [...project] }, { findings, scale }),
     );
   for (const scale of scales) {
     for (let rows = 1; rows <= MOST_ROWS; rows += 1) {

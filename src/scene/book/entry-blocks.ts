@@ -1,0 +1,149 @@
+/** One entry of the book on paper: where, what, the working with its inputs, the comparison, the clause, and what is open. */
+import type { Finding, Working } from "../../findings/finding.ts";
+import { type Message, message } from "../../text/message.ts";
+import { type SceneText, symbolOf } from "../model.ts";
+import { type Block, block } from "./blocks.ts";
+import type { BookEntry } from "./model.ts";
+
+/** More marks than this are counted, not listed. */
+const SHOWN_MARKS = 12;
+
+/** Face, zone, opening and marks; where a finding names none, the whole building. */
+export function placeOf({ where }: Finding): SceneText {
+  const { face, zone, opening, marks = [] } = where;
+  const ids = [face, zone, opening].filter((id) => id !== undefined).join(" / ");
+  const shown = marks.slice(0, SHOWN_MARKS).join(", ");
+  const place = [ids, shown].filter((part) => part !== "").join(" · ");
+  const more = marks.length - SHOWN_MARKS;
+  if (more > 0)
+    return message("book.place-more", { place, more: message("book.more-marks", { count: more }) });
+  return place === "" ? message("book.whole-building") : place;
+}
+
+export function outcomeOf({ outcome, provisional }: Finding): Message {
+  return provisional ? message("book.provisional") : message("drawing.term", { word: outcome });
+}
+
+/** @param width of the page's lines (mm) */
+export function entryBlocks(entry: BookEntry, width: number): Block[] {
+  const { number, finding, waiver, sideBySide } = entry;
+  const { outcome, says, hint, working, where } = finding;
+  const name = symbolOf(finding);
+  const line = (text: SceneText, indent = 0): Block => block([{ text, at: indent, width: width - indent }]);
+  return [
+    block(
+      [
+        { text: number, at: 0, width: 22, weight: "bold" },
+        { text: outcomeOf(finding), at: 27, width: 43, weight: "bold" },
+        { text: placeOf(finding), at: 72, width: width - 72, ink: "second" },
+      ],
+      { ruled: true, withNext: true, anchor: number, ...(name && { symbol: { name, at: 24 } }) },
+    ),
+    line(says),
+    ...(hint ? [line(message("book.hint", { hint }))] : []),
+    ...(outcome === "cannot evaluate" && where.path !== undefined
+      ? [line(message("book.missing-at", { path: where.path }))]
+      : []),
+    ...(working ? workingBlocks(working, width) : []),
+    ...comparison(finding, width),
+    ...(sideBySide.length > 0 ? [{ ...line(message("book.side-by-side")), withNext: true as const }] : []),
+    ...sideBySide.map((one) => line(one, 5)),
+    block([{ text: sourceOf(finding), at: 0, width, ink: "second" }]),
+    ...unsettledBlocks(entry, width),
+    ...(waiver
+      ? [block([{ text: message("book.waived", { ...waiver }), at: 0, width, weight: "bold" }])]
+      : []),
+  ];
+}
+
+/** Left edges of what a working names (mm). */
+const WORD_AT = 5;
+const MATH_AT = 42;
+
+function workingBlocks({ formula, inputs, substituted }: Working, width: number): Block[] {
+  const row = (word: string, text: string, withNext: boolean): Block =>
+    block(
+      [
+        { text: message(word), at: WORD_AT, width: MATH_AT - WORD_AT - 2, ink: "second" },
+        { text: message("book.math", { text }), at: MATH_AT, width: width - MATH_AT },
+      ],
+      withNext ? { withNext } : {},
+    );
+  return [
+    row("book.formula", formula, true),
+    ...inputs.map(({ symbol, meaning, value, unit, basis }) =>
+      block(
+        [
+          { text: symbol, at: WORD_AT, width: MATH_AT - WORD_AT - 2, weight: "bold" },
+          { text: meaning, at: MATH_AT, width: width - MATH_AT - 68 },
+          { text: quantity(value, unit), at: width - 66, width: 42, end: true },
+          { text: message("drawing.term", { word: basis }), at: width - 21, width: 21, ink: "second" },
+        ],
+        { withNext: true },
+      ),
+    ),
+    row("book.with-numbers", substituted, false),
+  ];
+}
+
+const WORDS: readonly string[] = ["class", "weeks"];
+
+function quantity(value: number, unit: string): Message {
+  if (unit === "1") return message("book.number", { value });
+  if (unit === "mm") return message("book.length", { value });
+  return message("book.quantity", {
+    value,
+    unit: WORDS.includes(unit) ? message(`book.unit.${unit}`) : unit,
+  });
+}
+
+/** What is asked against what is allowed. */
+function comparison({ demand, limit, unit = "1", ratio }: Finding, width: number): Block[] {
+  if (demand === undefined || limit === undefined) return [];
+  const values = { demand: quantity(demand, unit), limit: quantity(limit, unit) };
+  const text =
+    ratio === undefined || !Number.isFinite(ratio)
+      ? message("book.compared", values)
+      : message("book.compared-ratio", { ...values, ratio });
+  return [block([{ text, at: 0, width, weight: "bold" }])];
+}
+
+function sourceOf({ source: { kind, document, clause } }: Finding): Message {
+  const named = [document, clause].filter((part) => part !== undefined);
+  const source = kind === "document" ? named : [message(`book.source.${kind}`), ...named];
+  return message("book.source", { source });
+}
+
+/** A line for each thing that settles something, with the inputs that it settles. */
+function unsettledBlocks({ finding, unsettled }: BookEntry, width: number): Block[] {
+  if (unsettled.length === 0) return [];
+  const settled = new Map<string, { by: Message; symbols: string[] }>();
+  for (const { symbol, by } of unsettled) {
+    const own = settled.get(by.key) ?? { by, symbols: [] };
+    settled.set(by.key, own);
+    if (symbol !== undefined) own.symbols.push(symbol);
+  }
+  return [
+    block(
+      [
+        {
+          text: message(finding.provisional ? "book.settles-pass" : "book.settles"),
+          at: 0,
+          width,
+          ink: "second",
+        },
+      ],
+      { withNext: true },
+    ),
+    ...[...settled.values()].map(({ by, symbols }) =>
+      block([
+        {
+          text:
+            symbols.length > 0 ? message("book.settles-symbols", { symbols: symbols.join(", "), by }) : by,
+          at: WORD_AT,
+          width: width - WORD_AT,
+        },
+      ]),
+    ),
+  ];
+}
