@@ -1,4 +1,4 @@
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from "playwright-core";
 import { beforeAll, describe } from "vitest";
 import { findChromium } from "../../scripts/chromium.mjs";
 
@@ -40,6 +40,12 @@ export function describeInBrowser(name: string, tests: (browser: () => Browser) 
     });
     tests(() => browser ?? unopened());
   });
+}
+
+/** A browser of its own that keeps what it knows in a folder: closed and opened again, it is the same phone. */
+export function openPhone(folder: string, options: BrowserContextOptions): Promise<BrowserContext> {
+  const executablePath = program ?? unopened();
+  return chromium.launchPersistentContext(folder, { executablePath, args: flags, ...options });
 }
 
 function unopened(): never {

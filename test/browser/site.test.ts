@@ -1,0 +1,164 @@
+/** The site pages on a phone: without a network, closed and opened again; what was told arrives once. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
+import type { Serving } from "../../src/server/serve.ts";
+import type { Entry } from "../../src/site/journal/entry.ts";
+import type { Store } from "../../src/store/store.ts";
+import { PNG } from "../helpers/pictures.ts";
+import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
+import { describeInBrowser, openPhone } from "./browser.ts";
+import { serveExample, soon, violations } from "./page-harness.ts";
+
+/** A small phone, in CSS pixels. */
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+describeInBrowser("the site pages", () => {
+  describeWithStore("of a phone", () => {
+    let place: StoreFolder;
+    let store: Store;
+    let serving: Serving;
+    let profile: string;
+    let phone: BrowserContext;
+    beforeEach(async () => {
+      place = storeFolder();
+      store = await place.open();
+      serving = await serveExample("atelier-bouleau", { store });
+      profile = mkdtempSync(join(tmpdir(), "outerleaf-phone-"));
+      phone = await openPhone(profile, PHONE);
+    });
+    afterEach(async () => {
+      await phone.close();
+      await serving.close();
+      place.clear();
+      rmSync(profile, { recursive: true, force: true });
+    });
+
+    const open = async (fragment = ""): Promise<Page> => {
+      const page = phone.pages()[0] ?? (await phone.newPage());
+      await page.goto(`${serving.url}site.html${fragment}`);
+      await page.locator(".site-main h2").first().waitFor();
+      return page;
+    };
+    const chip = (page: Page) => page.locator(".site-head a").textContent();
+    const told = async (): Promise<readonly Entry[]> => {
+      const answer = await fetch(`${serving.url}api/design`, { method: "HEAD" });
+      const project = answer.headers.get("outerleaf-kept-as") ?? "";
+      const { entries } = await store.journal.after(project, { after: 0, limit: 1000 });
+      return entries.map(({ entry }) => entry as Entry);
+    };
+    const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
+    /** What shuts people out, targets too small for a glove, and what reaches past the screen. */
+    const faults = async (page: Page): Promise<string[]> => {
+      const small = await page.evaluate(() =>
+        [...document.querySelectorAll("a, button, input:not([type=checkbox]), select, textarea, label.check")]
+          .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 48)
+          .map(({ outerHTML }) => `small: ${outerHTML.slice(0, 80)}`),
+      );
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      return [
+        ...(await violations(page)),
+        ...small,
+        ...(wide > PHONE.viewport.width ? [`wide: ${wide}`] : []),
+      ];
+    };
+
+    it("keep ticks without a network and through a closed browser, and send each once, in order", async () => {
+      const page = await open();
+      await soon(() => chip(page)).toBe("✓ all sent");
+      expect(await faults(page)).toEqual([]);
+      await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+      await page.getByLabel("Mark on the label").fill("s1a");
+      await press(page, "Open");
+      const mark = (await page.locator(".mark").textContent()) ?? "";
+      await press(page, "Cut");
+      await soon(async () => (await told()).length).toBe(1);
+      await soon(() => chip(page)).toBe("✓ all sent");
+      expect(await faults(page)).toEqual([]);
+
+      await phone.setOffline(true);
+      await page.reload();
+      await soon(() => page.locator(".mark").textContent()).toBe(mark);
+      await press(page, "Finished");
+      await press(page, "Delivered");
+      await press(page, "Take back: delivered");
+      await soon(() => chip(page)).toBe("3 wait");
+      // A browser that is closed gets its network back first: the page must be gone before.
+      await page.goto("about:blank");
+      await phone.close();
+
+      phone = await openPhone(profile, PHONE);
+      await phone.setOffline(true);
+      const again = await open(`#piece/${mark}`);
+      await soon(() => chip(again)).toBe("3 wait");
+      expect(await again.locator("button[aria-pressed=true]").allTextContents()).toEqual([
+        "Cut✓",
+        "Finished✓",
+      ]);
+      await again.getByRole("link", { name: "Queue" }).click();
+      await soon(() => again.locator(".queue li").allTextContents()).toEqual([
+        `${mark}: Finished`,
+        `${mark}: Delivered`,
+        `${mark}: taken back`,
+      ]);
+      expect(await faults(again)).toEqual([]);
+      expect(await told()).toHaveLength(1);
+
+      // The first answer is lost on its way: the phone must send again, and the server must know it.
+      let lost = 0;
+      await phone.route("**/journal", async (route) => {
+        if (route.request().method() !== "POST" || lost > 0) return route.continue();
+        lost += 1;
+        await route.fetch();
+        return route.abort();
+      });
+      await phone.setOffline(false);
+      await press(again, "Try now");
+      await soon(() => chip(again)).toBe("✓ all sent");
+      expect(lost).toBe(1);
+      const entries = await told();
+      expect(
+        entries.map(({ kind, body }) => (kind === "piece" ? (body as { stage: string }).stage : kind)),
+      ).toEqual(["cut", "finished", "delivered", "undone"]);
+      expect(new Set(entries.map(({ id }) => id.split("-")[0])).size).toBe(1);
+    });
+
+    it("sign a hold point with each thing seen, a picture and a name; a label of an older piece is told", async () => {
+      const page = await open("#holds");
+      expect(await faults(page)).toEqual([]);
+      await page.getByRole("link", { name: /H1/ }).first().click();
+      const sign = page.getByRole("button", { name: "Sign", exact: true });
+      await page.getByLabel("Name of who looked").fill("Ada");
+      for (const box of await page.getByRole("checkbox").all()) await box.check();
+      expect(await sign.isDisabled()).toBe(true);
+      await page
+        .getByLabel("Take a photograph")
+        .first()
+        .setInputFiles({ name: "lap.png", mimeType: "image/png", buffer: Buffer.from(PNG) });
+      await page.locator(".photos img").waitFor();
+      expect(await faults(page)).toEqual([]);
+      await sign.click();
+      await soon(async () => (await told()).length).toBe(1);
+      const [entry] = await told();
+      expect(entry).toMatchObject({ kind: "hold-point", body: { point: "H1", signed: "Ada" } });
+      const [sha256 = ""] = (entry as Extract<Entry, { kind: "hold-point" }>).body.photos;
+      expect(await store.attachments.get(sha256)).toMatchObject({ type: "image/jpeg" });
+      await page.getByText(/signed by Ada/).waitFor();
+
+      const face = entry?.place.face ?? "";
+      await page.goto(`${serving.url}site.html#survey/${face}`);
+      await page.getByLabel("Reading").fill("-3");
+      await press(page, "Keep, and the next");
+      await soon(async () => (await told()).at(-1)).toMatchObject({ kind: "reading", body: { outward: -3 } });
+      expect(await faults(page)).toEqual([]);
+      await page.getByRole("link", { name: "Day" }).click();
+      await page.getByText("✓ done").first().waitFor();
+      expect(await faults(page)).toEqual([]);
+      const marks = await page.locator("details a").allTextContents();
+      await page.goto(`${serving.url}site.html#piece/${marks[0]}/A/other`);
+      await page.getByText(/changed after its label was printed/).waitFor();
+    });
+  });
+});
