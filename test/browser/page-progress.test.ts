@@ -48,6 +48,11 @@ describeInBrowser("the site on the sheet", (browser) => {
           told: "2030-05-02T08:00:00Z",
         }),
       );
+      const third = boards[2] ?? "";
+      await post(told(7, { kind: "short", place: { face: "west", piece: third }, body: { why: "broken" } }));
+      await soon(() => page.locator(".progress-beside").textContent()).toContain(
+        `Missing or broken on site${third}`,
+      );
       await soon(() => row.textContent()).toContain(`2 of ${boards.length}`);
       expect(await row.textContent()).toContain(`1 of ${boards.length}`);
       expect(await row.textContent()).toContain("H1: signed by Ada");

@@ -16,6 +16,18 @@ export function spoil({ cutting }: Project, one: Spoiled): Change {
   return { operations: [operation], says: message("project.edit.spoiled", { stock: stockOf(one) }) };
 }
 
+/** Several at once, as a site tells them. @returns undefined where none is told */
+export function spoilAll({ cutting }: Project, all: readonly Spoiled[]): Change | undefined {
+  const [first] = all;
+  if (!first) return undefined;
+  const operations: PatchOperation[] = !cutting
+    ? [{ op: "add", path: "/cutting", value: { spoiled: all } }]
+    : cutting.spoiled
+      ? all.map((value) => ({ op: "add", path: `${LIST}/-`, value }))
+      : [{ op: "add", path: LIST, value: all }];
+  return { operations, says: message("project.edit.spoiled-all", { count: all.length }) };
+}
+
 /** @param at its place among what is spoiled; undefined where nothing stands there */
 export function takeSpoiledBack({ cutting }: Project, at: number): Change | undefined {
   const list = cutting?.spoiled ?? [];

@@ -1,6 +1,8 @@
 import { memo, useMemo } from "react";
+import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { spoilAll } from "../../project/editing/spoiled.ts";
 import { symbolOf } from "../../scene/model.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { legendOfProgress } from "../../scene/views/progress.ts";
@@ -11,6 +13,7 @@ import { moistureFindings } from "../../site/moisture/findings.ts";
 import { progressOf } from "../../site/progress/counts.ts";
 import { forecastOf } from "../../site/progress/forecast.ts";
 import { orderOfWork } from "../../site/progress/order-of-work.ts";
+import { shortagesOf } from "../../site/progress/shortages.ts";
 import { message } from "../../text/message.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { sayTime } from "../kept/time.ts";
@@ -35,12 +38,15 @@ const NOT_ASKED = { told: [], state: foldJournal([]) };
 export const SiteBand = memo(function SiteBand({
   design,
   news: found,
+  plan,
   onMark,
   onFinding,
   onEdit,
 }: {
   design: Design;
   news: SiteNews | undefined;
+  /** What was sawn by. */
+  plan: CutPlan | undefined;
   onMark(mark: string): void;
   onFinding(finding: Finding): void;
   onEdit(edit: Edit): void;
@@ -69,6 +75,11 @@ export const SiteBand = memo(function SiteBand({
   const moisture = useMemo(
     () => moistureFindings(project, correctedReadings({ project, facade }, state.moisture)),
     [project, facade, state],
+  );
+  const shortages = useMemo(() => plan && shortagesOf(plan, state), [plan, state]);
+  const known = project.cutting?.spoiled ?? [];
+  const fresh = (shortages?.spoiled ?? []).filter(
+    (one) => !known.some((held) => JSON.stringify(held) === JSON.stringify(one)),
   );
   const pointsOf = useMemo(() => {
     const byFace = new Map(
@@ -110,6 +121,36 @@ export const SiteBand = memo(function SiteBand({
             </li>
           ))}
         </ul>
+        {state.short.length > 0 && (
+          <>
+            <h3>{w("page.progress.short")}</h3>
+            <ul>
+              {state.short.map(({ id, place, body }) => (
+                <li key={id}>
+                  <button type="button" className="here" onClick={() => onMark(place.piece)}>
+                    {place.piece}
+                  </button>{" "}
+                  {body.says}
+                </li>
+              ))}
+            </ul>
+            {shortages && shortages.again.length > 0 && (
+              <p>{w("page.progress.again", { marks: shortages.again })}</p>
+            )}
+            {fresh.length > 0 && (
+              <button
+                type="button"
+                className="progress-take"
+                onClick={() => {
+                  const change = spoilAll(project, fresh);
+                  if (change) onEdit(change);
+                }}
+              >
+                {w("page.progress.saw", { count: fresh.length })}
+              </button>
+            )}
+          </>
+        )}
         {moisture.length > 0 && <h3>{w("page.progress.moisture")}</h3>}
         <ul className="survey-findings">
           {moisture.map((finding) => (

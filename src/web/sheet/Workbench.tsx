@@ -195,7 +195,7 @@ export function Workbench(sources: WorkbenchProps) {
   const cutting = useCutting(sources.cutter, {
     name: settled?.name,
     document: settled && present(settled.history).document,
-    wanted: part === "cutting" || part === "order" || drawn,
+    wanted: part === "cutting" || part === "order" || part === "site" || drawn,
     drawFor: drawn ? reader : undefined,
     drawOnly: part === "proof" ? LIGHT_SHEETS : undefined,
   });
@@ -251,7 +251,14 @@ export function Workbench(sources: WorkbenchProps) {
       );
     if (part === "site" && settled)
       return (
-        <SiteBand design={settled.design} news={news} onMark={goToMark} onFinding={show} onEdit={edit} />
+        <SiteBand
+          design={settled.design}
+          news={news}
+          plan={cutting.cut?.plan}
+          onMark={goToMark}
+          onFinding={show}
+          onEdit={edit}
+        />
       );
     if (part === "upkeep" && settled)
       return (
