@@ -37,17 +37,19 @@ export interface BlockLook extends Pick<Block, "withNext" | "anchor"> {
   readonly height?: number;
   /** A rule over it. */
   readonly ruled?: true;
+  /** Left free over it, mm. */
+  readonly above?: number;
   readonly symbol?: { readonly name: SymbolName; readonly at: number };
 }
 
 export function block(cells: readonly BlockCell[], look: BlockLook = {}): Block {
-  const { height = TEXT, ruled, symbol, withNext, anchor } = look;
+  const { height = TEXT, ruled, above = 0, symbol, withNext, anchor } = look;
   const lines = cells.map(({ text, width, weight = "regular" }) =>
     Math.max(
       ...READERS.map((reader) => wrapText({ text: sayText(text, reader), width, height, weight }).length),
     ),
   );
-  const top = ruled ? -2 : 0;
+  const top = -above - (ruled ? 2 : 0);
   const items = cells.map(
     ({ text, at, width, weight = "regular", ink, end, link }): Item => ({
       kind: "text",
@@ -68,8 +70,8 @@ export function block(cells: readonly BlockCell[], look: BlockLook = {}): Block 
     items.unshift({
       kind: "line",
       layer: layerName("FRAME"),
-      from: [0, -0.6],
-      to: [right, -0.6],
+      from: [0, -above - 0.6],
+      to: [right, -above - 0.6],
       line: "dimension",
     });
   }

@@ -67,7 +67,7 @@ function chapterTitle({ subject }: BookChapter, at: number): Message {
 }
 
 function heading(text: SceneText, width: number, anchor?: string): Block {
-  const look = { height: 3.5, withNext: true as const, ...(anchor !== undefined && { anchor }) };
+  const look = { height: 3.5, above: 3, withNext: true as const, ...(anchor !== undefined && { anchor }) };
   return block([{ text, at: 0, width, weight: "bold" }], look);
 }
 

@@ -61,16 +61,16 @@ const WORD_AT = 5;
 const MATH_AT = 42;
 
 function workingBlocks({ formula, inputs, substituted }: Working, width: number): Block[] {
-  const row = (word: string, text: string, withNext: boolean): Block =>
+  const row = (word: string, text: string): Block =>
     block(
       [
         { text: message(word), at: WORD_AT, width: MATH_AT - WORD_AT - 2, ink: "second" },
         { text: message("book.math", { text }), at: MATH_AT, width: width - MATH_AT },
       ],
-      withNext ? { withNext } : {},
+      { withNext: true },
     );
   return [
-    row("book.formula", formula, true),
+    row("book.formula", formula),
     ...inputs.map(({ symbol, meaning, value, unit, basis }) =>
       block(
         [
@@ -82,7 +82,7 @@ function workingBlocks({ formula, inputs, substituted }: Working, width: number)
         { withNext: true },
       ),
     ),
-    row("book.with-numbers", substituted, false),
+    row("book.with-numbers", substituted),
   ];
 }
 
@@ -105,7 +105,8 @@ function comparison({ demand, limit, unit = "1", ratio }: Finding, width: number
     ratio === undefined || !Number.isFinite(ratio)
       ? message("book.compared", values)
       : message("book.compared-ratio", { ...values, ratio });
-  return [block([{ text, at: 0, width, weight: "bold" }])];
+  // Neither a result without its source nor a working without its result at the foot of a page.
+  return [block([{ text, at: 0, width, weight: "bold" }], { withNext: true })];
 }
 
 function sourceOf({ source: { kind, document, clause } }: Finding): Message {
