@@ -8,6 +8,7 @@ import { useHelp } from "../help/use-help.tsx";
 import type { TakeDrawingProps } from "./props.ts";
 import { TakeLayer } from "./TakeLayer.tsx";
 import { TakenTold } from "./TakenTold.tsx";
+import { TakePress } from "./TakePress.tsx";
 import { textOf } from "./text-of.ts";
 
 type Read =
@@ -47,7 +48,22 @@ export function TakeDrawing(props: TakeDrawingProps) {
         />
       </div>
       {help.note}
-      {read && !read.of.ok && <TakenTold taken={read.of} />}
+      {read && !read.of.ok && (
+        <>
+          <TakenTold taken={read.of} />
+          <TakePress
+            taken={read.of}
+            says={
+              props.into
+                ? "page.intake.replace"
+                : read.kind === "model"
+                  ? "page.intake.begin-walls"
+                  : "page.intake.begin"
+            }
+            onTake={props.onTake}
+          />
+        </>
+      )}
       {/* Another file is chosen afresh, whatever was chosen of the one before. */}
       {read?.kind === "drawing" && read.of.ok && (
         <TakeLayer key={read.file.lastModified + read.file.name} drawing={read.of.drawing} {...props} />
