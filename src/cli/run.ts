@@ -1,13 +1,13 @@
 /** Runs one command line: reads its words, does the work, prints the answer, and says with which code to end. */
 
+import { findingJson } from "../output/json/finding.ts";
+import { printJson } from "../output/json/print.ts";
 import { LANGUAGES, type Language } from "../text/catalogue.ts";
 import type { Message } from "../text/message.ts";
 import { type Reader, say } from "../text/say.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import type { ExitCode, Io } from "./io.ts";
 import { firstReader, progressOn } from "./job.ts";
-import { findingJson } from "./json/finding.ts";
-import { printJson } from "./json/print.ts";
 import { printFindings } from "./print/findings.ts";
 import { parse } from "./program.ts";
 import { VERSION } from "./version.ts";

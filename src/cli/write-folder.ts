@@ -14,11 +14,11 @@ import {
   writeFile,
 } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import { printJson } from "../output/json/print.ts";
 import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import { systemReason } from "./files.ts";
 import type { Io } from "./io.ts";
-import { printJson } from "./json/print.ts";
 import type { IssueManifest } from "./shapes/small.ts";
 
 export interface Document {

@@ -1,8 +1,7 @@
 /** Files for other programs, each made when it is asked for by name. */
 import { strToU8, zipSync } from "fflate";
 import type { CutPlan } from "../cutting/facade/plan.ts";
-import type { Project } from "../project/schema/project.ts";
-import type { Facade } from "../setout/facade.ts";
+import type { Finding } from "../findings/finding.ts";
 import type { Takeoff } from "../takeoff/model.ts";
 import type { Reader } from "../text/say.ts";
 import { csvFiles } from "./csv/csv-files.ts";
@@ -11,16 +10,35 @@ import type { DrawingPaper } from "./drawings/facts.ts";
 import { dxfFiles, type NamedBytes } from "./dxf/dxf-files.ts";
 import { writeGlb } from "./gltf/glb.ts";
 import { writeIfc } from "./ifc/ifc.ts";
+import { cutJson } from "./json/cut.ts";
+import { findingsJson } from "./json/finding.ts";
+import { printJson } from "./json/print.ts";
+import { type SetOutFacts, setOutJson } from "./json/set-out.ts";
+import { takeoffJson } from "./json/takeoff.ts";
 import { schedulesXlsx } from "./xlsx/schedules.ts";
 
 /** `sheet`: the drawing of that name alone. */
 export type ExchangeWish =
-  | { readonly kind: "workbook" | "model" | "scene" | "drawings" | "tables" }
+  | {
+      readonly kind:
+        | "workbook"
+        | "model"
+        | "scene"
+        | "drawings"
+        | "tables"
+        | "set-out-json"
+        | "findings-json"
+        | "cut-json"
+        | "takeoff-json";
+    }
   | { readonly kind: "sheet"; readonly name: string };
 
 export interface ExchangeFacts {
-  readonly project: Project;
-  readonly facade: Facade;
+  readonly design: SetOutFacts;
+  /** Of reading, setting-out, proof and cutting. */
+  readonly findings: readonly Finding[];
+  /** Of cutting alone. */
+  readonly cutFindings: readonly Finding[];
   readonly plan: CutPlan | undefined;
   readonly takeoff: Takeoff;
   readonly papers: readonly DrawingPaper[];
@@ -32,7 +50,8 @@ const NO_TIME = "1980-01-01T12:00:00";
 
 /** Undefined where a sheet of that name is none that is drawn to scale. */
 export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedBytes | undefined {
-  const { project, facade, plan, takeoff, papers, reader } = facts;
+  const { design, findings, cutFindings, plan, takeoff, papers, reader } = facts;
+  const { project, facade } = design;
   const tables = { facade, cutPlan: plan, takeoff, reader };
   switch (wish.kind) {
     case "workbook":
@@ -52,12 +71,24 @@ export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedByt
         bytes: zipped(files.map(({ name, text }) => ({ name, bytes: strToU8(text) }))),
       };
     }
+    case "set-out-json":
+      return json("set-out.json", setOutJson(design, reader));
+    case "findings-json":
+      return json("findings.json", findingsJson(findings, { reader, waivers: project.waivers }));
+    case "cut-json":
+      return json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader));
+    case "takeoff-json":
+      return json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader));
     case "sheet":
       return dxfFiles(
         papers.filter(({ name }) => name === wish.name),
         reader,
       )[0];
   }
+}
+
+function json(name: string, value: unknown): NamedBytes {
+  return { name, bytes: strToU8(printJson(value)) };
 }
 
 function zipped(files: readonly NamedBytes[]): Uint8Array {

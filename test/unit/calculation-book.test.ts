@@ -1,11 +1,11 @@
 /** The calculation book says what the findings say, every number and every word of it, and nothing that is not escaped. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { findingJson } from "../../src/cli/json/finding.ts";
 import { design } from "../../src/design.ts";
 import { RULES } from "../../src/findings/codes.ts";
 import { type Finding, finding } from "../../src/findings/finding.ts";
 import { bookHtml } from "../../src/output/book/book-html.ts";
+import { findingJson } from "../../src/output/json/finding.ts";
 import { escapeXml } from "../../src/output/svg/markup.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { Project } from "../../src/project/schema/project.ts";

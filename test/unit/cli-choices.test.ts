@@ -1,6 +1,6 @@
 /** The ways to mend a finding, as the command line tells them: in words, and as edits that --edit takes. */
 import { afterAll, describe, expect, it } from "vitest";
-import type { FindingJson } from "../../src/cli/shapes/finding.ts";
+import type { FindingJson } from "../../src/output/json/shapes/finding.ts";
 import { bench } from "../helpers/cli.ts";
 
 const desk = bench();

@@ -1,7 +1,7 @@
 /** `outerleaf reach`: the order, the screws and the masses as set-out tells them, in the reader's units and language. */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { ReachJson } from "../../src/cli/shapes/reach.ts";
-import type { FaceJson, SetOutJson } from "../../src/cli/shapes/set-out.ts";
+import type { FaceJson, SetOutJson } from "../../src/output/json/shapes/set-out.ts";
 import { bench } from "../helpers/cli.ts";
 
 const desk = bench();

@@ -1,11 +1,11 @@
 /** `outerleaf check`: whether a project file can be designed from, and everything that stands in the way. */
 import { basename } from "node:path";
 import type { Finding } from "../../findings/finding.ts";
+import { findingJson } from "../../output/json/finding.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import type { Job } from "../job.ts";
-import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { printFindings } from "../print/findings.ts";
 

@@ -6,6 +6,7 @@ import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.t
 import { type Recut, recut, unknownSince } from "../../cutting/facade/recut.ts";
 import { countsOf, countsSaid } from "../../cutting/facade/spoiled.ts";
 import { design } from "../../design.ts";
+import { cutJson } from "../../output/json/cut.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
@@ -13,7 +14,6 @@ import { type Reader, say, sayLength } from "../../text/say.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
-import { cutJson } from "../json/cut.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { readSince } from "../since-then.ts";

@@ -1,5 +1,6 @@
 /** `outerleaf issue`: writes the documents of a project into a folder, with their names and hashes. */
 import { join } from "node:path";
+import { findingJson } from "../../output/json/finding.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
@@ -8,7 +9,6 @@ import { issue } from "../issue/documents.ts";
 import { recorded } from "../issue/record.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
-import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, unsettled } from "../print/findings.ts";
 import type { IssueJson } from "../shapes/small.ts";

@@ -1,11 +1,12 @@
 /** `outerleaf prove`: every finding of setting-out and proof, what is to be settled first in front. */
+
+import { findingJson } from "../../output/json/finding.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { designed } from "../designed.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
-import { findingJson } from "../json/finding.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { weatherInput } from "../weather.ts";

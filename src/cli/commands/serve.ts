@@ -1,10 +1,11 @@
 /** `outerleaf serve`: the page of one project on this machine, until it is stopped. */
+
+import { printJson } from "../../output/json/print.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { documentsFolder } from "../documents-folder.ts";
 import type { Job } from "../job.ts";
-import { printJson } from "../json/print.ts";
 import { openProject } from "../open-project.ts";
 import { servePage } from "../serving.ts";
 

@@ -1,5 +1,6 @@
 /** `outerleaf set-out`: the whole facade with every piece, joint, screw and control line. */
 import { byWeight } from "../../findings/finding.ts";
+import { setOutJson } from "../../output/json/set-out.ts";
 import type { Facade, FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
@@ -7,7 +8,6 @@ import { type Answer, isRefusal } from "../answer.ts";
 import { designed } from "../designed.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
-import { setOutJson } from "../json/set-out.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";

@@ -1,5 +1,7 @@
 /** `outerleaf start`, which is what `npm start` runs: designs, writes the documents, sums up, and serves the page. */
 import { join, relative } from "node:path";
+import { findingJson } from "../../output/json/finding.ts";
+import { printJson } from "../../output/json/print.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
@@ -7,8 +9,6 @@ import { documentsFolder } from "../documents-folder.ts";
 import { issue } from "../issue/documents.ts";
 import { type Worked, workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
-import { findingJson } from "../json/finding.ts";
-import { printJson } from "../json/print.ts";
 import { openProject } from "../open-project.ts";
 import { unsettled } from "../print/findings.ts";
 import { summary } from "../print/summary.ts";

@@ -1,5 +1,6 @@
 /** `outerleaf takeoff`: areas, masses, screws, finish, and the order with its sum. */
 
+import { takeoffJson } from "../../output/json/takeoff.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
@@ -7,7 +8,6 @@ import { type Answer, isRefusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
-import { takeoffJson } from "../json/takeoff.ts";
 import { openProject } from "../open-project.ts";
 import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";

@@ -9,6 +9,11 @@ import { rodRolls, rodTiles } from "../../output/drawings/rod-strips.ts";
 import { dxfFiles } from "../../output/dxf/dxf-files.ts";
 import { writeGlb } from "../../output/gltf/glb.ts";
 import { writeIfc } from "../../output/ifc/ifc.ts";
+import { cutJson } from "../../output/json/cut.ts";
+import { findingsJson } from "../../output/json/finding.ts";
+import { printJson } from "../../output/json/print.ts";
+import { setOutJson } from "../../output/json/set-out.ts";
+import { takeoffJson } from "../../output/json/takeoff.ts";
 import { type PdfPage, streamPdf } from "../../output/pdf/pdf.ts";
 import { schedulesXlsx } from "../../output/xlsx/schedules.ts";
 import { waiverOf } from "../../project/waivers.ts";
@@ -17,11 +22,6 @@ import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
-import { cutJson } from "../json/cut.ts";
-import { findingJson } from "../json/finding.ts";
-import { printJson } from "../json/print.ts";
-import { setOutJson } from "../json/set-out.ts";
-import { takeoffJson } from "../json/takeoff.ts";
 import { readPdfFonts } from "../pdf-fonts.ts";
 import type { IssueManifest } from "../shapes/small.ts";
 import { VERSION } from "../version.ts";
@@ -118,10 +118,7 @@ function* otherDocuments({
   if (opened.recorded) yield json(basename(opened.file.name), opened.document);
   yield text("calculation-book.html", bookHtml(book, reader));
   yield text("findings.txt", findingsReport({ project, findings }, reader));
-  yield json("findings.json", {
-    schemaVersion: 1,
-    findings: findings.map((one) => findingJson(one, options)),
-  });
+  yield json("findings.json", findingsJson(findings, options));
   yield json("set-out.json", setOutJson(design, reader));
   yield json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader));
   yield json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader));

@@ -1,12 +1,12 @@
 /** A survey in its published shape. */
 import type { Finding } from "../../findings/finding.ts";
+import { findingJson } from "../../output/json/finding.ts";
 import type { Waiver } from "../../project/waivers.ts";
 import type { SurveyedFace } from "../../site/survey/packing.ts";
 import { type Lean, planeAt } from "../../site/survey/plane.ts";
 import type { RepeatError } from "../../site/survey/reading.ts";
 import type { Reader } from "../../text/say.ts";
 import type { PackJson } from "../shapes/pack.ts";
-import { findingJson } from "./finding.ts";
 
 export interface PackFacts {
   readonly faces: readonly SurveyedFace[];

@@ -1,6 +1,6 @@
 /** The published shape of `outerleaf pack --json`. Lengths in mm, in the face frame; leans in mm a metre. */
 import * as z from "zod";
-import { findingShape } from "./finding.ts";
+import { findingShape } from "../../output/json/shapes/finding.ts";
 
 const plane = z
   .object({ at: z.number(), alongPerM: z.number(), upPerM: z.number() })

@@ -1,6 +1,6 @@
 /** The published shape of `outerleaf saw --json`. Lengths are in the list's own unit. */
 import * as z from "zod";
-import { claim, offcut, placed, reason, searched, span, tree } from "./cutting.ts";
+import { claim, offcut, placed, reason, searched, span, tree } from "../../output/json/shapes/cutting.ts";
 
 const place = z.number().int();
 

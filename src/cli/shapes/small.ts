@@ -1,6 +1,6 @@
 /** The published shapes of the commands that say little: new, check, prove, issue, serve, and every refusal. */
 import * as z from "zod";
-import { findingShape, findingsShape } from "./finding.ts";
+import { findingShape, findingsShape } from "../../output/json/shapes/finding.ts";
 
 const schemaVersion = z.literal(1);
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);

@@ -1,6 +1,6 @@
 /** The published shape of `outerleaf start --json`: printed once the documents are written, before the page is served. */
 import * as z from "zod";
-import { findingShape } from "./finding.ts";
+import { findingShape } from "../../output/json/shapes/finding.ts";
 
 export const shape = z.object({
   schemaVersion: z.literal(1),

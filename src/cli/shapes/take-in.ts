@@ -1,6 +1,6 @@
 /** The published shape of `outerleaf take-in --json`. */
 import * as z from "zod";
-import { findingsShape } from "./finding.ts";
+import { findingsShape } from "../../output/json/shapes/finding.ts";
 
 export const shape = z.object({
   schemaVersion: z.literal(1),

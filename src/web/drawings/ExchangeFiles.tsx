@@ -4,7 +4,17 @@ import { handOut } from "../sheet/hand-out.ts";
 import { useWords } from "../words.ts";
 import { writeExchange } from "../work/exchange.ts";
 
-const WISHES = ["workbook", "model", "scene", "drawings", "tables"] as const;
+const WISHES = [
+  "workbook",
+  "model",
+  "scene",
+  "drawings",
+  "tables",
+  "set-out-json",
+  "findings-json",
+  "cut-json",
+  "takeoff-json",
+] as const;
 
 /** Files for other programs, each written when it is pressed. */
 export function ExchangeFiles({

@@ -16,7 +16,15 @@ function made({ name, document, reader, wish }: ExchangeRequest): ExchangeReply 
   const all = [...readFindings, ...design.findings, ...findings];
   const needsSheets = wish.kind === "sheet" || wish.kind === "drawings";
   const papers = needsSheets ? drawingPapers({ design, findings: all, reader, plan, takeoff }) : [];
-  const file = exchangeFile(wish, { project, facade, plan, takeoff, papers, reader });
+  const file = exchangeFile(wish, {
+    design,
+    findings: all,
+    cutFindings: findings,
+    plan,
+    takeoff,
+    papers,
+    reader,
+  });
   return file && { name: file.name, bytes: new Uint8Array(file.bytes) };
 }
 

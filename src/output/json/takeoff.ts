@@ -3,8 +3,8 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { OrderLine, Takeoff } from "../../takeoff/model.ts";
 import { type Reader, say } from "../../text/say.ts";
-import type { TakeoffJson } from "../shapes/takeoff.ts";
 import { findingJson } from "./finding.ts";
+import type { TakeoffJson } from "./shapes/takeoff.ts";
 
 export function takeoffJson(
   { project, takeoff, findings }: { project: Project; takeoff: Takeoff; findings: readonly Finding[] },

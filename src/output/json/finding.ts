@@ -4,11 +4,19 @@ import type { Choice, Finding, PatchOperation } from "../../findings/finding.ts"
 import { type Waiver, waiverOf } from "../../project/waivers.ts";
 import type { Message, MessageValue } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import type { FindingJson } from "../shapes/finding.ts";
+import type { FindingJson } from "./shapes/finding.ts";
 
 export interface FindingJsonOptions {
   readonly reader: Reader;
   readonly waivers?: readonly Waiver[] | undefined;
+}
+
+/** Findings as the file of an issue holds them. */
+export function findingsJson(
+  findings: readonly Finding[],
+  options: FindingJsonOptions,
+): { readonly schemaVersion: 1; readonly findings: readonly FindingJson[] } {
+  return { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) };
 }
 
 export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOptions): FindingJson {

@@ -7,9 +7,9 @@ import { claddingOf, zoneByRef } from "../../project/lookup.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout, Piece, PlaneStep, RodResult, ZonePlane } from "../../setout/facade.ts";
 import { type Reader, say } from "../../text/say.ts";
-import type { FaceJson, SetOutJson } from "../shapes/set-out.ts";
 import { neighboursOn } from "./between.ts";
 import { findingJson } from "./finding.ts";
+import type { FaceJson, SetOutJson } from "./shapes/set-out.ts";
 
 export interface SetOutFacts {
   readonly project: Project;

@@ -14,8 +14,8 @@ import {
 import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Reader } from "../../text/say.ts";
-import type { CutJson } from "../shapes/cut.ts";
 import { findingJson } from "./finding.ts";
+import type { CutJson } from "./shapes/cut.ts";
 
 export function cutJson(
   {
