@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { SHAPES } from "../../src/cli/shapes/all.ts";
 import type { Serving } from "../../src/server/serve.ts";
 import { box, dxf, lightLine } from "../helpers/dxf.ts";
 import { box as houseOf, IfcText } from "../helpers/ifc.ts";
@@ -170,6 +171,21 @@ describeInBrowser("a drawing that is taken in", (browser) => {
         ]);
         expect(download.suggestedFilename()).toBe(file);
         expect(readFileSync(await download.path(), "latin1").startsWith(head)).toBe(true);
+      }
+      // Those whose schemas are published, as an issue writes them.
+      for (const [press, file, shape] of [
+        ["Facade as set out (JSON)", "set-out.json", "set-out"],
+        ["Findings (JSON)", "findings.json", "prove"],
+        ["Cut plan (JSON)", "cut.json", "cut"],
+        ["Quantities and order (JSON)", "takeoff.json", "takeoff"],
+      ] as const) {
+        const [download] = await Promise.all([
+          page.waitForEvent("download"),
+          page.getByRole("button", { name: press }).click(),
+        ]);
+        expect(download.suggestedFilename()).toBe(file);
+        const value: unknown = JSON.parse(readFileSync(await download.path(), "utf8"));
+        expect(SHAPES[shape]?.safeParse(value)).toMatchObject({ success: true });
       }
       expect(complaints).toEqual([]);
       await close();
