@@ -93,7 +93,7 @@ describeInBrowser("the site pages", () => {
       await phone.setOffline(true);
       const again = await open(`#piece/${mark}`);
       await soon(() => chip(again)).toBe("3 wait");
-      expect(await again.locator("button[aria-pressed=true]").allTextContents()).toEqual([
+      await soon(() => again.locator("button[aria-pressed=true]").allTextContents()).toEqual([
         "Cut✓",
         "Finished✓",
       ]);
