@@ -6,6 +6,9 @@ import { Picture } from "./Picture.tsx";
 import { PictureDialog } from "./PictureDialog.tsx";
 import { shrunk } from "./shrink.ts";
 
+/** Pixels of the longer side: a nail's head is still seen on a board of four metres. */
+const LONGEST = 2000;
+
 /** Pictures of something, one of them large in one press, and a way to add some. */
 export function Pictures({
   of,
@@ -26,7 +29,7 @@ export function Pictures({
     setRefused(undefined);
     const kept: string[] = [];
     for (const file of files) {
-      const small = await shrunk(file);
+      const small = await shrunk(file, LONGEST);
       const name = small && (await keepPicture(small));
       if (name !== undefined) kept.push(name);
       else setRefused(w(small ? "page.picture.no-room" : "page.picture.unread", { file: file.name }));

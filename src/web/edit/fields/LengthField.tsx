@@ -14,7 +14,8 @@ export function LengthField({
 }: {
   label: string;
   help: Field;
-  value: number;
+  /** Undefined where the file does not tell it. */
+  value: number | undefined;
   /** Less than this is refused (mm). */
   least?: number;
   onChange: (mm: number) => void;

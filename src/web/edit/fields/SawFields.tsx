@@ -4,9 +4,11 @@ import { type SawField, setSaw } from "../../../project/editing/saw.ts";
 import { sayNumber } from "../../../text/say.ts";
 import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
-import type { Field } from "../help/fields.ts";
 import { useHelp } from "../help/use-help.tsx";
-import { useTypedLength } from "./use-typed-length.ts";
+import { LengthField } from "./LengthField.tsx";
+
+/** Thinner than any blade (mm). */
+const LEAST = 0.1;
 
 /** What the saw takes and can be asked: cut plans and their steps are held to it. */
 export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: Edit) => void }) {
@@ -15,48 +17,36 @@ export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: E
   const set = (field: SawField) => (value: number) => onEdit(setSaw(source, field, value));
   return (
     <form className="saw-fields" aria-label={w("page.saw")} onSubmit={(event) => event.preventDefault()}>
-      <Reach field="kerf" help="saw-kerf" value={saw.kerf} onChange={set("kerf")} />
-      <Reach field="table-length" help="saw-table" value={saw.table?.length} onChange={set("table-length")} />
-      <Reach field="table-width" help="saw-table" value={saw.table?.width} onChange={set("table-width")} />
-      <Reach field="fence" help="saw-fence" value={saw.fence} onChange={set("fence")} />
+      <LengthField
+        label={w("page.saw.kerf")}
+        help="saw-kerf"
+        value={saw.kerf}
+        least={LEAST}
+        onChange={set("kerf")}
+      />
+      <LengthField
+        label={w("page.saw.table-length")}
+        help="saw-table"
+        value={saw.table?.length}
+        least={LEAST}
+        onChange={set("table-length")}
+      />
+      <LengthField
+        label={w("page.saw.table-width")}
+        help="saw-table"
+        value={saw.table?.width}
+        least={LEAST}
+        onChange={set("table-width")}
+      />
+      <LengthField
+        label={w("page.saw.fence")}
+        help="saw-fence"
+        value={saw.fence}
+        least={LEAST}
+        onChange={set("fence")}
+      />
       <Lift value={saw.lift} onChange={set("lift")} />
     </form>
-  );
-}
-
-/** A length that the file need not tell. */
-function Reach({
-  field,
-  help,
-  value,
-  onChange,
-}: {
-  field: SawField;
-  help: Field;
-  value: number | undefined;
-  onChange: (mm: number) => void;
-}) {
-  const { w } = useWords();
-  const id = useId();
-  const label = w(`page.saw.${field}`);
-  const { button, note } = useHelp(help, label);
-  const { wrong, props } = useTypedLength({ value, least: 0.1, decimals: 3, onChange });
-  return (
-    <>
-      <div className="length-field">
-        <p className="field-head">
-          <label htmlFor={id}>{label}</label>
-          {button}
-        </p>
-        <input id={id} {...props} aria-describedby={wrong ? `${id}-wrong` : undefined} />
-        {wrong && (
-          <span id={`${id}-wrong`} className="wrong" role="alert">
-            {w(wrong === "short" ? "page.edit.too-short" : "page.edit.no-length")}
-          </span>
-        )}
-      </div>
-      {note}
-    </>
   );
 }
 
