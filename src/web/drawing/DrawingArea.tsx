@@ -31,6 +31,7 @@ import { LayerControls } from "./LayerControls.tsx";
 import { ELEVATION_LAYERS, type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
 import { useView } from "./use-view.ts";
+import { ViewControls } from "./ViewControls.tsx";
 
 export interface DrawingAreaProps {
   readonly design: Design | undefined;
@@ -68,10 +69,6 @@ const WAYS: Readonly<Record<string, readonly [number, number] | undefined>> = {
 };
 /** CSS pixels for a millimetre of screen: 96 to an inch. */
 const SCREEN = 96 / 25.4;
-/** Faces with a button of their own at most. */
-const MOST_BUTTONS = 12;
-/** Letters of a name from which its button bears the face's code. */
-const LONG_NAME = 8;
 /** The drawing is made anew for a scale when the hand has rested, milliseconds. */
 const REST = 140;
 /** Between two drawings of the symbols of findings during a drag, milliseconds. */
@@ -367,38 +364,16 @@ export function DrawingArea({
       {elevation && design && !solid && (
         <div className="sheet-edge">
           <DrawControls draw={draw} onLine={addOwnLine} />
-          <fieldset className="view-controls">
-            <legend className="unseen">{w("page.view")}</legend>
-            <button
-              type="button"
-              onClick={() => {
-                draw.begin(undefined);
-                setSolid(true);
-              }}
-            >
-              {w("page.solid")}
-            </button>
-            <button type="button" onClick={() => setCamera(home?.camera)}>
-              {w("page.view.all")}
-            </button>
-            {elevation.faces.length <= MOST_BUTTONS &&
-              elevation.faces.map(({ face }) => (
-                <button
-                  type="button"
-                  key={face.id}
-                  title={heading(face.id)}
-                  onClick={() => setCamera(frameOf(elevation, { face: face.id, size }))}
-                >
-                  {face.id.length > LONG_NAME ? face.code : heading(face.id)}
-                </button>
-              ))}
-            <button type="button" aria-label={w("page.view.nearer")} onClick={() => zoom(1.4)}>
-              +
-            </button>
-            <button type="button" aria-label={w("page.view.farther")} onClick={() => zoom(1 / 1.4)}>
-              −
-            </button>
-          </fieldset>
+          <ViewControls
+            faces={elevation.faces.map(({ face }) => face)}
+            onSolid={() => {
+              draw.begin(undefined);
+              setSolid(true);
+            }}
+            onAll={() => setCamera(home?.camera)}
+            onFace={(face) => setCamera(frameOf(elevation, { face, size }))}
+            onZoom={zoom}
+          />
         </div>
       )}
       <p className="unseen" aria-live="polite">
