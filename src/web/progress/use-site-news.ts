@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import type { Entry } from "../../site/journal/entry.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
 import { fetchJson } from "../work/api.ts";
+import { fetchKept } from "../work/kept-api.ts";
 
 export interface Told {
   readonly number: number;
@@ -50,13 +51,24 @@ export function useSiteNews(project: string | undefined, wanted: boolean): SiteN
     const next = (): void => {
       asking = asking.then(ask);
     };
+    let live: EventSource | undefined;
+    // A server without a database has no journal, and would be asked for news again and again.
+    const begin = async (): Promise<void> => {
+      const [kept, { foldJournal }] = await Promise.all([fetchKept(), import("../../site/journal/fold.ts")]);
+      if (isLeft) return;
+      if (!kept?.store) {
+        setNews({ told: [], state: foldJournal([]), isAway: true });
+        return;
+      }
+      next();
+      live = new EventSource(`/api/projects/${project}/live`);
+      live.addEventListener("journal", next);
+    };
     setNews(undefined);
-    next();
-    const live = new EventSource(`/api/projects/${project}/live`);
-    live.addEventListener("journal", next);
+    void begin();
     return () => {
       isLeft = true;
-      live.close();
+      live?.close();
     };
   }, [project, wanted]);
   return news;
