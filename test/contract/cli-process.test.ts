@@ -86,7 +86,9 @@ describe("what is loaded", () => {
   it("to read a command line is neither the schema nor any room above the project", () => {
     const files = loads("main.ts");
     expect(files).toContain("commander");
-    expect(of(files, /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/json)|design|server|codes)/)).toEqual([]);
+    expect(
+      of(files, /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/json)|design|server|codes)/),
+    ).toEqual([]);
   });
 
   it("to check a file is nothing that designs, draws or serves", () => {
