@@ -4,11 +4,26 @@ import { type SawField, setSaw } from "../../../project/editing/saw.ts";
 import { sayNumber } from "../../../text/say.ts";
 import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
+import type { Field } from "../help/fields.ts";
 import { useHelp } from "../help/use-help.tsx";
 import { LengthField } from "./LengthField.tsx";
 
 /** Thinner than any blade (mm). */
 const LEAST = 0.1;
+
+type Saw = Source["project"]["stock"]["saw"];
+
+/** In millimetres; undefined where the file does not tell one. */
+const LENGTHS: readonly {
+  readonly field: SawField;
+  readonly help: Field;
+  readonly of: (saw: Saw) => number | undefined;
+}[] = [
+  { field: "kerf", help: "saw-kerf", of: ({ kerf }) => kerf },
+  { field: "table-length", help: "saw-table", of: ({ table }) => table?.length },
+  { field: "table-width", help: "saw-table", of: ({ table }) => table?.width },
+  { field: "fence", help: "saw-fence", of: ({ fence }) => fence },
+];
 
 /** What the saw takes and can be asked: cut plans and their steps are held to it. */
 export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: Edit) => void }) {
@@ -17,34 +32,16 @@ export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: E
   const set = (field: SawField) => (value: number) => onEdit(setSaw(source, field, value));
   return (
     <form className="saw-fields" aria-label={w("page.saw")} onSubmit={(event) => event.preventDefault()}>
-      <LengthField
-        label={w("page.saw.kerf")}
-        help="saw-kerf"
-        value={saw.kerf}
-        least={LEAST}
-        onChange={set("kerf")}
-      />
-      <LengthField
-        label={w("page.saw.table-length")}
-        help="saw-table"
-        value={saw.table?.length}
-        least={LEAST}
-        onChange={set("table-length")}
-      />
-      <LengthField
-        label={w("page.saw.table-width")}
-        help="saw-table"
-        value={saw.table?.width}
-        least={LEAST}
-        onChange={set("table-width")}
-      />
-      <LengthField
-        label={w("page.saw.fence")}
-        help="saw-fence"
-        value={saw.fence}
-        least={LEAST}
-        onChange={set("fence")}
-      />
+      {LENGTHS.map(({ field, help, of }) => (
+        <LengthField
+          key={field}
+          label={w(`page.saw.${field}`)}
+          help={help}
+          value={of(saw)}
+          least={LEAST}
+          onChange={set(field)}
+        />
+      ))}
       <Lift value={saw.lift} onChange={set("lift")} />
     </form>
   );
