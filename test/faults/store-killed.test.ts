@@ -2,57 +2,40 @@
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 import Sqlite from "better-sqlite3";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { build } from "vite";
+import { afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { seeded } from "../../src/cutting/random.ts";
 import { checkout } from "../helpers/cli.ts";
 import { describeWithStore, ID, type StoreFolder, storeFolder } from "../helpers/store.ts";
 
 const KILLS = process.env.OUTERLEAF_SOAK ? 1000 : 50;
 
-const TSX = join(checkout, "node_modules/tsx/dist/loader.mjs");
+/** In the checkout, where the bundle finds its libraries. */
+const BUNDLES = join(checkout, ".cache", "endless-writer");
 
-/** Writes revisions without end, and says each number once it was told that it is kept. */
-const WRITER = `
-  const [folder, from] = process.argv.slice(-2);
-  const { openStore } = await import(${JSON.stringify(new URL("../../src/store/open.ts", import.meta.url).href)});
-  const { store } = await openStore(folder);
-  const says = { key: "page.edit.read", values: {} };
-  let onto = (await store.project("${ID}"))?.latest.tag;
-  for (let n = Number(from); ; n++) {
-    const document = { n, bulk: "x".repeat(20_000) };
-    const answer = await store.put("${ID}", { name: "a", title: "a", document, says, time: "2026-03-01T10:00:00.000Z", onto });
-    onto = answer.revision.tag;
-    process.stdout.write(n + "\\n");
-  }
-`;
+interface Kill {
+  readonly folder: string;
+  readonly what: "revisions" | "journal";
+  readonly from: number;
+  /** Once it has said as many numbers … */
+  readonly enough: number;
+  /** … and this long after, milliseconds: in the middle of a write, or between two. */
+  readonly after: number;
+}
 
-/** Tells entries without end, some at once, and says the last number of each batch once it was told that it is kept. */
-const TELLER = `
-  const [folder, from] = process.argv.slice(-2);
-  const { openStore } = await import(${JSON.stringify(new URL("../../src/store/open.ts", import.meta.url).href)});
-  const { store } = await openStore(folder);
-  for (let n = Number(from); ; n += 3) {
-    const entries = [n, n + 1, n + 2].map((count) => ({ id: "${"ab".repeat(8)}-" + count, bulk: "x".repeat(500) }));
-    const answers = await store.journal.append("${ID}", entries, { who: "Ben", time: "2026-03-01T10:00:00.000Z" });
-    process.stdout.write(answers.at(-1).number + "\\n");
-  }
-`;
-
-/** The last number that the writer said before it was killed, which happens once it has said \`enough\` of them. */
-function killedAfter(
-  folder: string,
-  { from, enough, writer = WRITER }: { from: number; enough: number; writer?: string },
-): Promise<number> {
+/** The last number that the writer said before it was killed. */
+function killedAfter({ folder, what, from, enough, after }: Kill): Promise<number> {
   return new Promise((done, fail) => {
-    const child = spawn(
-      process.execPath,
-      ["--import", TSX, "--input-type=module", "--eval", writer, "--", folder, String(from)],
-      { stdio: ["ignore", "pipe", "pipe"] },
-    );
+    const writer = [join(BUNDLES, "endless-writer.js"), folder, what, String(from)];
+    const child = spawn(process.execPath, writer, { stdio: ["ignore", "pipe", "pipe"] });
     let out = "";
     let err = "";
+    let aimed = false;
     child.stdout.on("data", (bytes: Buffer) => {
       out += bytes.toString();
-      if (out.split("\n").length > enough) child.kill("SIGKILL");
+      if (aimed || out.split("\n").length <= enough) return;
+      aimed = true;
+      setTimeout(() => child.kill("SIGKILL"), after);
     });
     child.stderr.on("data", (bytes: Buffer) => {
       err += bytes.toString();
@@ -72,10 +55,34 @@ beforeEach(() => {
 afterEach(() => place.clear());
 
 describeWithStore("a killed writer", () => {
+  // Bundled once: a loader in each child took twenty times as long as what is tested.
+  beforeAll(() =>
+    build({
+      configFile: join(checkout, "vite.cli.config.ts"),
+      root: checkout,
+      logLevel: "error",
+      // Libraries of many small files are read faster as one.
+      ssr: { noExternal: true, external: ["better-sqlite3"] },
+      build: {
+        ssr: "test/helpers/endless-writer.ts",
+        outDir: BUNDLES,
+        sourcemap: false,
+        rolldownOptions: { output: { entryFileNames: "[name].js", codeSplitting: false } },
+      },
+    }),
+  );
+
   it("leaves every revision that it was told is kept, and the next one goes on from there", async () => {
+    const random = seeded(20_11);
     let from = 1;
     for (const enough of [1, 7, 20, 33]) {
-      const said = await killedAfter(place.folder, { from, enough });
+      const said = await killedAfter({
+        folder: place.folder,
+        what: "revisions",
+        from,
+        enough,
+        after: random() * 5,
+      });
       expect(said).toBeGreaterThanOrEqual(from + enough - 1);
       const store = await place.open();
       const latest = (await store.project(ID))?.latest.number ?? 0;
@@ -87,12 +94,15 @@ describeWithStore("a killed writer", () => {
       store.close();
       from = latest + 1;
     }
-  }, 60_000);
+  });
 
   it(`leaves every entry of the journal that it was told is kept, through ${KILLS} kills`, async () => {
+    const random = seeded(20_26);
     let from = 1;
     for (let kill = 0; kill < KILLS; kill++) {
-      const said = await killedAfter(place.folder, { from, enough: 1 + ((kill * 7) % 12), writer: TELLER });
+      const enough = 1 + Math.floor(random() * 12);
+      const after = random() * 8;
+      const said = await killedAfter({ folder: place.folder, what: "journal", from, enough, after });
       const database = new Sqlite(join(place.folder, "outerleaf.sqlite"));
       expect(database.pragma("integrity_check", { simple: true })).toBe("ok");
       const numbers = database.prepare("SELECT number FROM journal ORDER BY number").pluck().all();
