@@ -25,6 +25,25 @@ function dearest(stock: readonly { readonly cost?: number }[]): number {
   return Math.max(0, ...stock.map(({ cost = 0 }) => cost));
 }
 
+type Pile = NonNullable<CutPlan["rips"]>;
+
+function largestBoard({ request }: Pile): number {
+  return Math.max(0, ...request.boards.map(({ length, width }) => (length * width) / 1e6));
+}
+
+/** The pieces that the pile does not give, beside the least that any plan leaves out. */
+function leftOut(rips: Pile): Near {
+  const { area, least } = rips.result.leftOut;
+  const proven = area <= least;
+  return {
+    part: "pile, left out",
+    cost: area,
+    bound: least,
+    proven,
+    above: (area - least) / largestBoard(rips),
+  };
+}
+
 function partsOf({ sheets, lengths, boards, rips }: CutPlan): Near[] {
   const near = (
     part: string,
@@ -32,8 +51,9 @@ function partsOf({ sheets, lengths, boards, rips }: CutPlan): Near[] {
     one: number,
   ): Near => {
     const { cost, bound } = result;
-    const above = bound.proven || one === 0 ? 0 : (cost - bound.bound) / one;
-    return { part, cost, bound: bound.bound, proven: bound.proven, above };
+    const proven = bound.bound >= cost;
+    const above = proven || one === 0 ? 0 : (cost - bound.bound) / one;
+    return { part, cost, bound: bound.bound, proven, above };
   };
   return [
     ...sheets.map(({ thickness, request, result }) =>
@@ -42,15 +62,7 @@ function partsOf({ sheets, lengths, boards, rips }: CutPlan): Near[] {
     ...[...lengths, ...boards.bought].map(({ use, thickness, width, request, result }) =>
       near(`${use} ${thickness} x ${width}`, result, dearest(request.stock)),
     ),
-    ...(rips
-      ? [
-          near(
-            "pile",
-            rips.result.lengths,
-            Math.max(0, ...rips.request.boards.map(({ length, width }) => (length * width) / 1e6)),
-          ),
-        ]
-      : []),
+    ...(rips ? [near("pile", rips.result.lengths, largestBoard(rips)), leftOut(rips)] : []),
   ];
 }
 

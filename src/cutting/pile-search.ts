@@ -4,6 +4,8 @@
  * European Journal of Operational Research 258 (2017) 70-78; what a rest is worth is our own. Lengths in grid steps; pieces,
  * strips, runs and boards are grown by the kerf.
  */
+import type { PileBoardSize, PilePieceSize, PileSizes } from "./pile-columns.ts";
+import { type CutStrip, divePile } from "./pile-dive.ts";
 import { pick, seeded } from "./random.ts";
 
 /** How far back a cutting is compared. */
@@ -23,52 +25,38 @@ const ONE_LOT = 1;
 /** Boards are used up before pieces are bought: an area of pieces left out weighs this many times that of boards ripped. */
 const LEFT_OUT = 1000;
 
-export interface SearchBoard {
-  /** Across which strips may lie. */
-  readonly room: number;
-  /** Along which pieces may lie. */
-  readonly runs: readonly number[];
-  readonly area: number;
-  /** By width: may it be ripped to it? */
-  readonly suits: readonly boolean[];
+export interface SearchBoard extends PileBoardSize {
   /** Boards of one lot that look alike have one number, counted from 0. */
   readonly look: number;
 }
 
-export interface SearchPiece {
-  /** Place of its width in the list. */
-  readonly width: number;
-  readonly length: number;
+export interface SearchPiece extends PilePieceSize {
   /** Pieces seen together, which look best from one lot and alike; counted from 0. */
   readonly group: number;
 }
 
-export interface PileJob {
+export interface PileJob extends PileSizes {
   readonly boards: readonly SearchBoard[];
-  readonly widths: readonly number[];
   readonly pieces: readonly SearchPiece[];
-  readonly budget: number;
+  /** Steps, stretch by stretch, each going on from the best of those before. */
+  readonly stretches: readonly number[];
+  /** Sums that the first cutting may take; nought: it goes piece by piece. */
+  readonly work: number;
   readonly seed: number;
 }
 
-export interface CutStrip {
-  readonly width: number;
-  /** Pieces by their place in the list, run by run. */
-  readonly pieces: readonly (readonly number[])[];
-}
-
+/** The best cutting so far. */
 export interface PileCutting {
   /** By board; undefined where it stays whole. */
   readonly boards: readonly (readonly CutStrip[] | undefined)[];
   readonly left: readonly number[];
   readonly iterations: number;
-  readonly seed: number;
+  /** Stretches that have ended. */
+  readonly stretch: number;
 }
 
-interface Strip {
-  readonly width: number;
+interface Strip extends CutStrip {
   readonly rooms: readonly number[];
-  readonly pieces: readonly (readonly number[])[];
 }
 
 /** A board that is ripped; never changed, but replaced by another. */
@@ -91,21 +79,46 @@ interface Place {
   readonly run: number;
 }
 
-export function searchPile(job: PileJob): PileCutting {
+/** Gives what it has at first and after each stretch. */
+export function* searchPile(job: PileJob): Generator<PileCutting, PileCutting> {
   const random = seeded(job.seed);
   const worth = worths(job);
-  let now: State = {
-    boards: job.boards.map(() => undefined),
-    left: job.pieces.map((_, at) => at),
-    mixed: new Map(),
-  };
-  recreate(job, worth, now, steady);
-  let best = now;
-  let cost = costOf(job, now);
+  let best = firstOf(job, worth);
+  let iterations = 0;
+  let stretch = 0;
+  const found = (): PileCutting => ({
+    boards: best.boards.map((board) => board?.strips),
+    left: best.left,
+    iterations,
+    stretch,
+  });
+  yield found();
+  for (const budget of job.stretches) {
+    const after = searched(job, worth, { start: best, budget, random });
+    best = after.best;
+    iterations += after.steps;
+    stretch += 1;
+    yield found();
+  }
+  return found();
+}
+
+function searched(
+  job: PileJob,
+  worth: Worths,
+  {
+    start,
+    budget,
+    random,
+  }: { readonly start: State; readonly budget: number; readonly random: () => number },
+): { readonly best: State; readonly steps: number } {
+  let now = start;
+  let best = start;
+  let cost = costOf(job, start);
   let least = cost;
   const history = Array.from({ length: HISTORY }, () => cost);
   let steps = 0;
-  for (; steps < job.budget && now.boards.some((board) => board !== undefined); steps++) {
+  for (; steps < budget && now.boards.some((board) => board !== undefined); steps++) {
     const trial: State = { boards: [...now.boards], left: [...now.left], mixed: new Map(now.mixed) };
     ruin(job, trial, random);
     recreate(job, worth, trial, random);
@@ -121,12 +134,44 @@ export function searchPile(job: PileJob): PileCutting {
       least = cost;
     }
   }
-  return {
-    boards: best.boards.map((board) => board?.strips),
-    left: best.left,
-    iterations: steps,
-    seed: job.seed,
-  };
+  return { best, steps };
+}
+
+/** The cheaper of a cutting piece by piece and one board by board, which takes a budget. */
+function firstOf(job: PileJob, worth: Worths): State {
+  const plain = begunWith(job, []);
+  recreate(job, worth, plain, steady);
+  if (job.work === 0) return plain;
+  const diven = begunWith(job, divePile(job, { leftOut: LEFT_OUT, work: job.work }));
+  recreate(job, worth, diven, steady);
+  return costOf(job, diven) < costOf(job, plain) ? diven : plain;
+}
+
+/** Boards cut into some strips, all other pieces left out. */
+function begunWith(job: PileJob, strips: readonly (readonly CutStrip[] | undefined)[]): State {
+  const cut = new Set<number>();
+  const mixed = new Map<number, number>();
+  const boards = job.boards.map(({ room, runs, look }, board): Ripped | undefined => {
+    const own = strips[board];
+    for (const piece of own?.flatMap(({ pieces }) => pieces.flat()) ?? []) {
+      const key = mixKey(job.pieces[piece]?.group ?? 0, look);
+      mixed.set(key, (mixed.get(key) ?? 0) + 1);
+      cut.add(piece);
+    }
+    return (
+      own && {
+        free: own.reduce((left, { width }) => left - (job.widths[width] ?? 0), room),
+        strips: own.map((strip) => ({ ...strip, rooms: roomsLeft(job, runs, strip) })),
+      }
+    );
+  });
+  return { boards, left: job.pieces.flatMap((_, at) => (cut.has(at) ? [] : [at])), mixed };
+}
+
+function roomsLeft({ pieces }: PileJob, runs: readonly number[], strip: CutStrip): number[] {
+  return runs.map((run, at) =>
+    (strip.pieces[at] ?? []).reduce((left, piece) => left - (pieces[piece]?.length ?? 0), run),
+  );
 }
 
 /** For the first cutting: the longest first, each in its best place. */
@@ -134,11 +179,8 @@ function steady(): number {
   return 0.25;
 }
 
-function costOf({ boards, pieces, widths }: PileJob, state: State): number {
-  const left = state.left.reduce((sum, at) => {
-    const { width = 0, length = 0 } = pieces[at] ?? {};
-    return sum + (widths[width] ?? 0) * length;
-  }, 0);
+function costOf({ boards, pieces }: PileJob, state: State): number {
+  const left = state.left.reduce((sum, at) => sum + (pieces[at]?.area ?? 0), 0);
   const used = state.boards.reduce(
     (sum, board, at) => sum + (board === undefined ? 0 : (boards[at]?.area ?? 0)),
     0,

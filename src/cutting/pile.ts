@@ -1,6 +1,7 @@
 import { toGridSteps } from "../units/length.ts";
-import { boundLengths, compare } from "./bounds.ts";
-import { lengthPlanCost } from "./cost.ts";
+import { compare } from "./bounds.ts";
+import { lengthPlanCost, tidySum } from "./cost.ts";
+import { begun, ended, takeTo } from "./in-turn.ts";
 import { layOut, whyNever } from "./lengths.ts";
 import type {
   CutBar,
@@ -13,11 +14,17 @@ import type {
   RipPlan,
   RipRequest,
 } from "./model.ts";
-import { type CutStrip, type PileCutting, type SearchBoard, searchPile } from "./pile-search.ts";
+import { leastBoards, leastLeftOut } from "./pile-bound.ts";
+import type { CutStrip } from "./pile-dive.ts";
+import { type PileCutting, type PileJob, type SearchBoard, searchPile } from "./pile-search.ts";
 import { ripPlanOf, soundRuns, straightWidth, stripStock, suits } from "./rips.ts";
 import { usableRuns } from "./runs.ts";
+import { stretches } from "./stretches.ts";
 
 const usualBudget = 300;
+
+/** Sums that each of the first cutting and the two bounds may take for a step of the budget: they then take no longer than it. */
+const SUMS_A_STEP = 3e5;
 
 /** The pieces wanted of one strip width. */
 export interface PilePieces {
@@ -42,6 +49,8 @@ export interface PileRequest {
   readonly defectMargin?: number;
   readonly keepRestFrom?: number;
   readonly budget?: number;
+  /** Times the budget, as of sheets. */
+  readonly effort?: number;
   readonly seed?: number;
 }
 
@@ -52,42 +61,70 @@ export interface PileResult {
   /** The strips, as the stock that the lengths are cut from. */
   readonly strips: readonly LengthStock[];
   readonly demands: readonly LengthDemand[];
+  /** Costs are areas of whole boards that are ripped, m²; the bound is that of cutting the same pieces from whatever boards. */
   readonly lengths: CutResult<LengthPlan>;
+  /** Area of the pieces left out, and the least that any plan leaves out, m². */
+  readonly leftOut: { readonly area: number; readonly least: number };
 }
 
 /** From the pile to the pieces: boards ripped and strips cut in one search, for the least of pieces left out and then the least of boards. */
 export function cutPile(request: PileRequest): PileResult {
-  const { boards, wanted, kerf } = request;
-  const ripRequest = ripRequestOf(request);
-  const pieces = wanted.flatMap((want, width) =>
-    want.pieces.map((piece) => ({ demand: demandOf(want, piece), width, group: piece.group ?? "" })),
-  );
-  const groups = [...new Set(pieces.map(({ group }) => group))];
+  const job = jobOf(request);
+  return resultOf(request, job, ended(searchPile(job)));
+}
+
+/** What `cutPile` returns at each effort, going on from the effort before; `most` as for lengths. */
+export function pileGoingOn(request: PileRequest, most: number): (effort: number) => PileResult {
+  const job = jobOf({ ...request, effort: most });
+  const part = begun(searchPile(job));
+  return (effort) => {
+    takeTo([part], stretches(request.budget ?? usualBudget, effort).length);
+    return resultOf(request, job, part.now);
+  };
+}
+
+function jobOf(request: PileRequest): PileJob {
+  const { boards, wanted } = request;
+  const grow = toGridSteps(request.kerf);
+  const groups = new Map<string, number>();
   const looks = [...new Set(boards.map(lookOf))];
-  const demands = pieces.map(({ demand }) => demand);
-  const grow = toGridSteps(kerf);
-  const lengthRequest = { ...cutOptions(request), stock: [], demands };
-  const found = searchPile({
+  const numberOf = (group: string): number => {
+    const number = groups.get(group) ?? groups.size;
+    groups.set(group, number);
+    return number;
+  };
+  return {
     boards: boards.map((board): SearchBoard => {
       const { from, to } = straightWidth(board, request);
       const whole = { id: board.id, section: "", length: board.length, sound: soundRuns(board) };
+      const along = { ...cutOptions(request), stock: [], demands: [] };
       return {
         room: toGridSteps(to) - toGridSteps(from) + grow,
-        runs: usableRuns(whole, lengthRequest).map((run) => run.to - run.from + grow),
-        area: toGridSteps(board.length) * toGridSteps(board.width),
+        runs: usableRuns(whole, along).map((run) => run.to - run.from + grow),
+        area: areaOf(board.length, board.width),
         suits: wanted.map((want) => suits(board, want)),
         look: looks.indexOf(lookOf(board)),
       };
     }),
     widths: wanted.map(({ width }) => toGridSteps(width) + grow),
-    pieces: pieces.map(({ demand, width, group }) => ({
-      width,
-      length: toGridSteps(demand.length) + grow,
-      group: groups.indexOf(group),
-    })),
-    budget: request.budget ?? usualBudget,
+    pieces: wanted.flatMap((want, width) =>
+      want.pieces.map(({ length, group = "" }) => ({
+        width,
+        length: toGridSteps(length) + grow,
+        area: areaOf(length, want.width),
+        group: numberOf(group),
+      })),
+    ),
+    stretches: stretches(request.budget ?? usualBudget, request.effort),
+    work: (request.budget ?? usualBudget) * SUMS_A_STEP,
     seed: request.seed ?? 1,
-  });
+  };
+}
+
+function resultOf(request: PileRequest, job: PileJob, found: PileCutting): PileResult {
+  const { boards, wanted } = request;
+  const ripRequest = ripRequestOf(request);
+  const demands = wanted.flatMap((want) => want.pieces.map((piece) => demandOf(want, piece)));
   const ripped = boards.flatMap((board, at) => {
     const strips = found.boards[at];
     // As they come to lie across the board, so that strips and their pieces are named alike.
@@ -100,9 +137,43 @@ export function cutPile(request: PileRequest): PileResult {
     ripRequest,
   );
   const strips = stripStock(rips, ripRequest);
-  const full = { ...lengthRequest, stock: strips };
+  const full = { ...cutOptions(request), demands, stock: strips };
   const bars = ripped.flatMap((one) => one.strips).map((strip, at) => barOf(strip, strips[at], full));
-  return { ripRequest, rips, strips, demands, lengths: resultOf(full, bars, found) };
+  const out = new Set(found.left);
+  const unplaced = found.left.flatMap((at) => {
+    const demand = demands[at];
+    return demand
+      ? [{ demandId: demand.id, reason: whyNever(demand, full) ?? ("stock-used-up" as const) }]
+      : [];
+  });
+  const plan = { bars, unplaced };
+  const cost = lengthPlanCost(plan, strips);
+  const area = tidySum(found.left.map((at) => job.pieces[at]?.area ?? 0));
+  const least = area > 0 ? Math.min(area, tidySum([leastLeftOut(job, job.work)])) : 0;
+  const placed = new Set(demands.flatMap((_, at) => (out.has(at) ? [] : [at])));
+  const bound = compare(
+    { unplaced: [], cost },
+    { bound: leastBoards(job, job.work, placed), how: "pattern-lp" },
+  );
+  return {
+    ripRequest,
+    rips,
+    strips,
+    demands,
+    lengths: {
+      plan,
+      cost,
+      bound: { ...bound, proven: bound.proven && area <= least },
+      iterations: found.iterations,
+      seed: job.seed,
+    },
+    leftOut: { area, least },
+  };
+}
+
+/** In m². */
+function areaOf(length: number, width: number): number {
+  return (length * width) / 1e6;
 }
 
 /** One name for a lot and what boards of it look like. */
@@ -156,23 +227,4 @@ function barOf({ pieces }: CutStrip, stock: LengthStock | undefined, request: Le
   const placed = pieces.map((run) => run.map((demand) => ({ demand, length: lengthOf(demand), kind: 0 })));
   const runs = stock === undefined ? [] : usableRuns(stock, request);
   return { stockId: stock?.id ?? "", index: 0, ...layOut({ pieces: placed }, runs, request) };
-}
-
-/** The bound is that of cutting the same pieces from the strips as they are ripped. */
-function resultOf(
-  request: LengthRequest,
-  bars: readonly CutBar[],
-  { left, iterations, seed }: PileCutting,
-): CutResult<LengthPlan> {
-  const out = new Set(left);
-  const unplaced = left.flatMap((at) => {
-    const demand = request.demands[at];
-    return demand
-      ? [{ demandId: demand.id, reason: whyNever(demand, request) ?? ("stock-used-up" as const) }]
-      : [];
-  });
-  const plan = { bars, unplaced };
-  const cost = lengthPlanCost(plan, request.stock);
-  const placed = new Set(request.demands.flatMap((_, at) => (out.has(at) ? [] : [at])));
-  return { plan, cost, bound: compare({ unplaced, cost }, boundLengths(request, placed)), iterations, seed };
 }

@@ -91,16 +91,17 @@ export function usefulLength(board: PileBoard, shortest: number): number {
     .reduce((sum, run) => sum + run, 0);
 }
 
-/** The strips of a rip plan as stock for cutting to length; what a strip costs is its share of the board's area. */
+/** The strips of a rip plan as stock for cutting to length. Strips of a board cost its whole area, each a share by its width. */
 export function stripStock(plan: RipPlan, request: RipRequest): LengthStock[] {
   const boards = new Map(request.boards.map((board) => [board.id, board]));
   return plan.boards.flatMap((ripped) => {
     const board = boards.get(ripped.boardId);
     if (board === undefined) return [];
+    const wide = ripped.strips.reduce((sum, { across }) => sum + across.to - across.from, 0);
     return ripped.strips.map((strip) => ({
       id: strip.id,
       length: board.length,
-      cost: (board.length * (strip.across.to - strip.across.from)) / 1e6,
+      cost: (board.length * board.width * (strip.across.to - strip.across.from)) / wide / 1e6,
       count: 1,
       section: strip.section,
       board: board.id,

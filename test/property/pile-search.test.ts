@@ -89,7 +89,7 @@ describe("the search of the pile", () => {
             ),
           })),
         };
-        const { lengths } = cutPile(request);
+        const { lengths, leftOut } = cutPile(request);
         const left = lengths.plan.unplaced.reduce((sum, { demandId }) => {
           const { width = 0, length = 0 } = sizes[Number(demandId.slice(1))] ?? {};
           return sum + width * length;
@@ -98,6 +98,8 @@ describe("the search of the pile", () => {
           ({ width, runs }): Board => ({ free: width, runs: runs.map((run) => run * 100), strips: [] }),
         );
         expect(left).toBe(leastLeft(open, sizes));
+        expect(leftOut.least).toBeLessThanOrEqual(leftOut.area);
+        expect(leftOut.area).toBeCloseTo(left / 1e6, 6);
       }),
       { numRuns: 400, seed: 1 },
     );

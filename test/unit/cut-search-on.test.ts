@@ -4,6 +4,7 @@ import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { searchOn } from "../../src/cutting/facade/search-on.ts";
 import { countsOf } from "../../src/cutting/facade/spoiled.ts";
 import { cutLengths, lengthsGoingOn } from "../../src/cutting/lengths.ts";
+import { cutPile, pileGoingOn } from "../../src/cutting/pile.ts";
 import { cutSheets, sheetsGoingOn } from "../../src/cutting/sheets.ts";
 import { stretches } from "../../src/cutting/stretches.ts";
 import { setEffort } from "../../src/project/editing/cutting.ts";
@@ -77,6 +78,19 @@ describe("searching on", () => {
       expect(goOn[0](effort)).toEqual(cutSheets({ ...sheets, effort }));
       expect(goOn[1](effort)).toEqual(cutLengths({ ...lengths, effort }));
     }
+  });
+
+  it("goes on with the pile to the plan of a search from nothing, and never leaves out more", () => {
+    const pile = example("atelier-bouleau").cut.plan?.rips?.request;
+    if (!pile) throw new Error("nothing is ripped");
+    const small = { ...pile, budget: 20 };
+    const goOn = pileGoingOn(small, 8);
+    const areas = [1, 2, 4, 8].map((effort) => {
+      const result = goOn(effort);
+      expect(result).toEqual(cutPile({ ...small, effort }));
+      return result.leftOut.area;
+    });
+    expect(areas).toEqual([...areas].sort((a, b) => b - a));
   });
 
   it("tells bounds that never fall, under the cost of every try", () => {

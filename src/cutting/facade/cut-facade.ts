@@ -42,9 +42,7 @@ export function ownSolvers({ cutting }: Project): CutSolvers {
   return {
     sheets: (request) => cutSheets({ ...request, effort }),
     lengths: inBatches((request) => cutLengths({ ...request, effort })),
-    // With more steps the search of the pile only goes on.
-    pile: ({ budget, ...request }) =>
-      cutPile({ ...request, ...(budget !== undefined && { budget: budget * effort }) }),
+    pile: (request) => cutPile({ ...request, effort }),
   };
 }
 

@@ -229,6 +229,7 @@ export function boundFindings(project: Project, { sheets, lengths, rips, boards 
             { result: rips.result.lengths, costIn: "m2" },
             currency,
           ),
+          leftOutFinding(rips),
         ]
       : []),
   ].flat();
@@ -241,17 +242,36 @@ function boundFinding(
 ): Finding[] {
   const { cost, bound } = result;
   if (cost <= 0) return [];
+  const isLeast = bound.bound >= cost;
   const amount = (value: number): Message => message(`schedule.amount.${costIn}`, { value, currency });
   return [
     finding({
       code: "C004",
       outcome: "pass",
       where: {},
-      says: message(bound.proven ? "schedule.cut.proven" : "schedule.cut.bound", {
+      says: message(isLeast ? "schedule.cut.proven" : "schedule.cut.bound", {
         part,
         cost: amount(cost),
         bound: amount(bound.bound),
         gap: 100 * bound.gap,
+      }),
+    }),
+  ];
+}
+
+/** What the pile leaves out weighs before the boards that it takes. */
+function leftOutFinding({ result: { leftOut } }: PilePart): Finding[] {
+  const { area, least } = leftOut;
+  if (area <= 0) return [];
+  const amount = (value: number): Message => message("schedule.amount.m2", { value });
+  return [
+    finding({
+      code: "C004",
+      outcome: "pass",
+      where: {},
+      says: message(area <= least ? "schedule.cut.left-least" : "schedule.cut.left-bound", {
+        area: amount(area),
+        least: amount(least),
       }),
     }),
   ];

@@ -3,8 +3,9 @@ import { MOST_EFFORT, type Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { tidySum } from "../cost.ts";
 import { lengthsGoingOn } from "../lengths.ts";
+import { pileGoingOn } from "../pile.ts";
 import { sheetsGoingOn } from "../sheets.ts";
-import { type CutSolvers, cutFacade, ownSolvers } from "./cut-facade.ts";
+import { type CutSolvers, cutFacade } from "./cut-facade.ts";
 import { inBatches } from "./in-batches.ts";
 import type { CutPlan } from "./plan.ts";
 
@@ -23,8 +24,8 @@ export interface Tried {
 }
 
 /**
- * Twice the effort each time, beginning with the project's own, until no plan can cost less or the most is spent: sheets and
- * lengths go on from where the effort before left them. A plan that a verifier refuses is left out.
+ * Twice the effort each time, beginning with the project's own, until no plan can cost less or the most is spent: sheets,
+ * lengths and the pile go on from where the effort before left them. A plan that a verifier refuses is left out.
  */
 export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
   let best: CutPlan | undefined;
@@ -32,7 +33,7 @@ export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
   const solversOf = goingOn(project.cutting?.effort ?? 1);
   for (let effort = project.cutting?.effort ?? 1; effort <= MOST_EFFORT; effort *= 2) {
     const tried = { ...project, cutting: { ...project.cutting, effort } };
-    const { plan } = cutFacade(tried, facade, solversOf(tried, effort));
+    const { plan } = cutFacade(tried, facade, solversOf(effort));
     if (!plan) continue;
     const better = best === undefined || isCheaper(plan, best);
     if (better) best = plan;
@@ -45,7 +46,7 @@ export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
 }
 
 /** Our own solvers, effort by effort from the first; what was asked at one effort and is asked again goes on from there. */
-function goingOn(first: number): (project: Project, effort: number) => CutSolvers {
+function goingOn(first: number): (effort: number) => CutSolvers {
   const most = first * 2 ** Math.floor(Math.log2(MOST_EFFORT / first));
   const kept =
     <Request, Result>(start: (request: Request, most: number) => (effort: number) => Result) =>
@@ -58,10 +59,11 @@ function goingOn(first: number): (project: Project, effort: number) => CutSolver
     };
   const sheets = new Map<string, ReturnType<typeof sheetsGoingOn>>();
   const lengths = new Map<string, ReturnType<typeof lengthsGoingOn>>();
-  return (project, effort) => ({
+  const piles = new Map<string, ReturnType<typeof pileGoingOn>>();
+  return (effort) => ({
     sheets: kept(sheetsGoingOn)(sheets, effort),
     lengths: inBatches(kept(lengthsGoingOn)(lengths, effort)),
-    pile: ownSolvers(project).pile,
+    pile: kept(pileGoingOn)(piles, effort),
   });
 }
 

@@ -154,6 +154,7 @@ function pileJson(part: PilePart, { pile }: Project): NonNullable<CutJson["rips"
   const faces = new Map(pile?.boards.map(({ id, face }) => [id, face]));
   return {
     ...claimOf(lengths),
+    leftOut: { ...result.leftOut },
     kerf: request.kerf,
     straighten: request.straighten ?? 0,
     endTrim: request.endTrim ?? 0,

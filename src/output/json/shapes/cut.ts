@@ -55,6 +55,9 @@ const lengthPart = z.object({
 const rips = z.object({
   ...claim,
   ...searched,
+  leftOut: z
+    .object({ area: z.number(), least: z.number() })
+    .describe("Area of the pieces that the pile does not give, and the least that any plan leaves out, m²."),
   kerf: z.number(),
   straighten: z.number().describe("Taken off each edge; wane comes off besides."),
   endTrim: z.number(),
