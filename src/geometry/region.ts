@@ -7,6 +7,7 @@ import ClipperLib from "clipper-lib";
 import { snap } from "../units/length.ts";
 import type { Point } from "./point.ts";
 import { counterClockwise, type Polygon, polygonBounds, signedArea } from "./polygon.ts";
+import { commonRect, type Rect, rectOutline } from "./rect.ts";
 
 /** An outline (counter-clockwise) with the holes inside it (clockwise). */
 export interface Region {
@@ -26,6 +27,11 @@ export function regionArea(region: Region): number {
 
 /** The parts of the subject inside the clip. */
 export function intersect(subject: Polygon, clip: Polygon): Region[] {
+  // Most of what is cut here are rectangles, whose common part is told without the library.
+  if (isBox(subject) && isBox(clip)) {
+    const both = commonRect(onGrid(polygonBounds(subject)), onGrid(polygonBounds(clip)));
+    return both ? [{ outline: rectOutline(both), holes: [] }] : [];
+  }
   return run(ClipperLib.ClipType.ctIntersection, [subject], [clip]);
 }
 
@@ -75,6 +81,18 @@ function byPlace(a: Region, b: Region): number {
   const boxA = polygonBounds(a.outline);
   const boxB = polygonBounds(b.outline);
   return boxA.x[0] - boxB.x[0] || boxA.y[0] - boxB.y[0];
+}
+
+/** A rectangle along the axes. */
+function isBox(polygon: Polygon): boolean {
+  if (polygon.length !== 4) return false;
+  const [a, b, c, d] = polygon as readonly [Point, Point, Point, Point];
+  const level = a[1] === b[1] && b[0] === c[0] && c[1] === d[1] && d[0] === a[0];
+  return level || (a[0] === b[0] && b[1] === c[1] && c[0] === d[0] && d[1] === a[1]);
+}
+
+function onGrid({ x, y }: Rect): Rect {
+  return { x: [snap(x[0]), snap(x[1])], y: [snap(y[0]), snap(y[1])] };
 }
 
 function toPath(polygon: Polygon): ClipperLib.IntPoint[] {

@@ -49,9 +49,14 @@ export function makeScene({
 
 /** The box of one shape, model mm, its line's width left out. */
 export function shapeBounds(shape: Shape, scale: number): Rect {
+  return shapesBounds([shape], scale);
+}
+
+/** The box of everything drawn, model mm, lines' widths left out; upside down where there is nothing. */
+export function shapesBounds(shapes: readonly Shape[], scale: number): Rect {
   const box = new Box();
-  box.take(shape, scale);
-  return box.grown(0);
+  for (const shape of shapes) box.take(shape, scale);
+  return box.asTaken();
 }
 
 class Box {
@@ -60,20 +65,20 @@ class Box {
   private bottom = Infinity;
   private top = -Infinity;
 
-  private point([x, y]: Point): void {
-    this.left = Math.min(this.left, x);
-    this.right = Math.max(this.right, x);
-    this.bottom = Math.min(this.bottom, y);
-    this.top = Math.max(this.top, y);
+  private point(x: number, y: number): void {
+    if (x < this.left) this.left = x;
+    if (x > this.right) this.right = x;
+    if (y < this.bottom) this.bottom = y;
+    if (y > this.top) this.top = y;
   }
 
   take(shape: Shape, scale: number): void {
-    if (shape.shape === "path") for (const part of shape.parts) for (const point of part) this.point(point);
+    if (shape.shape === "path") for (const part of shape.parts) for (const [x, y] of part) this.point(x, y);
     else if (shape.shape === "text") this.text(shape, scale);
     else {
       const [x, y] = shape.centre;
-      this.point([x - shape.radius, y - shape.radius]);
-      this.point([x + shape.radius, y + shape.radius]);
+      this.point(x - shape.radius, y - shape.radius);
+      this.point(x + shape.radius, y + shape.radius);
     }
   }
 
@@ -83,12 +88,16 @@ class Box {
     const high = shape.height / scale;
     const [x, y] = shape.at;
     if (shape.angleDeg === 0) {
-      this.point([x + start, y - high * DESCENT]);
-      this.point([x + start + long, y + high]);
+      this.point(x + start, y - high * DESCENT);
+      this.point(x + start + long, y + high);
     } else {
-      this.point([x - high, y + start]);
-      this.point([x + high * DESCENT, y + start + long]);
+      this.point(x - high, y + start);
+      this.point(x + high * DESCENT, y + start + long);
     }
+  }
+
+  asTaken(): Rect {
+    return { x: [this.left, this.right], y: [this.bottom, this.top] };
   }
 
   grown(by: number): Rect {

@@ -14,16 +14,14 @@ import { textMarks } from "./text-marks.ts";
 
 /** The marks of a scene in painting order. */
 export function drawList(scene: Pick<Scene, "items" | "scale">, reader: Reader): Mark[] {
-  return scene.items.flatMap((item) =>
-    itemShapes(item, { scale: scene.scale, reader }).map(
-      (shape): Mark => ({
-        ...shape,
-        layer: item.layer,
-        from: item.kind,
-        ...(item.of === undefined ? {} : { of: item.of }),
-      }),
-    ),
-  );
+  const marks: Mark[] = [];
+  const context: DrawContext = { scale: scene.scale, reader };
+  for (const item of scene.items) {
+    const { layer, kind: from, of } = item;
+    for (const shape of itemShapes(item, context))
+      marks.push(of === undefined ? { ...shape, layer, from } : { ...shape, layer, from, of });
+  }
+  return marks;
 }
 
 export function itemShapes(item: Item, context: DrawContext): Shape[] {

@@ -29,6 +29,18 @@ export interface KeptLayouts {
   readonly rods: readonly { readonly key: string; readonly outcome: RodOutcome }[];
 }
 
+const texts = new WeakMap<object, string>();
+
+/** A part of a key: the whole of a value as text, written once for each object, since an edit leaves most parts as they are. */
+export function keyOf(part: object | undefined): string {
+  if (!part) return "";
+  const known = texts.get(part);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(part);
+  texts.set(part, text);
+  return text;
+}
+
 /** Rods of the project at hand, each in the year and as given, and of a few edits back. */
 const RODS = 64;
 

@@ -7,7 +7,7 @@ import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
 import type { Facade } from "./facade.ts";
 import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
 import { keepOutsOf, reachedOutline, roundsOf, zoneGround } from "./ground-plan.ts";
-import type { FaceMemo } from "./memo.ts";
+import { type FaceMemo, keyOf } from "./memo.ts";
 import { stepFindings } from "./plane-findings.ts";
 import { planeSteps, zonePlane } from "./planes.ts";
 import { type RodZone, setOutRod } from "./rods.ts";
@@ -94,19 +94,8 @@ function sharedKey(project: Project, demands: Demands): string {
   const { structure, buildUps, claddings, limits, roof, stock, figures, display } = project;
   // Of the pile nothing is read but how wide its boards are.
   const widest = claddings.map((one) => (one.kind === "boards" ? widestBoard(project, one) : undefined));
-  return JSON.stringify([
-    structure,
-    buildUps,
-    claddings,
-    limits,
-    roof,
-    stock,
-    figures,
-    demands,
-    widest,
-    display.units,
-    display.denominator,
-  ]);
+  const parts = [structure, buildUps, claddings, limits, roof, stock, figures, demands].map(keyOf);
+  return [...parts, JSON.stringify([widest, display.units, display.denominator])].join("\n");
 }
 
 interface Around {
@@ -121,8 +110,9 @@ interface Around {
 function ownKey({ face, ends }: Prepared, { index, planes, rods, from }: Around): string {
   const own = rods
     .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
-    .map(({ rod, primary, runnerUp }) => [rod, [...primary], runnerUp]);
-  return JSON.stringify([index, face, ends, planes.filter((plane) => plane.face === face.id), own, from]);
+    .flatMap(({ rod, primary, runnerUp }) => [keyOf(rod), JSON.stringify([[...primary], runnerUp])]);
+  const around = JSON.stringify([index, ends, planes.filter((plane) => plane.face === face.id), from]);
+  return [keyOf(face), around, ...own].join("\n");
 }
 
 /** A soffit hangs between the faces that line its recess and the one it opens from. */

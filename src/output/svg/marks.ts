@@ -52,7 +52,7 @@ const OF_PIECES: ReadonlySet<string> = new Set(
 
 /** An element for each look, and one for each mark that is neither an outline nor a circle. */
 function looksJoined(run: readonly Mark[], placement: Placement): string[] {
-  const looks = new Map<string, string[]>();
+  const looks = new Map<string, string>();
   const others: string[] = [];
   for (const mark of run) {
     const data = dataOf(mark, placement);
@@ -61,11 +61,9 @@ function looksJoined(run: readonly Mark[], placement: Placement): string[] {
       continue;
     }
     const look = `${classes(mark as Paint)}${ruleOf(mark)}`;
-    const same = looks.get(look);
-    if (same) same.push(data);
-    else looks.set(look, [data]);
+    looks.set(look, (looks.get(look) ?? "") + data);
   }
-  return [...[...looks].map(([look, data]) => `<path ${look} d="${data.join("")}"/>`), ...others];
+  return [...[...looks].map(([look, data]) => `<path ${look} d="${data}"/>`), ...others];
 }
 
 function joinedCircles(run: readonly Mark[], placement: Placement, join: boolean): string[] {
@@ -111,16 +109,33 @@ function joined(circles: readonly CircleMark[], placement: Placement): string {
 function circleData({ centre, radius }: CircleMark, placement: Placement): string {
   const [x, y] = placed(centre, placement);
   const r = radius * placement.scale;
-  const half = `${number(r)} ${number(r)} 0 1 0`;
-  return `M${number(x - r)} ${number(y)}a${half} ${number(2 * r)} 0a${half} ${number(-2 * r)} 0`;
+  return `M${number(x - r)} ${number(y)}${roundOf(r)}`;
 }
+
+/** Once round a circle from its leftmost point; a drawing has thousands of a few sizes. */
+function roundOf(radius: number): string {
+  if (latestRound.radius === radius) return latestRound.data;
+  const half = `${number(radius)} ${number(radius)} 0 1 0`;
+  const data = `a${half} ${number(2 * radius)} 0a${half} ${number(-2 * radius)} 0`;
+  latestRound = { radius, data };
+  return data;
+}
+
+let latestRound = { radius: Number.NaN, data: "" };
 
 type PathMark = Extract<Mark, { shape: "path" }>;
 
 function pathData({ parts, closed }: PathMark, placement: Placement): string {
-  return parts
-    .map((part) => `M${part.map((point) => pair(point, placement)).join("L")}${closed ? "Z" : ""}`)
-    .join("");
+  let data = "";
+  for (const part of parts) {
+    let to = "M";
+    for (const point of part) {
+      data += to + pair(point, placement);
+      to = "L";
+    }
+    if (closed) data += "Z";
+  }
+  return data;
 }
 
 /** The run of an outline or a circle; undefined of any other mark. */
@@ -160,8 +175,8 @@ function element(mark: Mark, placement: Placement): string {
 }
 
 function classes({ line, fill }: Paint): string {
-  const names = [line ? `line line-${line}` : "", fill ? `fill-${fill}` : ""].filter((name) => name !== "");
-  return `class="${names.join(" ")}"`;
+  if (line) return fill ? `class="line line-${line} fill-${fill}"` : `class="line line-${line}"`;
+  return fill ? `class="fill-${fill}"` : `class=""`;
 }
 
 function pair(point: Point, placement: Placement): string {

@@ -4,10 +4,12 @@
  */
 import { common, type Interval } from "../../geometry/interval.ts";
 import { type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
+import { rectsOverlap } from "../../geometry/rect.ts";
 import { snap } from "../../units/length.ts";
 import { crossingPoints, type ScrewPoint, screwPoints } from "../batten-screws.ts";
 import type { Fixing, Piece, Solid } from "../facade.ts";
 import { buckFixer } from "../fixings.ts";
+import { solidBounds } from "../solids.ts";
 import { turnedPolygon } from "../transpose.ts";
 import type { Ground, Wall } from "./wall.ts";
 
@@ -102,11 +104,12 @@ function uprightPoints(outline: Polygon, solids: readonly Solid[], widestBay: nu
 
 /** As an upright one, turned. */
 function levelPoints(outline: Polygon, solids: readonly Solid[], widestBay: number): Points {
-  const upright = new Map(solids.map((solid) => [solid.id, solid]));
-  const turned = solids.map((solid) => ({ ...solid, region: turnedPolygon(solid.region) }));
+  const box = polygonBounds(outline);
+  const near = solids.filter((solid) => rectsOverlap(solidBounds(solid), box));
+  const turned = near.map((solid) => ({ ...solid, region: turnedPolygon(solid.region) }));
   const { points, isHeld } = uprightPoints(turnedPolygon(outline), turned, widestBay);
   return {
-    points: points.map(({ x, y, solid }) => ({ x: y, y: x, solid: upright.get(solid.id) ?? solid })),
+    points: points.map(({ x, y, solid }) => ({ x: y, y: x, solid: near[turned.indexOf(solid)] ?? solid })),
     isHeld,
   };
 }

@@ -11,6 +11,7 @@ import { concerns, leadOpening, type Pick, pickKey, pickName, zoneIdOf } from ".
 import { rodOf } from "../picks/rod.ts";
 import { takeOffOf } from "../picks/take-off.ts";
 import type { Edit } from "../sheet/use-project.ts";
+import { type Stillness, useStill } from "../sheet/use-still.ts";
 import { useWords } from "../words.ts";
 import { YearPlot } from "../years/YearPlot.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
@@ -26,15 +27,19 @@ export interface PickDetailProps {
   onEdit(edit: Edit): void;
 }
 
+/** Sections and years are dear to draw: a hand that drags would feel each one. */
+const DEAR: Stillness = { rest: 150, atMost: 1000 };
+
 /** The section through what is picked, its facts and fields, and its year; of the lead opening while nothing is. */
 export function PickDetail({ design, pick, ...rest }: PickDetailProps) {
   const shown = pick ?? leadOpening(design) ?? firstFace(design);
+  const still = useStill(design, shown && pickKey(shown), DEAR);
   return (
     shown && (
       <>
-        <SectionDrawing design={design} pick={shown} picked={pick} />
+        <SectionDrawing design={still} pick={shown} picked={pick} />
         <PickFacts {...rest} design={design} pick={shown} />
-        <YearPlot design={design} pick={shown} />
+        <YearPlot design={still} pick={shown} />
       </>
     )
   );

@@ -1,4 +1,4 @@
-import { useMemo, useRef } from "react";
+import { memo, useMemo, useRef } from "react";
 import type { Design } from "../../design.ts";
 import type { Pick } from "../picks/pick.ts";
 import { useSize } from "../sheet/use-size.ts";
@@ -11,7 +11,7 @@ const TRUE = 96 / 25.4;
 const LEAST = 3;
 
 /** The section at its scale on screen, smaller only where the room asks it. */
-export function SectionDrawing({
+export const SectionDrawing = memo(function SectionDrawing({
   design,
   pick,
   picked,
@@ -58,4 +58,4 @@ export function SectionDrawing({
       </div>
     </div>
   );
-}
+});

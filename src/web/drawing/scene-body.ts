@@ -1,7 +1,7 @@
 /** A drawing as elements in millimetres of paper, with its model's origin at 0 0, and the room that it takes for one reader. */
 import type { Rect } from "../../geometry/rect.ts";
 import { type Joining, type LayerElements, layerElements } from "../../output/svg/marks.ts";
-import { shapeBounds } from "../../scene/bounds.ts";
+import { shapesBounds } from "../../scene/bounds.ts";
 import { drawList } from "../../scene/draw-list.ts";
 import type { Item, Scene } from "../../scene/model.ts";
 import type { Reader } from "../../text/say.ts";
@@ -27,15 +27,7 @@ export function bodyOf(
 ): Body {
   const marks = drawList({ items, scale }, reader);
   const layers = layerElements(marks, { scale, from: [0, 0], to: [0, 0] }, { join });
-  let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const mark of marks) {
-    const { x, y } = shapeBounds(mark, scale);
-    left = Math.min(left, x[0]);
-    right = Math.max(right, x[1]);
-    bottom = Math.min(bottom, y[0]);
-    top = Math.max(top, y[1]);
-  }
-  return { layers, bounds: { x: [left, right], y: [bottom, top] } };
+  return { layers, bounds: shapesBounds(marks, scale) };
 }
 
 export function sceneBody(scene: Scene, reader: Reader): SceneBody {

@@ -54,5 +54,5 @@ export function createNear(): Near {
 }
 
 function memoFrom(from?: KeptLayouts): FaceMemo {
-  return createFaceMemo({ spare: 24, shareds: 2, ...(from && { from }) });
+  return createFaceMemo({ spare: 2, shareds: 2, ...(from && { from }) });
 }

@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from "react";
+import { memo, useMemo, useRef, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Pick } from "../picks/pick.ts";
 import { useSize } from "../sheet/use-size.ts";
@@ -13,7 +13,7 @@ const UNDER = 24;
 const OVER = 10;
 
 /** A year of what is picked, of those that can be told of it: its gap, its light, its drying. */
-export function YearPlot({ design, pick }: { design: Design; pick: Pick }) {
+export const YearPlot = memo(function YearPlot({ design, pick }: { design: Design; pick: Pick }) {
   const { w, s } = useWords();
   const years = useMemo(() => yearsOf(design, pick), [design, pick]);
   const [wished, setWished] = useState<YearKind>("gap");
@@ -40,7 +40,7 @@ export function YearPlot({ design, pick }: { design: Design; pick: Pick }) {
       )}
     </div>
   );
-}
+});
 
 function Plot({ year: { months, limits } }: { year: Year }) {
   const { w, s } = useWords();
