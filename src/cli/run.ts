@@ -2,13 +2,13 @@
 
 import { findingJson } from "../output/json/finding.ts";
 import { printJson } from "../output/json/print.ts";
+import { printFindings } from "../output/report/findings.ts";
 import { LANGUAGES, type Language } from "../text/catalogue.ts";
 import type { Message } from "../text/message.ts";
 import { type Reader, say } from "../text/say.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import type { ExitCode, Io } from "./io.ts";
 import { firstReader, progressOn } from "./job.ts";
-import { printFindings } from "./print/findings.ts";
 import { parse } from "./program.ts";
 import { VERSION } from "./version.ts";
 

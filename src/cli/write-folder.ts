@@ -14,17 +14,13 @@ import {
   writeFile,
 } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import type { Document, OpenDocument, Shelf } from "../output/issue/shelf.ts";
 import { printJson } from "../output/json/print.ts";
 import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import { systemReason } from "./files.ts";
 import type { Io } from "./io.ts";
 import type { IssueManifest } from "./shapes/small.ts";
-
-export interface Document {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
 
 export const MANIFEST = "manifest.json";
 const WRITTEN_BY = "outerleaf issue";
@@ -34,18 +30,6 @@ export type ManifestHead = Omit<IssueManifest, "schemaVersion" | "writtenBy" | "
 
 export function sha256(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
-}
-
-/** Where documents go as they are made: none waits for the others. */
-export interface Shelf {
-  put(document: Document): Promise<void>;
-  /** A document that comes piece by piece; others may be put meanwhile. */
-  open(name: string): Promise<OpenDocument>;
-}
-
-export interface OpenDocument {
-  add(chunk: Uint8Array): Promise<void>;
-  close(): Promise<void>;
 }
 
 /** The user asked to stop: nothing that was written stays. */
@@ -121,9 +105,9 @@ function shelfIn(
       },
     };
   };
-  const put = async ({ name, bytes }: Document): Promise<void> => {
+  const put = async ({ name, content }: Document): Promise<void> => {
     const document = await open(name);
-    await document.add(bytes);
+    await document.add(typeof content === "string" ? Buffer.from(content, "utf8") : content);
     await document.close();
   };
   const closeAll = async (): Promise<void> => {

@@ -2,12 +2,12 @@
 import { basename } from "node:path";
 import type { Finding } from "../../findings/finding.ts";
 import { findingJson } from "../../output/json/finding.ts";
+import { printFindings } from "../../output/report/findings.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { printFindings } from "../print/findings.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);

@@ -7,6 +7,7 @@ import { type Recut, recut, unknownSince } from "../../cutting/facade/recut.ts";
 import { countsOf, countsSaid } from "../../cutting/facade/spoiled.ts";
 import { design } from "../../design.ts";
 import { cutJson } from "../../output/json/cut.ts";
+import { countLine, printFindings, unsettled } from "../../output/report/findings.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
@@ -15,7 +16,6 @@ import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { readSince } from "../since-then.ts";
 
 export async function command(job: Job): Promise<Answer> {

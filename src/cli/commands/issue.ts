@@ -1,6 +1,7 @@
 /** `outerleaf issue`: writes the documents of a project into a folder, with their names and hashes. */
 import { join } from "node:path";
 import { findingJson } from "../../output/json/finding.ts";
+import { countLine, unsettled } from "../../output/report/findings.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
@@ -10,7 +11,6 @@ import { recorded } from "../issue/record.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, unsettled } from "../print/findings.ts";
 import type { IssueJson } from "../shapes/small.ts";
 import { MANIFEST } from "../write-folder.ts";
 

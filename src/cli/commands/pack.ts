@@ -1,5 +1,6 @@
 /** `outerleaf pack`: the planes that a surveyed wall's battens can be packed to, and the packing at each crossing. */
 import { design } from "../../design.ts";
+import { countLine, printFindings } from "../../output/report/findings.ts";
 import { readReadings } from "../../project/intake/readings/read-readings.ts";
 import { readCsv } from "../../project/intake/table/read-csv.ts";
 import { nearest } from "../../project/nearest.ts";
@@ -15,7 +16,6 @@ import { readText } from "../files.ts";
 import type { Job } from "../job.ts";
 import { packJson } from "../json/pack.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, printFindings } from "../print/findings.ts";
 import { printPack } from "../print/pack.ts";
 
 export async function command(job: Job): Promise<Answer> {

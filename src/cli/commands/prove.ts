@@ -1,6 +1,7 @@
 /** `outerleaf prove`: every finding of setting-out and proof, what is to be settled first in front. */
 
 import { findingJson } from "../../output/json/finding.ts";
+import { countLine, printFindings, unsettled } from "../../output/report/findings.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
@@ -8,7 +9,6 @@ import { designed } from "../designed.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { weatherInput } from "../weather.ts";
 
 export async function command(job: Job): Promise<Answer> {

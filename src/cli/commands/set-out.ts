@@ -1,6 +1,7 @@
 /** `outerleaf set-out`: the whole facade with every piece, joint, screw and control line. */
 import { byWeight } from "../../findings/finding.ts";
 import { setOutJson } from "../../output/json/set-out.ts";
+import { countLine, printFindings, unsettled } from "../../output/report/findings.ts";
 import type { Facade, FaceLayout, PieceKind } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
@@ -9,7 +10,6 @@ import { designed } from "../designed.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";
 
 export async function command(job: Job): Promise<Answer> {

@@ -2,6 +2,7 @@
 import { join, relative } from "node:path";
 import { findingJson } from "../../output/json/finding.ts";
 import { printJson } from "../../output/json/print.ts";
+import { unsettled } from "../../output/report/findings.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
@@ -10,7 +11,6 @@ import { issue } from "../issue/documents.ts";
 import { type Worked, workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { unsettled } from "../print/findings.ts";
 import { summary } from "../print/summary.ts";
 import { servePage } from "../serving.ts";
 import type { IssueManifest } from "../shapes/small.ts";

@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { writeFile } from "node:fs/promises";
 import { extname, resolve } from "node:path";
 import { findingJson } from "../../output/json/finding.ts";
+import { printFindings } from "../../output/report/findings.ts";
 import type { Taken } from "../../project/intake/taken.ts";
 import { printProject } from "../../project/print.ts";
 import { message } from "../../text/message.ts";
@@ -11,7 +12,6 @@ import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import { type FileText, readText, systemReason } from "../files.ts";
 import type { Job } from "../job.ts";
 import { type OpenedProject, openProject } from "../open-project.ts";
-import { printFindings } from "../print/findings.ts";
 import type { TakeInJson } from "../shapes/take-in.ts";
 
 type Take = (

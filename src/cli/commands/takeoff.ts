@@ -1,6 +1,7 @@
 /** `outerleaf takeoff`: areas, masses, screws, finish, and the order with its sum. */
 
 import { takeoffJson } from "../../output/json/takeoff.ts";
+import { countLine, printFindings, unsettled } from "../../output/report/findings.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
@@ -9,7 +10,6 @@ import { exitOf } from "../exit.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
-import { countLine, printFindings, unsettled } from "../print/findings.ts";
 import { table } from "../print/table.ts";
 
 export async function command(job: Job): Promise<Answer> {

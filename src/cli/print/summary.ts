@@ -3,13 +3,13 @@
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import { blocks, type Finding } from "../../findings/finding.ts";
 import { outcomeMark } from "../../findings/outcome-mark.ts";
+import { countLine, outcomeWord } from "../../output/report/findings.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { waiverOf } from "../../project/waivers.ts";
 import type { Facade, PieceKind } from "../../setout/facade.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import { countLine, outcomeWord } from "./findings.ts";
 import { table } from "./table.ts";
 
 export interface SummaryFacts {

@@ -3,7 +3,7 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import { countLine, printFindings, unsettled } from "../print/findings.ts";
+import { countLine, printFindings, unsettled } from "../report/findings.ts";
 
 export function findingsReport(
   { project, findings }: { project: Project; findings: readonly Finding[] },
