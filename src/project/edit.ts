@@ -7,6 +7,7 @@ import { finding } from "../findings/finding.ts";
 import { type Message, message } from "../text/message.ts";
 import { isGroup, parsePointer, valueAt } from "./pointer.ts";
 import { shown } from "./problem.ts";
+import { sameJson } from "./versions.ts";
 
 export type PatchResult =
   | { readonly ok: true; readonly document: unknown }
@@ -156,19 +157,5 @@ function withKey(group: Record<string, unknown>, key: string, value: unknown): R
     Object.hasOwn(group, key)
       ? entries.map(([name, old]) => [name, name === key ? value : old])
       : [...entries, [key, value]],
-  );
-}
-
-/** Equality of JSON values by RFC 6902 section 4.6: the order of keys does not count. */
-function sameJson(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (Array.isArray(a)) {
-    return Array.isArray(b) && a.length === b.length && a.every((entry, i) => sameJson(entry, b[i]));
-  }
-  if (!isGroup(a) || !isGroup(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every((key) => Object.hasOwn(b, key) && sameJson(a[key], b[key]))
   );
 }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
+import { message } from "../../src/text/message.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
 import { describeInBrowser } from "./browser.ts";
 import { exampleFile, openPage, pickDrawn, serveExample, soon, violations, whole } from "./page-harness.ts";
@@ -117,6 +118,56 @@ describeInBrowser("edits that are kept", (browser) => {
       await soon(() => first.page.locator(".kept-revisions li").count()).toBe(5);
       await first.close();
       await second.close();
+    });
+
+    it("of two people are joined field by field, what both changed by choice", async () => {
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await pickW2(page);
+      await widen(page, "950");
+      await soon(() => kept(page)).toContain("revision 2");
+      // Somebody else widens the same window otherwise, and gives the project another title.
+      const store = await place.open();
+      const [project] = await store.list();
+      const second = project && (await store.revision(project.id, 2));
+      if (!project || !second) throw new Error("revision 2 is kept");
+      const document = structuredClone(second.document) as {
+        title: string;
+        faces: { openings: { id: string; x: number[] }[] }[];
+      };
+      document.title = "Atelier Bouleau, east wing";
+      const theirs = document.faces.flatMap(({ openings }) => openings).find(({ id }) => id === "W2");
+      const [from = 0] = theirs?.x ?? [];
+      if (theirs) theirs.x = [from, from + 940];
+      const says = message("page.edit.opening", { id: "W2" });
+      const time = "2026-03-01T10:00:00.000Z";
+      const { id, name } = project;
+      const title = document.title;
+      await store.put(id, { name, title, document, says, time, who: "Ada", onto: second.tag });
+
+      await widen(page, "970");
+      await soon(() => kept(page)).toContain("Another window went on: revision 3");
+      await page.getByRole("button", { name: "See what differs …" }).click();
+      const dialog = page.getByRole("dialog", { name: "Two edits of one project" });
+      await dialog.getByText("title Atelier Bouleau → Atelier Bouleau, east wing").waitFor();
+      expect(await dialog.textContent()).toContain("Revision 3 by Ada");
+      await dialog.getByText("1 still to be chosen").waitFor();
+      expect(await violations(page)).toEqual([]);
+      const join = dialog.getByRole("button", { name: "Join them" });
+      expect(await join.isDisabled()).toBe(true);
+      const choice = dialog.getByRole("group", { name: /W2: from its left to its right edge/ });
+      await choice.getByRole("radio", { name: new RegExp(`the other’s: .*${from + 940}`) }).waitFor();
+      await choice.getByRole("radio", { name: new RegExp(`mine: .*${from + 970}`) }).check();
+      await join.click();
+      await soon(() => kept(page)).toContain("revision 4");
+      const sheeted = page.locator(".project-title");
+      await soon(() => sheeted.textContent()).toBe("Atelier Bouleau, east wing");
+      expect(await width(page).inputValue()).toBe("970");
+      expect(await lastEdit(page)).toContain("Joined with revision 3");
+      // The own edit alone is a step back from there.
+      await page.getByRole("button", { name: "Undo" }).click();
+      await soon(() => sheeted.textContent()).toBe("Atelier Bouleau");
+      expect(complaints.filter((one) => !one.includes("409"))).toEqual([]);
+      await close();
     });
 
     it("can be gone back to by a step of its own, opened from the list, and removed by their name", async () => {

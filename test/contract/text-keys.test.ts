@@ -7,6 +7,7 @@ import "../../src/project/intake/texts.ts";
 import "../../src/server/texts.ts";
 import "../../src/web/edit/help/texts.ts";
 import "../../src/web/site/texts.ts";
+import "../../src/web/kept/texts.ts";
 import "../../src/web/progress/texts.ts";
 import "../../src/web/survey/texts.ts";
 import "../../src/web/upkeep/texts.ts";

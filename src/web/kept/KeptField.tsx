@@ -4,6 +4,7 @@ import { useWords, type Words } from "../words.ts";
 import type { KeptState } from "../work/keeper.ts";
 import { sayTime } from "./time.ts";
 
+const MergeDialog = lazy(async () => ({ default: (await import("./MergeDialog.tsx")).MergeDialog }));
 const KeptDialog = lazy(async () => ({ default: (await import("./KeptDialog.tsx")).KeptDialog }));
 
 /** Of the title block: where the edits are kept, what to do after another window went on, and the way to the list. */
@@ -11,6 +12,7 @@ export function KeptField({ project }: { project: ProjectState }) {
   const words = useWords();
   const { w } = words;
   const [isOpen, setOpen] = useState(false);
+  const [merging, setMerging] = useState(false);
   const { kept } = project;
   return (
     <div className="field field-kept">
@@ -25,6 +27,11 @@ export function KeptField({ project }: { project: ProjectState }) {
       </span>
       {kept.kind === "conflict" && (
         <span className="kept-ways">
+          {kept.other && (
+            <button type="button" className="kept-act" onClick={() => setMerging(true)}>
+              {w("page.kept.differs")}
+            </button>
+          )}
           <button type="button" className="kept-act" onClick={() => project.settle("mine")}>
             {w("page.kept.mine")}
           </button>
@@ -35,7 +42,12 @@ export function KeptField({ project }: { project: ProjectState }) {
           )}
         </span>
       )}
-      <Suspense>{isOpen && <KeptDialog project={project} onClose={() => setOpen(false)} />}</Suspense>
+      <Suspense>
+        {isOpen && <KeptDialog project={project} onClose={() => setOpen(false)} />}
+        {merging && kept.kind === "conflict" && (
+          <MergeDialog {...{ project, kept }} onClose={() => setMerging(false)} />
+        )}
+      </Suspense>
     </div>
   );
 }

@@ -3,13 +3,14 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Design, Laid } from "../../design.ts";
 import type { Finding, PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
+import type { Versions } from "../../project/merge.ts";
 import { printProject } from "../../project/print.ts";
 import { type Message, message } from "../../text/message.ts";
 import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
 import type { ServedDesign } from "../work/api.ts";
 import type { Designer } from "../work/designer.ts";
 import { idOf } from "../work/hash.ts";
-import { type Edited, type Keeper, type KeptState, openKeeper } from "../work/keeper.ts";
+import { type Edited, type Keeper, type KeptState, openKeeper, type Way } from "../work/keeper.ts";
 import { fetchProject, fetchRevision, type RevisionInfo } from "../work/kept-api.ts";
 
 export interface Sheeted {
@@ -55,8 +56,12 @@ export interface ProjectState {
   openKept(id: string): void;
   /** Goes back to a revision of the project on the sheet, by a step of its own. */
   backTo(number: number): void;
-  /** After another window went on: puts these edits on top of its, or goes on with its. */
-  settle(way: "mine" | "other"): void;
+  /** After another window went on: puts these edits on top of its, or goes on with its, `both` with these as a variant. */
+  settle(way: Way): void;
+  /** After another window went on: these edits, its, and what both were made from. */
+  versions(): Promise<Versions | undefined>;
+  /** Goes on with what both became together. */
+  merge(merged: Edited): Promise<"kept" | "failed" | "refused" | "conflict">;
   putAway(): void;
   edit(edit: Edit): void;
   undo(): void;
@@ -261,11 +266,22 @@ export function useProject({ designer, first, served }: ProjectSources): Project
   );
 
   const settle = useCallback(
-    (way: "mine" | "other") => {
+    (way: Way) => {
       const of = keeper.current;
       void of?.settle(way).then((step) => {
         if (step && keeper.current === of) add(step);
       });
+    },
+    [add],
+  );
+
+  const versions = useCallback(async () => keeper.current?.versions(), []);
+  const merge = useCallback(
+    async (merged: Edited) => {
+      const of = keeper.current;
+      const done = (await of?.merge(merged)) ?? "failed";
+      if (done === "kept" && keeper.current === of) add(merged);
+      return done;
     },
     [add],
   );
@@ -340,6 +356,8 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       openKept,
       backTo,
       settle,
+      versions,
+      merge,
       putAway,
       edit,
       undo,
@@ -359,6 +377,8 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       openKept,
       backTo,
       settle,
+      versions,
+      merge,
       putAway,
       edit,
       undo,

@@ -4,7 +4,7 @@ import { message } from "../../text/message.ts";
 import { present } from "../edit/history.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { createCutter } from "../work/cutter.ts";
-import { type SetAside, setAside, setAsideOf } from "../work/keep.ts";
+import { ASIDE, freeName, type SetAside, setAside, setAsideOf } from "../work/keep.ts";
 import type { Weighed } from "./figures.ts";
 
 export interface Variant extends SetAside {
@@ -33,11 +33,15 @@ export function useVariants({ sheeted, edit }: Pick<ProjectState, "sheeted" | "e
     setKept([]);
     if (file === undefined) return;
     let left = false;
-    void setAsideOf(file).then((held) => {
-      if (!left) setKept(held.map((one) => ({ ...one, weighed: undefined })));
-    });
+    const read = (): void =>
+      void setAsideOf(file).then((held) => {
+        if (!left) setKept(held.map((one) => ({ ...one, weighed: undefined })));
+      });
+    read();
+    ASIDE.addEventListener("added", read);
     return () => {
       left = true;
+      ASIDE.removeEventListener("added", read);
     };
   }, [file, load]);
 
@@ -88,13 +92,4 @@ export function useVariants({ sheeted, edit }: Pick<ProjectState, "sheeted" | "e
     };
   }, [cutter, file, unweighed]);
   return useMemo(() => ({ kept, keep, drop, put }), [kept, keep, drop, put]);
-}
-
-/** A, B … Z, then with figures. */
-function freeName(kept: readonly Variant[]): string {
-  const taken = new Set(kept.map(({ name }) => name));
-  for (let i = 0; ; i++) {
-    const name = `${String.fromCharCode(65 + (i % 26))}${i < 26 ? "" : Math.floor(i / 26) + 1}`;
-    if (!taken.has(name)) return name;
-  }
 }

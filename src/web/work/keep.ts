@@ -138,6 +138,28 @@ export async function setAside(project: string, variants: readonly SetAside[]): 
   await ask("variants", "readwrite", (store) => store.put(variants, project));
 }
 
+/** Told when a variant was set aside from elsewhere than the list of variants. */
+export const ASIDE = new EventTarget();
+
+/** Sets one more aside, under a name of its own. */
+export async function addAside(
+  project: string,
+  { document, says }: Pick<SetAside, "document" | "says">,
+): Promise<void> {
+  const held = await setAsideOf(project);
+  await setAside(project, [...held, { name: freeName(held), document, says }]);
+  ASIDE.dispatchEvent(new Event("added"));
+}
+
+/** A, B … Z, then with figures. */
+export function freeName(held: readonly Pick<SetAside, "name">[]): string {
+  const taken = new Set(held.map(({ name }) => name));
+  for (let i = 0; ; i++) {
+    const name = `${String.fromCharCode(65 + (i % 26))}${i < 26 ? "" : Math.floor(i / 26) + 1}`;
+    if (!taken.has(name)) return name;
+  }
+}
+
 /** A picture and whether the server has it. */
 export interface HeldPicture {
   readonly blob: Blob;

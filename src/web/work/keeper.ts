@@ -2,9 +2,11 @@
  * Keeps the edits of the project on the sheet: at once in the browser, soon after by the server, one request at a time.
  * Which of two states is newer is told by what each was made from (docs/decisions/0011).
  */
+
+import type { Versions } from "../../project/merge.ts";
 import { type Message, message } from "../../text/message.ts";
 import { hashOf } from "./hash.ts";
-import { forget, type HeldUnsent, keep, keyFor, unsentOf } from "./keep.ts";
+import { addAside, forget, type HeldUnsent, keep, keyFor, unsentOf } from "./keep.ts";
 import { fetchKept, fetchProject, fetchRevision, putRevision, type RevisionInfo } from "./kept-api.ts";
 
 /** A state of the project and the edit that led to it. */
@@ -34,13 +36,22 @@ export interface Sheet {
   onState(state: KeptState): void;
 }
 
+export type Way = "mine" | "other" | "both";
+
 export interface Keeper {
   /** A newer state than the file, to be put on the sheet. */
   readonly newer: Edited | undefined;
   /** Tells what stands on the sheet now. */
   edited(now: Edited): void;
-  /** After a conflict: puts mine on top of the other, or goes on with the other; gives what is to be put on the sheet. */
-  settle(way: "mine" | "other"): Promise<Edited | undefined>;
+  /**
+   * After a conflict: puts mine on top of the other, or goes on with the other, `both` with mine as a variant; gives what
+   * is to be put on the sheet.
+   */
+  settle(way: Way): Promise<Edited | undefined>;
+  /** Of a conflict: mine, the other, and what both were made from; undefined where one of them cannot be had. */
+  versions(): Promise<Versions | undefined>;
+  /** Ends a conflict with what mine and the other became together; `refused` where the server takes no such document. */
+  merge(merged: Edited): Promise<"kept" | "failed" | "refused" | "conflict">;
   /** Another project takes the sheet. */
   leave(): void;
 }
@@ -58,6 +69,8 @@ interface Conflict {
   readonly other: RevisionInfo | undefined;
   readonly key: string;
   readonly shown: "mine" | "other";
+  /** The revision that mine was made from; none where it was made from the file. */
+  readonly from: string | undefined;
 }
 
 export async function openKeeper({ id, name, document: file, latest, onState }: Sheet): Promise<Keeper> {
@@ -106,13 +119,21 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
       else if (!conflict && (newer === undefined || newer === project?.revision) && followsOn(unsent)) {
         newer = unsent;
         left = [unsent.key];
-      } else conflict ??= { mine: unsent, other: revision, key: unsent.key, shown: "other" };
+      } else {
+        conflict ??= { mine: unsent, other: revision, key: unsent.key, shown: "other", from: unsent.onto };
+      }
     }
     if (newer) names.set(newer.document, newer.says);
   };
   /** Whether an edit in the browser was made from the latest that there is elsewhere. */
   const followsOn = (unsent: HeldUnsent): boolean =>
     revision ? unsent.onto === revision.tag : unsent.base === base;
+
+  /** By its tag, which begins with its number. */
+  const revisionOf = async (tag: string) => {
+    const found = await fetchRevision(id, Number.parseInt(tag, 10));
+    return found?.tag === tag ? found : undefined;
+  };
 
   const sendIn = (delay: number): void => {
     clearTimeout(timer);
@@ -122,8 +143,10 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
   const put = async ({ document, says }: Edited): Promise<"kept" | "failed" | "refused" | "conflict"> => {
     const answer = await putRevision(id, { name, document, says: names.get(document) ?? says }, onto?.tag);
     if (answer.kind === "kept") onto = answer.revision;
-    if (answer.kind === "conflict" && now) {
-      conflict = { mine: now, other: answer.latest, key, shown: "mine" };
+    if (answer.kind === "conflict" && (conflict || now)) {
+      const other = answer.latest;
+      if (conflict) conflict = { ...conflict, other };
+      else if (now) conflict = { mine: now, other, key, shown: "mine", from: onto?.tag };
       reportRest();
     }
     return answer.kind;
@@ -223,6 +246,7 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
       }
       const theirs = await fetchRevision(id, other.number);
       if (!theirs) return undefined;
+      if (way === "both") await addAside(name, mine);
       // Mine goes into the list first, so that either can be gone back to.
       conflict = undefined;
       onto = other;
@@ -244,6 +268,35 @@ export async function openKeeper({ id, name, document: file, latest, onState }: 
       }
       await send();
       return undefined;
+    },
+
+    async versions() {
+      if (!conflict?.other) return undefined;
+      const { mine, other, from, shown } = conflict;
+      const base = from === undefined ? { document: file } : await revisionOf(from);
+      // Where the other stands on the sheet, it may have been edited there since.
+      const theirs = shown === "other" && now ? now : await fetchRevision(id, other.number);
+      return theirs && base && { base: base.document, mine: mine.document, other: theirs.document };
+    },
+
+    async merge(merged) {
+      const begun = conflict;
+      if (!begun?.other) return "failed";
+      const before = onto;
+      onto = begun.other;
+      const done = await put(merged);
+      if (done !== "kept") {
+        onto = before;
+        return done;
+      }
+      conflict = undefined;
+      fileUnseen = false;
+      now = merged;
+      kept = merged.document;
+      left = [...left, begun.key];
+      await letGo();
+      reportRest();
+      return done;
     },
 
     leave() {

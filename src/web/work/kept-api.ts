@@ -11,6 +11,8 @@ export interface RevisionInfo {
   readonly says: Message;
   /** ISO 8601, UTC. */
   readonly time: string;
+  /** The name of who edited; empty for whoever sat at the server's machine. */
+  readonly who: string;
 }
 
 export interface Revision extends RevisionInfo {
