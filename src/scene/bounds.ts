@@ -1,5 +1,4 @@
 /** Bounds of drawings over every reader, and the one way to make a scene. */
-import type { Point } from "../geometry/point.ts";
 import type { Rect } from "../geometry/rect.ts";
 import { LANGUAGES } from "../text/catalogue.ts";
 import type { Message } from "../text/message.ts";

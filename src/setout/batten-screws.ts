@@ -3,12 +3,11 @@
  * the studs still finds rims, plates and headers; between those, blocks are set behind the sheathing.
  */
 import { common, type Interval, intervalLength, overlaps } from "../geometry/interval.ts";
-import { sliceVertical } from "../geometry/polygon.ts";
+import { boundsOverlap, polygonBounds, sliceVertical } from "../geometry/polygon.ts";
 import { type Rect, rectOutline } from "../geometry/rect.ts";
 import { snap } from "../units/length.ts";
 import type { DraftBatten } from "./battens.ts";
 import type { Solid } from "./facade.ts";
-import { solidBounds } from "./solids.ts";
 
 export interface ScrewPoint {
   readonly x: number;
@@ -83,8 +82,8 @@ export function holdsOf(batten: Strip, solids: readonly Solid[]): Hold[] {
   const along: Interval = [batten.y[0] + endInset, batten.y[1] - endInset];
   const holds: Hold[] = [];
   for (const solid of solids) {
-    const box = solidBounds(solid);
-    if (!overlaps(box.x, usable) || !overlaps(box.y, along)) continue;
+    if (!boundsOverlap(solid.region, usable, along)) continue;
+    const box = polygonBounds(solid.region);
     const x = common(usable, [box.x[0] + FROM_SOLID_EDGE_MM, box.x[1] - FROM_SOLID_EDGE_MM]);
     if (!x) continue;
     const at = snap((x[0] + x[1]) / 2);
@@ -122,7 +121,7 @@ export function bayAt(solids: readonly Solid[], x: number, y: number): Interval 
   let right = Number.POSITIVE_INFINITY;
   for (const solid of solids) {
     if (isLevel(solid)) continue;
-    const box = solidBounds(solid);
+    const box = polygonBounds(solid.region);
     if (y < box.y[0] || y > box.y[1]) continue;
     if (box.x[1] <= x) left = Math.max(left, box.x[1]);
     else if (box.x[0] >= x) right = Math.min(right, box.x[0]);
@@ -144,7 +143,7 @@ export function freeBlockPlace(
   const reach = half - FROM_SOLID_EDGE_MM + MAY_MOVE_MM;
   const near: Interval = [y - reach - half, y + reach + half];
   const taken = solids
-    .filter((solid) => isLevel(solid) && liesIn(solid, bay, near))
+    .filter((solid) => isLevel(solid) && boundsOverlap(solid.region, bay, near))
     .flatMap((solid) => heightsWithin(solid, bay))
     .concat(holes.filter((hole) => overlaps(hole.x, bay)).map((hole) => hole.y));
   const places = [y, ...taken.flatMap(([from, to]) => [to + half, from - half])]
@@ -159,14 +158,9 @@ function isLevel({ kind }: Solid): boolean {
   return kind !== "stud" && kind !== "trimmer" && kind !== "joist";
 }
 
-function liesIn(solid: Solid, x: Interval, y: Interval): boolean {
-  const box = solidBounds(solid);
-  return overlaps(box.x, x) && overlaps(box.y, y);
-}
-
 /** The height that a solid takes up anywhere in a bay; plates under a rake climb through it. */
 function heightsWithin(solid: Solid, [from, to]: Interval): Interval[] {
-  const box = solidBounds(solid).x;
+  const box = polygonBounds(solid.region).x;
   const ends = [Math.max(from, box[0]) + INSIDE_MM, Math.min(to, box[1]) - INSIDE_MM];
   const heights = ends.flatMap((x) => sliceVertical(solid.region, x).flat());
   return heights.length === 0 ? [] : [[Math.min(...heights), Math.max(...heights)]];

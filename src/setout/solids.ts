@@ -2,7 +2,7 @@
 import { common, type Interval, subtractIntervals } from "../geometry/interval.ts";
 import type { Point } from "../geometry/point.ts";
 import { type Polygon, polygonBounds, rectInsidePolygon, sliceVertical } from "../geometry/polygon.ts";
-import { type Rect, rectOutline } from "../geometry/rect.ts";
+import { rectOutline } from "../geometry/rect.ts";
 import { intersect } from "../geometry/region.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { snap } from "../units/length.ts";
@@ -130,16 +130,4 @@ function studsOf(structure: Structure, face: Face, length: number, trimmers: rea
       })
       .map((region) => ({ kind: "stud", region }));
   });
-}
-
-const bounds = new WeakMap<Solid, Rect>();
-
-/** A solid's bounds, worked once: every batten of a face asks for them. */
-export function solidBounds(solid: Solid): Rect {
-  let box = bounds.get(solid);
-  if (!box) {
-    box = polygonBounds(solid.region);
-    bounds.set(solid, box);
-  }
-  return box;
 }

@@ -8,7 +8,9 @@ import { escapeXml, number } from "./markup.ts";
 
 /**
  * What becomes one path, since a screen styles, lays out and paints far fewer elements so: circles of one kind and piece that
- * follow each other, or, of a drawing in motion, all outlines and circles that look alike in a layer of pieces.
+ * follow each other, or, of a drawing in motion, all outlines and circles that look alike in a layer of pieces. There a disc
+ * without a line is a dot: a line of no length with round ends (class `dots-<fill>`), which is parsed and painted in a fraction of a
+ * circle's time.
  */
 export type Joining = "nothing" | "circles" | "pieces";
 
@@ -55,15 +57,21 @@ function looksJoined(run: readonly Mark[], placement: Placement): string[] {
   const looks = new Map<string, string>();
   const others: string[] = [];
   for (const mark of run) {
-    const data = dataOf(mark, placement);
+    const data = isDot(mark) ? `M${pair(mark.centre, placement)}h0` : dataOf(mark, placement);
     if (data === undefined) {
       others.push(element(mark, placement));
       continue;
     }
-    const look = `${classes(mark as Paint)}${ruleOf(mark)}`;
+    const look = isDot(mark)
+      ? `class="dots-${mark.fill}" stroke-width="${number(2 * mark.radius * placement.scale)}"`
+      : `${classes(mark as Paint)}${ruleOf(mark)}`;
     looks.set(look, (looks.get(look) ?? "") + data);
   }
   return [...[...looks].map(([look, data]) => `<path ${look} d="${data}"/>`), ...others];
+}
+
+function isDot(mark: Mark): mark is CircleMark {
+  return mark.shape === "circle" && mark.fill !== undefined && mark.line === undefined;
 }
 
 function joinedCircles(run: readonly Mark[], placement: Placement, join: boolean): string[] {

@@ -3,13 +3,11 @@
  * stud where there is nothing else, as under a sill. They pass less than a batten's do, so the same screw reaches deep enough.
  */
 import { common, type Interval } from "../../geometry/interval.ts";
-import { type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
-import { rectsOverlap } from "../../geometry/rect.ts";
+import { boundsOverlap, type Polygon, polygonBounds, sliceVertical } from "../../geometry/polygon.ts";
 import { snap } from "../../units/length.ts";
 import { crossingPoints, type ScrewPoint, screwPoints } from "../batten-screws.ts";
 import type { Fixing, Piece, Solid } from "../facade.ts";
 import { buckFixer } from "../fixings.ts";
-import { solidBounds } from "../solids.ts";
 import { turnedPolygon } from "../transpose.ts";
 import type { Ground, Wall } from "./wall.ts";
 
@@ -104,12 +102,16 @@ function uprightPoints(outline: Polygon, solids: readonly Solid[], widestBay: nu
 
 /** As an upright one, turned. */
 function levelPoints(outline: Polygon, solids: readonly Solid[], widestBay: number): Points {
-  const box = polygonBounds(outline);
-  const near = solids.filter((solid) => rectsOverlap(solidBounds(solid), box));
+  const { x, y } = polygonBounds(outline);
+  const near = solids.filter(({ region }) => boundsOverlap(region, x, y));
   const turned = near.map((solid) => ({ ...solid, region: turnedPolygon(solid.region) }));
   const { points, isHeld } = uprightPoints(turnedPolygon(outline), turned, widestBay);
   return {
-    points: points.map(({ x, y, solid }) => ({ x: y, y: x, solid: near[turned.indexOf(solid)] ?? solid })),
+    points: points.map((point) => ({
+      x: point.y,
+      y: point.x,
+      solid: near[turned.indexOf(point.solid)] ?? point.solid,
+    })),
     isHeld,
   };
 }

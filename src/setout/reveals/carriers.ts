@@ -3,7 +3,6 @@ import { type Interval, intervalLength } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Rect } from "../../geometry/rect.ts";
 import type { Piece, Solid } from "../facade.ts";
-import { solidBounds } from "../solids.ts";
 
 export type Side = "left" | "right" | "head";
 
@@ -28,7 +27,8 @@ export function carriersOf(
     if (kind === "backing") add(mark, polygonBounds(outline), z);
   }
   for (const solid of stands.solids) {
-    if (solid.kind === (side === "head" ? "header" : "trimmer")) add(solid.id, solidBounds(solid), solid.z);
+    if (solid.kind === (side === "head" ? "header" : "trimmer"))
+      add(solid.id, polygonBounds(solid.region), solid.z);
   }
   return carriers.sort((a, b) => b.z[1] - a.z[1]);
 

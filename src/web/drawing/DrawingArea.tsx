@@ -125,7 +125,7 @@ export function DrawingArea({
   // The facade follows the hand; the symbols of its findings may come a little later.
   const said = useRested(findings, SYMBOLS_APART);
   const faces = design?.facade.faces;
-  const rested = useRested(design, SYMBOLS_APART);
+  const rested = useRested(shown.has("wind") ? design : undefined, SYMBOLS_APART);
   const wind = useWindUses(rested, shown.has("wind"));
   const [dragged, setDragged] = useState<Ghost>();
   const moving = dragged !== undefined;

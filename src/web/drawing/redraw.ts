@@ -9,6 +9,8 @@ const SVG = "http://www.w3.org/2000/svg";
 interface DrawnElement {
   readonly text: string;
   readonly node: Element;
+  /** Told where it was asked before. */
+  readonly standing?: Standing | undefined;
 }
 
 /** A layer that is drawn. */
@@ -51,30 +53,51 @@ function redrawLayer(
 ): DrawnElement[] {
   const alike = queued(drawn, ({ text }) => text);
   const next: (DrawnElement | undefined)[] = elements.map((text) => alike.get(text)?.shift());
-  const left = queued([...alike.values()].flat(), ({ text }) => standing(text)?.head ?? "");
+  const left = new Map<string, Told[]>();
+  for (const queue of alike.values())
+    for (const { text, node, standing = standingOf(text) } of queue) {
+      if (standing) enqueue(left, standing.head, { node, standing });
+    }
   const toMake: number[] = [];
   for (const [i, text] of elements.entries()) {
     if (next[i]) continue;
-    const placed = standing(text);
-    const old = placed && left.get(placed.head)?.shift();
-    if (old) {
-      for (const [name, value] of placed.place) old.node.setAttribute(name, value);
-      next[i] = { text, node: old.node };
-    } else toMake.push(i);
+    const standing = standingOf(text);
+    const old = standing && left.get(standing.head)?.shift();
+    if (!old) {
+      toMake.push(i);
+      continue;
+    }
+    for (const [at, [name, value]] of standing.place.entries())
+      if (old.standing.place[at]?.[1] !== value) old.node.setAttribute(name, value);
+    next[i] = { text, node: old.node, standing };
   }
-  const made = document.createElementNS(SVG, "g");
-  made.innerHTML = toMake.map((i) => elements[i]).join("");
-  for (const [at, node] of [...made.children].entries()) {
-    const i = toMake[at] as number;
-    next[i] = { text: elements[i] as string, node };
+  if (toMake.length > 0) {
+    const made = document.createElementNS(SVG, "g");
+    made.innerHTML = toMake.map((i) => elements[i]).join("");
+    for (const [at, node] of [...made.children].entries()) {
+      const i = toMake[at] as number;
+      next[i] = { text: elements[i] as string, node };
+    }
   }
   const all = next.filter((one) => one !== undefined);
-  place(host, all);
+  const same = all.length === drawn.length && all.every(({ node }, i) => node === drawn[i]?.node);
+  if (!same) place(host, all);
   return all;
 }
 
-/** An element without its place, by which it is the same element, and its place; undefined where these are not told apart. */
-function standing(text: string): { head: string; place: readonly (readonly [string, string])[] } | undefined {
+/** An element without its place, by which it is the same element, and its place. */
+interface Standing {
+  readonly head: string;
+  readonly place: readonly (readonly [name: string, value: string])[];
+}
+
+interface Told {
+  readonly node: Element;
+  readonly standing: Standing;
+}
+
+/** Of a path or a text that is not turned; undefined where head and place are not told apart. */
+function standingOf(text: string): Standing | undefined {
   if (text.startsWith("<path ")) {
     const from = text.indexOf(' d="') + 4;
     return { head: text.slice(0, from), place: [["d", text.slice(from, text.indexOf('"', from))]] };
@@ -109,11 +132,12 @@ function place(host: Element, next: readonly { readonly node: Element }[]): void
 
 function queued<Value>(values: readonly Value[], keyOf: (value: Value) => string): Map<string, Value[]> {
   const queues = new Map<string, Value[]>();
-  for (const value of values) {
-    const key = keyOf(value);
-    const queue = queues.get(key);
-    if (queue) queue.push(value);
-    else queues.set(key, [value]);
-  }
+  for (const value of values) enqueue(queues, keyOf(value), value);
   return queues;
+}
+
+function enqueue<Value>(queues: Map<string, Value[]>, key: string, value: Value): void {
+  const queue = queues.get(key);
+  if (queue) queue.push(value);
+  else queues.set(key, [value]);
 }
