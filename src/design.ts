@@ -44,7 +44,8 @@ export function design(project: Project, beside: Beside = {}): Design {
 }
 
 function lay(project: Project, { faces: memo, toDraw = false }: Beside): Laid {
-  const demands = demandsOf(project);
+  const gather = (): Demands => demandsOf(project);
+  const demands = memo ? memo.demands(project, gather) : gather();
   return { project, demands, facade: setOut(project, demands, { memo, toDraw }) };
 }
 

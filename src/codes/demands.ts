@@ -112,7 +112,7 @@ export interface Demands {
 const ONE_PERSON_KG = 25;
 const FALL_HEIGHT_MM = 3000;
 
-/** The demands of a project: the step `require` of the flow. */
+/** The demands of a project: the step `require` of the flow. Neither faces nor rods are read: a memo counts on it. */
 export function demandsOf(project: Project): Demands {
   const claddings = project.claddings.map((cladding, index) => ({ cladding, path: `/claddings/${index}` }));
   const catalogue = catalogueWith(project.figures);

@@ -3,10 +3,14 @@
  * another, and a window moved along its wall solves no rod again. What two layouts share (stock, limits, structure, demands) is one key, what a face has of its own another: both are whole
  * texts, never hashes, so a remembered face is always the right one.
  */
+import type { Demands } from "../codes/demands.ts";
+import type { Project } from "../project/schema/project.ts";
 import type { LaidFace } from "./face-layout.ts";
 import type { RodOutcome, RodProblem } from "./rod/index.ts";
 
 export interface FaceMemo {
+  /** What the project asks, gathered now unless nothing but its faces and rods has changed since the last time. */
+  demands(project: Project, gather: () => Demands): Demands;
   /** Told before the faces of a project are asked for: so many of them are kept whatever came before. */
   among(faces: number): void;
   /** The face made from these keys, made now where it is not remembered. */
@@ -59,6 +63,7 @@ export function createFaceMemo({
   readonly from?: KeptLayouts;
 }): FaceMemo {
   let faces = 0;
+  let asked: { readonly by: Project; readonly demands: Demands } | undefined;
   const kept = new Map<string, Map<string, LaidFace>>();
   if (from) kept.set(from.shared, new Map(from.faces.map(({ own, face }) => [own, face])));
   const rods = new Map((from?.rods ?? []).map(({ key, outcome }) => [key, outcome]));
@@ -70,6 +75,10 @@ export function createFaceMemo({
     },
     get solved() {
       return solved;
+    },
+    demands(project, gather) {
+      if (!asked || !asksAlike(asked.by, project)) asked = { by: project, demands: gather() };
+      return asked.demands;
     },
     among(count) {
       faces = count;
@@ -100,6 +109,12 @@ export function createFaceMemo({
       return face;
     },
   };
+}
+
+/** Whether all that demands are gathered from is the very same: an edit shares with the project before it whatever it leaves alone. */
+function asksAlike(a: Project, b: Project): boolean {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof Project>;
+  return [...keys].every((key) => key === "faces" || key === "rods" || a[key] === b[key]);
 }
 
 /** Puts an entry last and lets the oldest go beyond the limit. */

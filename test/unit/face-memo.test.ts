@@ -1,8 +1,10 @@
 /** An edit on one face lays out that face alone, and the design is the same as from scratch. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { demandsOf } from "../../src/codes/demands.ts";
 import { design } from "../../src/design.ts";
 import { readDocument } from "../../src/project/read.ts";
+import { createReadMemo } from "../../src/project/read-memo.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { createFaceMemo } from "../../src/setout/memo.ts";
 
@@ -83,5 +85,32 @@ describe("laying out again after an edit", () => {
     expect(memo.made).toBe(EVERY + 2);
     design(at(750), { faces: memo });
     expect(memo.made).toBe(EVERY + 2 + anew);
+  });
+});
+
+describe("what a project asks", () => {
+  const original: Loose = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+  const known = createReadMemo();
+  const readAgain = (document: Loose): Project => {
+    const result = readDocument(document, "memo", known);
+    if (!result.ok) throw new Error(JSON.stringify(result.findings));
+    return result.project;
+  };
+
+  it("is gathered anew for all but an edit of faces and rods, and is always what a fresh look gathers", () => {
+    const memo = createFaceMemo({ spare: 1, shareds: 1 });
+    const first = design(readAgain(original), { faces: memo }).demands;
+    const faces = structuredClone(original.faces);
+    front({ faces }).openings[1].x = [760, 1660];
+    const moved = readAgain({ ...original, faces });
+    const kept = design(moved, { faces: memo }).demands;
+    expect(kept).toBe(first);
+    expect(kept).toEqual(demandsOf(moved));
+    const claddings = structuredClone(original.claddings);
+    claddings.find(({ kind }: Loose) => kind === "boards").thickness += 3;
+    const thicker = readAgain({ ...original, claddings });
+    const anew = design(thicker, { faces: memo }).demands;
+    expect(anew).not.toEqual(first);
+    expect(anew).toEqual(demandsOf(thicker));
   });
 });
