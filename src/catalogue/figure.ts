@@ -9,7 +9,6 @@ export type {
   Quantity,
   RangeFigure,
   Statement,
-  Unit,
 } from "./schema/figure.ts";
 
 /** Any of the shapes a figure can have. */

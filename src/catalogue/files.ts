@@ -44,14 +44,14 @@ export const sheetMaterialsFile = checkedByTest<SheetMaterialsFile>(sheetMateria
 export const stockFile = checkedByTest<StockFile>(stockData);
 export const meshesFile = checkedByTest<MeshesFile>(meshesData);
 export const fastenersFile = checkedByTest<FastenersFile>(fastenersData);
-export const clearancesFile = checkedByTest<ClearancesFile>(clearancesData);
-export const cavityRulesFile = checkedByTest<CavityRulesFile>(cavityRulesData);
+const clearancesFile = checkedByTest<ClearancesFile>(clearancesData);
+const cavityRulesFile = checkedByTest<CavityRulesFile>(cavityRulesData);
 export const straightnessFile = checkedByTest<StraightnessFile>(straightnessData);
 export const climatesFile = checkedByTest<ClimatesFile>(climatesData);
 export const finishesFile = checkedByTest<FinishesFile>(finishesData);
-export const lightFile = checkedByTest<LightFile>(lightData);
-export const heatFile = checkedByTest<HeatFile>(heatData);
-export const codePacksFile = checkedByTest<CodePacksFile>(codePacksData);
+const lightFile = checkedByTest<LightFile>(lightData);
+const heatFile = checkedByTest<HeatFile>(heatData);
+const codePacksFile = checkedByTest<CodePacksFile>(codePacksData);
 export const proportionRulesFile = checkedByTest<ProportionRulesFile>(proportionRulesData);
 
 /** Every file that holds figures, by its name in `data/`. */

@@ -3,7 +3,7 @@
 export type ModelUnit = "mm" | "m" | "ft" | "in";
 
 /** Millimetres in each; the foot and the inch as conversion-based units of the metre (exact by the agreement of 1959). */
-export const UNIT_MM: Readonly<Record<ModelUnit, number>> = { mm: 1, m: 1000, ft: 304.8, in: 25.4 };
+const UNIT_MM: Readonly<Record<ModelUnit, number>> = { mm: 1, m: 1000, ft: 304.8, in: 25.4 };
 
 export class IfcText {
   readonly lines: string[] = [];

@@ -34,7 +34,7 @@ function sizes({ stock, trim, cladding }: SheetZone): (readonly [width: number, 
 }
 
 /** What the sheets themselves cover is not known before they are laid: every joint is counted as none's, as wide as it can be. */
-export function areaBound(zone: SheetZone): number {
+function areaBound(zone: SheetZone): number {
   const { ground, cladding } = zone;
   const cells = sizes(zone).map(([w, h]) => (w + cladding.joint) * (h + cladding.joint));
   const shoelace = ground.region.reduce((sum, [x, y], i, all) => {
@@ -55,7 +55,7 @@ const THIN_MM = 0.01;
 const INSIDE_MM = 0.001;
 
 /** As many places as are found, the ones that exclude fewest others first: any such set is a bound. */
-export function placesApart(zone: SheetZone): number {
+function placesApart(zone: SheetZone): number {
   const { ground } = zone;
   const outs = ground.keepOuts.map(({ rect }) => rect);
   const { joint } = zone.cladding;

@@ -50,7 +50,6 @@ export const unitSchema = z.enum([
   "count",
   "diameters",
 ]);
-export type Unit = z.infer<typeof unitSchema>;
 
 export const idSchema = z.string().regex(/^[A-Za-z0-9#/.]+(-[A-Za-z0-9#/.]+)*$/);
 

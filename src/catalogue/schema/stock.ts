@@ -18,4 +18,3 @@ export const stockFileSchema = z.strictObject({
 });
 export type StockFile = z.infer<typeof stockFileSchema>;
 export type Section = z.infer<typeof sectionSchema>;
-export type SheetFormat = z.infer<typeof sheetFormatSchema>;

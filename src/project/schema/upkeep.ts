@@ -19,7 +19,6 @@ export const FINISH_KINDS = [
   "charred-brushed-re-oiling",
   "charred-left-alone",
 ] as const;
-export type FinishKind = (typeof FINISH_KINDS)[number];
 
 /** A century: no finish and no owner asks for less. */
 const LONGEST_MONTHS = 1200;
