@@ -128,6 +128,19 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import("./commands/pack.ts"),
   },
   {
+    name: "lay-again",
+    takes: [FILE],
+    options: [
+      ...USUAL,
+      { name: "face", value: "ID", about: "cli.option.lay-again.face" },
+      { name: "journal", value: "FILE.json" },
+      { name: "steps", value: "N", range: [1, 100_000_000] },
+      { name: "to", value: "FILE", about: "cli.option.take-in.to" },
+    ],
+    example: "outerleaf lay-again house.outerleaf.json --journal told.json --to house-2.outerleaf.json",
+    load: () => import("./commands/lay-again.ts"),
+  },
+  {
     name: "upkeep",
     takes: [FILE],
     options: [...USUAL, { name: "calendar" }],

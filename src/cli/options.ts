@@ -27,6 +27,8 @@ export interface Options {
   readonly seed?: number;
   readonly face?: string;
   readonly planing?: number;
+  readonly journal?: string;
+  readonly steps?: number;
   readonly readings?: string;
   readonly since?: string;
   readonly narrowest?: number;

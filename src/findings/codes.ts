@@ -70,6 +70,7 @@ export const RULES = {
   S026: "battens on soft insulation",
   S027: "returns of an opening",
   S028: "joints of battens",
+  S029: "layout laid again",
   // Proof.
   P001: "cavity depth",
   P002: "joint against the membrane's limit",
@@ -131,6 +132,9 @@ export const RULES = {
   M005: "cavity over the wall as read",
   M006: "moisture of boards as they are fixed",
   M007: "moisture that the gaps were set out for",
+  M008: "opening as measured",
+  M009: "end of a face as measured",
+  M010: "faces that meet at a corner",
 } as const;
 
 export type RuleCode = keyof typeof RULES;

@@ -1,5 +1,6 @@
 /** What the schema cannot see: values that must agree with each other. Every rule runs, so that all problems show at once. */
 import type { Finding } from "../findings/finding.ts";
+import { asBuiltProblems } from "./check/as-built.ts";
 import { azimuthProblems, cornerProblems } from "./check/corners.ts";
 import { eavesProblems } from "./check/eaves.ts";
 import { doubledIds } from "./check/ids.ts";
@@ -34,6 +35,7 @@ const RULES: readonly Rule[] = [
   layerProblems,
   pileProblems,
   surveyProblems,
+  asBuiltProblems,
 ];
 
 export function checkProject(file: SourceFile, project: Project): Finding[] {

@@ -18,6 +18,7 @@ import { jointsOf } from "./draft.ts";
 import type { Clearance, Facade, FaceLayout, Joint, RodResult, Solid } from "./facade.ts";
 import { flashingsOf } from "./flashings.ts";
 import type { KeepOut, RoundKeepOut, ZoneGround } from "./ground-plan.ts";
+import { laidRecord, movesOf } from "./laid/record.ts";
 import { controlLines } from "./lines.ts";
 import { planeOf } from "./planes.ts";
 import { withReturns } from "./reveals/index.ts";
@@ -32,6 +33,8 @@ export interface Prepared {
   readonly keepOuts: readonly KeepOut[];
   readonly rounds: readonly RoundKeepOut[];
   readonly grounds: readonly ZoneGround[];
+  /** What its cladding was set out on before it was laid again. */
+  readonly setOutOn?: Pick<Prepared, "keepOuts" | "grounds">;
 }
 
 export type Rods = readonly {
@@ -50,15 +53,19 @@ export function layFace(
   project: Project,
   demands: Demands,
   planes: Facade["planes"],
-  { face, ends, outline, keepOuts, rounds, grounds }: Prepared,
+  { face, ends, outline, keepOuts, rounds, grounds, setOutOn }: Prepared,
   rods: Rods,
 ): LaidFace {
   const solids: Solid[] = solidsOf(project, face);
   const primary =
     rods.find(({ rod }) => rod.zones.some((zone) => zone.face === face.id))?.primary ?? new Set<number>();
   const lines = controlLines({ face, outline, keepOuts, grounds, primary });
-  const level = lines.filter(({ direction }) => direction === "horizontal").map(({ at }) => at);
-  const results = grounds.map((ground) =>
+  const first = setOutOn ?? { keepOuts, grounds };
+  const level = (setOutOn ? controlLines({ face, outline, ...setOutOn, primary }) : lines)
+    .filter(({ direction }) => direction === "horizontal")
+    .map(({ at }) => at);
+  const moves = movesOf(laidRecord(project, face.id));
+  const results = first.grounds.map((ground) =>
     layZone({
       project,
       demands,
@@ -68,6 +75,7 @@ export function layFace(
       ends,
       ...rodOf(rods, ground),
       lines: level,
+      ...(setOutOn && { relaid: { moves, keepOuts } }),
       solids,
     }),
   );

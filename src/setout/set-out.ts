@@ -1,12 +1,14 @@
 /** Sets out a whole project: planes, corners, rods, then each zone of each face. Pure; same project, same facade. */
 import type { Demands } from "../codes/demands.ts";
 import { recessLinedBy } from "../project/lookup.ts";
+import type { LaidRecord } from "../project/schema/as-built.ts";
 import type { Face, Project } from "../project/schema/project.ts";
 import { widestBoard } from "./boards/widest-board.ts";
 import { type FaceEnds, faceEnds, faceLength } from "./corners.ts";
 import type { Facade } from "./facade.ts";
 import { type LaidFace, layFace, type Prepared, type Rods } from "./face-layout.ts";
 import { keepOutsOf, reachedOutline, roundsOf, zoneGround } from "./ground-plan.ts";
+import { asSetOut, laidRecord } from "./laid/record.ts";
 import { type FaceMemo, keyOf } from "./memo.ts";
 import { stepFindings } from "./plane-findings.ts";
 import { planeSteps, zonePlane } from "./planes.ts";
@@ -40,7 +42,8 @@ export function setOut(
   const laid = prepared.map((one, index): LaidFace => {
     const make = (): LaidFace => layFace(project, demands, planes, one, rods);
     const from = recessLinedBy(project, one.face.id)?.parent.plan;
-    return memo ? memo.recall(shared, ownKey(one, { index, planes, rods, from }), make) : make();
+    const record = laidRecord(project, one.face.id);
+    return memo ? memo.recall(shared, ownKey(one, { index, planes, rods, from, record }), make) : make();
   });
   const overhead = soffits.map((soffit): LaidFace => {
     const make = (): LaidFace => laySoffit(project, demands, { soffit, planes });
@@ -73,8 +76,9 @@ function tasksOf(project: Project, demands: Demands, prepared: readonly Prepared
   return (project.rods ?? []).map((spec) => {
     const zones = spec.zones.flatMap(({ face, zone }): RodZone[] => {
       const on = prepared.find((one) => one.face.id === face);
-      const ground = on?.grounds.find((one) => one.zone.id === zone);
-      return on && ground ? [{ ground, faceKeepOuts: on.keepOuts }] : [];
+      const first = on?.setOutOn ?? on;
+      const ground = first?.grounds.find((one) => one.zone.id === zone);
+      return first && ground ? [{ ground, faceKeepOuts: first.keepOuts }] : [];
     });
     const asked = demands.boards[zones[0]?.ground.zone.cladding ?? ""];
     return { project, spec, zones, gapBand: asked?.gapBand ?? [0, 0], season: asked?.seasonal };
@@ -85,8 +89,19 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
   const outline = reachedOutline(face, faceLength(face), ends);
   const keepOuts = keepOutsOf(project, face);
   const rounds = roundsOf(project, face);
-  const grounds = face.zones.map((zone) => zoneGround({ face, zone, outline, keepOuts, rounds }));
-  return { face, ends, outline, keepOuts, rounds, grounds };
+  const on = (outs: typeof keepOuts) =>
+    face.zones.map((zone) => zoneGround({ face, zone, outline, keepOuts: outs, rounds }));
+  const record = laidRecord(project, face.id);
+  const drawn = record && keepOutsOf(project, asSetOut(face, record));
+  return {
+    face,
+    ends,
+    outline,
+    keepOuts,
+    rounds,
+    grounds: on(keepOuts),
+    ...(drawn && { setOutOn: { keepOuts: drawn, grounds: on(drawn) } }),
+  };
 }
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
@@ -104,14 +119,15 @@ interface Around {
   readonly rods: Rods;
   /** Where the face stands whose recess this one lines. */
   readonly from: Face["plan"] | undefined;
+  readonly record: LaidRecord | undefined;
 }
 
 /** What a face has of its own, its corners and its rods; its place in the file, since findings name it by path. */
-function ownKey({ face, ends }: Prepared, { index, planes, rods, from }: Around): string {
+function ownKey({ face, ends }: Prepared, { index, planes, rods, from, record }: Around): string {
   const own = rods
     .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
     .flatMap(({ rod, primary, runnerUp }) => [keyOf(rod), JSON.stringify([[...primary], runnerUp])]);
-  const around = JSON.stringify([index, ends, planes.filter((plane) => plane.face === face.id), from]);
+  const around = JSON.stringify([index, ends, planes.filter((plane) => plane.face === face.id), from, record]);
   return [keyOf(face), around, ...own].join("\n");
 }
 

@@ -5,6 +5,7 @@ import type { Message } from "../text/message.ts";
 import type { FaceEnds } from "./corners.ts";
 import type { RodResult, Solid, ZonePlane } from "./facade.ts";
 import type { ZoneGround } from "./ground-plan.ts";
+import type { Relaid } from "./laid/index.ts";
 
 export interface ZoneTask {
   readonly project: Project;
@@ -19,6 +20,8 @@ export interface ZoneTask {
   readonly runnerUp?: Message;
   /** Level lines that sheet joints like to follow. */
   readonly lines: readonly number[];
+  /** Cladding that was laid again; `ground` is then what it was set out on at first. */
+  readonly relaid?: Relaid;
   /** The face's timber; blocks set on the way are added. */
   readonly solids: Solid[];
 }

@@ -26,6 +26,7 @@ import type { BattenWish, DraftPiece, ZoneDraft } from "./draft.ts";
 import type { Fixing, Joint, Piece, Vent, ZonePlane } from "./facade.ts";
 import { battenFixer, boardFixer, railFixer, sheetFixer } from "./fixings.ts";
 import type { ZoneGround } from "./ground-plan.ts";
+import { laidAgain, uprightAgain } from "./laid/index.ts";
 import { battenStock, claddingOf } from "./resolve.ts";
 import { screwedAs } from "./sheets/edge-zones.ts";
 import { laySheets } from "./sheets/layout.ts";
@@ -48,7 +49,8 @@ export function layZone(task: ZoneTask): ZoneResult {
   const studs = studCentres(project.structure, faceLength(task.ground.face));
   const upright = cladding.kind === "boards" && cladding.direction === "vertical";
   if (upright) return layUprightZone(task, cladding, studs);
-  const draft = layCladding(task, cladding, studs);
+  const first = layCladding(task, cladding, studs);
+  const draft = task.relaid ? { ...first, ...laidAgain(task.ground, task.relaid, first) } : first;
   const battens = battensFor(task, draft.wishes);
   const lines = battenLines(battens);
   const pointsOn = pointsFor(task, cladding, { lines, pieces: draft.pieces });
@@ -80,7 +82,8 @@ function pointsFor(
 
 /** Upright boards hang on rails, and the rails on the battens. */
 function layUprightZone(task: ZoneTask, cladding: BoardCladding, studs: readonly number[]): ZoneResult {
-  const draft = layUpright(task, cladding, { studs, battensFor: (wishes) => battensFor(task, wishes) });
+  const first = layUpright(task, cladding, { studs, battensFor: (wishes) => battensFor(task, wishes) });
+  const draft = task.relaid ? { ...first, ...uprightAgain(task.ground, task.relaid, first) } : first;
   const { battens } = draft;
   const fixBoard = boardFixer(task, cladding);
   const boards = draft.boards.map(({ piece, points }) =>

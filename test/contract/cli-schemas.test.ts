@@ -144,6 +144,38 @@ describe.each(EXAMPLES)("%s", (file) => {
     if (since !== undefined) expect(calendar.out).toMatch(/^BEGIN:VCALENDAR\r\n/);
   });
 
+  it("lay-again of an opening told wider, what is cut kept where it can be, or word that nothing was measured", async () => {
+    expect(held("refused", (await desk.run("lay-again", file, "--json")).out)).toMatchObject({
+      refused: "No opening or end of this project has been measured.",
+    });
+    if (!file.startsWith("atelier")) return;
+    const entry = { id: "0123456789abcdef-1", told: "2026-05-04T08:00:00Z", kind: "opening" };
+    const body = { left: 2094, width: 606, sill: 1500, height: 600 };
+    desk.write("told.json", [{ ...entry, place: { face: "west", opening: "W3" }, body }]);
+    const { out } = await desk.run(
+      "lay-again",
+      file,
+      "--journal",
+      "told.json",
+      "--to",
+      "laid.json",
+      "--json",
+    );
+    const { faces, edit, written } = held("lay-again", out) as {
+      faces: { face: string; cost: number; pieces: { fate: string }[] }[];
+      edit: { path: string }[];
+      written: { file: string };
+    };
+    expect(faces).toMatchObject([{ face: "west", possible: true, cost: 0, least: 0 }]);
+    expect(faces[0]?.pieces.every(({ fate }) => fate === "new size")).toBe(true);
+    expect(edit.map(({ path }) => path)).toEqual(["/faces/0/openings/0/x", "/asBuilt"]);
+    expect(JSON.parse(desk.read(written.file))).toMatchObject({ asBuilt: { laid: [{ face: "west" }] } });
+    const again = await desk.run("lay-again", written.file, "--journal", "told.json");
+    expect(again.out).toContain("0 pieces move or change, re-cuts cost 0 (at least 0)");
+    desk.write("told.json", { entries: 7 });
+    expect((await desk.run("lay-again", file, "--journal", "told.json")).exit).toBe(2);
+  });
+
   it("pack, or word that nothing was read", async () => {
     const { exit, out } = await desk.run("pack", file, "--json");
     if (exit === 2) {

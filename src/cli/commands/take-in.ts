@@ -1,18 +1,16 @@
 /** `outerleaf take-in`: a face from a drawing or walls from a model, into a project or to begin one; a pile from a table. Tells what changes; writes it where `--to` says. */
-import { createHash } from "node:crypto";
-import { writeFile } from "node:fs/promises";
-import { extname, resolve } from "node:path";
+import { extname } from "node:path";
 import { findingJson } from "../../output/json/finding.ts";
 import { printFindings } from "../../output/report/findings.ts";
 import type { Taken } from "../../project/intake/taken.ts";
-import { printProject } from "../../project/print.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
-import { type FileText, readText, systemReason } from "../files.ts";
+import { type FileText, readText } from "../files.ts";
 import type { Job } from "../job.ts";
 import { type OpenedProject, openProject } from "../open-project.ts";
 import type { TakeInJson } from "../shapes/take-in.ts";
+import { writeProject } from "../write-project.ts";
 
 type Take = (
   job: Job,
@@ -48,7 +46,7 @@ export async function command(job: Job): Promise<Answer> {
     const faults = taken.findings.filter(({ outcome }) => outcome === "fail").length;
     return { refused: message("cli.refused.take-in", { file: name, faults }), findings: taken.findings };
   }
-  const written = options.to === undefined ? undefined : await write(job, options.to, taken.document);
+  const written = options.to === undefined ? undefined : await writeProject(job, options.to, taken.document);
   if (written && isRefusal(written)) return written;
   const reader = into?.reader ?? job.reader;
   const changes = taken.tells.map((tell) => say(tell, reader));
@@ -73,22 +71,4 @@ export async function command(job: Job): Promise<Answer> {
       "",
     ].join("\n"),
   };
-}
-
-/** Never over a file that is there. */
-async function write(
-  { io }: Job,
-  file: string,
-  document: unknown,
-): Promise<{ readonly file: string; readonly bytes: number; readonly sha256: string } | Refusal> {
-  const bytes = Buffer.from(printProject(document), "utf8");
-  try {
-    await writeFile(resolve(io.cwd, file), bytes, { flag: "wx" });
-  } catch (error) {
-    return {
-      refused: message("cli.refused.not-written", { file, why: systemReason(error) }),
-      hint: message("cli.hint.other-name"),
-    };
-  }
-  return { file, bytes: bytes.length, sha256: createHash("sha256").update(bytes).digest("hex") };
 }

@@ -4,6 +4,7 @@ import { shape as cut } from "../../output/json/shapes/cut.ts";
 import { shape as setOut } from "../../output/json/shapes/set-out.ts";
 import { shape as takeoff } from "../../output/json/shapes/takeoff.ts";
 import { backupShape, exportShape, importShape, peopleShape, restoreShape } from "./keep.ts";
+import { shape as layAgain } from "./lay-again.ts";
 import { shape as pack } from "./pack.ts";
 import { shape as planes } from "./planes.ts";
 import { shape as reach } from "./reach.ts";
@@ -34,6 +35,7 @@ export const SHAPES: Readonly<Record<string, z.ZodType>> = {
   cut,
   takeoff,
   pack,
+  "lay-again": layAgain,
   upkeep,
   reach,
   issue: issueShape,

@@ -1,5 +1,6 @@
 /** The project file, whole. Types, validation and the published JSON Schema all come from here. */
 import * as z from "zod";
+import { asBuilt } from "./as-built.ts";
 import { buildUp, cladding, limits } from "./cladding.ts";
 import { corner, face, rod } from "./face.ts";
 import { issued, sheets } from "./sheets.ts";
@@ -71,6 +72,7 @@ export const project = z.looseObject({
       }),
     )
     .optional(),
+  asBuilt: asBuilt.optional(),
   /** Of the resistance meter that boards are read with as they are fixed. */
   moistureMeter: z
     .looseObject({

@@ -4,7 +4,7 @@
  */
 import * as z from "zod";
 import { id } from "../../project/schema/values.ts";
-import { atPoint, onFace, onOpening, onPiece, place } from "./place.ts";
+import { atPoint, FARTHEST_MM, onFace, onOpening, onPiece, place } from "./place.ts";
 
 /** Most that one note, name or reason may hold, in UTF-16 units. */
 const LONGEST_TEXT = 2000;
@@ -82,6 +82,19 @@ const kinds = [
         diagonals: z.tuple([z.number().positive(), z.number().positive()]).optional(),
       })
       .describe("As measured, in millimetres."),
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal("end"),
+    place: onFace,
+    body: z.strictObject({
+      end: z.enum(["left", "right"]),
+      at: z
+        .number()
+        .min(-FARTHEST_MM)
+        .max(FARTHEST_MM)
+        .describe("Where the sheathing ends, in millimetres of the face frame."),
+    }),
   }),
   z.strictObject({
     ...common,

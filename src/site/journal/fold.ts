@@ -18,6 +18,7 @@ export interface SiteState {
   readonly pieces: Readonly<Record<string, PieceState>>;
   readonly readings: readonly EntryOf<"reading">[];
   readonly openings: readonly EntryOf<"opening">[];
+  readonly ends: readonly EntryOf<"end">[];
   readonly moisture: readonly EntryOf<"moisture">[];
   readonly photos: readonly EntryOf<"photo">[];
   readonly holdPoints: readonly EntryOf<"hold-point">[];
@@ -40,6 +41,7 @@ export function foldJournal(entries: Iterable<Entry>): SiteState {
     pieces: piecesOf(of("piece")),
     readings: of("reading"),
     openings: of("opening"),
+    ends: of("end"),
     moisture: of("moisture"),
     photos: of("photo"),
     holdPoints: of("hold-point"),

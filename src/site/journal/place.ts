@@ -9,7 +9,7 @@ export const mark = z
   .describe("A piece's mark, as on its label.");
 
 /** Farther than any building reaches (mm). */
-const FARTHEST_MM = 200_000;
+export const FARTHEST_MM = 200_000;
 
 const millimetres = z.number().min(-FARTHEST_MM).max(FARTHEST_MM);
 
