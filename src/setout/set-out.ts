@@ -127,7 +127,13 @@ function ownKey({ face, ends }: Prepared, { index, planes, rods, from, record }:
   const own = rods
     .filter(({ rod }) => rod.zones.some((zone) => zone.face === face.id))
     .flatMap(({ rod, primary, runnerUp }) => [keyOf(rod), JSON.stringify([[...primary], runnerUp])]);
-  const around = JSON.stringify([index, ends, planes.filter((plane) => plane.face === face.id), from, record]);
+  const around = JSON.stringify([
+    index,
+    ends,
+    planes.filter((plane) => plane.face === face.id),
+    from,
+    record,
+  ]);
   return [keyOf(face), around, ...own].join("\n");
 }
 

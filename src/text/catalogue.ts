@@ -2,8 +2,9 @@
  * The message catalogues, one file a subject, English and French side by side so that neither can be forgotten.
  * A new file is added to the list below.
  */
-import built from "../../data/text/built.json" with { type: "json" };
+
 import book from "../../data/text/book.json" with { type: "json" };
+import built from "../../data/text/built.json" with { type: "json" };
 import catalogue from "../../data/text/catalogue.json" with { type: "json" };
 import cli from "../../data/text/cli.json" with { type: "json" };
 import drawing from "../../data/text/drawing.json" with { type: "json" };

@@ -1,11 +1,11 @@
 /** A layout as text: each face with its choices side by side, then what becomes of each piece. */
 import type { Rect } from "../../geometry/rect.ts";
+import { countLine, printFindings } from "../../output/report/findings.ts";
 import type { LaidAgain } from "../../site/as-built/lay-again.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
 import type { LayAgainFacts } from "../json/lay-again.ts";
 import type { Written } from "../write-project.ts";
-import { countLine, printFindings } from "../../output/report/findings.ts";
 import { table } from "./table.ts";
 
 export function printLayAgain(
