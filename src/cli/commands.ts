@@ -170,6 +170,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       { name: "note", value: "TEXT" },
       { name: "who", value: "NAME" },
       { name: "date", value: "YYYY-MM-DD" },
+      DATA_OPTION,
     ],
     example: 'outerleaf issue house.outerleaf.json --to out/house --revision A --note "for the saw"',
     load: () => import("./commands/issue.ts"),

@@ -34,6 +34,13 @@ export const invitationBody = z.strictObject({
 
 export const knownBody = z.strictObject({ sha256: z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(500) });
 
+/** Of a set that is frozen: as printed, and the document's hash. */
+export const issuedQuery = z.object({
+  revision: z.string().min(1).max(20),
+  note: z.string().max(500),
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+});
+
 export const removalBody = z.strictObject({ name: z.string().max(255) });
 
 /** The body, or undefined where it is no JSON of this shape. */

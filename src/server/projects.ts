@@ -11,6 +11,7 @@ import type { Keeping } from "./keeping.ts";
 import type { Live } from "./live.ts";
 import { isOwnPage } from "./policy.ts";
 import { refuse } from "./refusals.ts";
+import { issuedRoutes } from "./site/issued.ts";
 import { siteRoutes } from "./site/routes.ts";
 
 const ID = ":id{[0-9a-f]{24}}";
@@ -22,12 +23,12 @@ export function projectRoutes({ store, now, live }: Keeping & { readonly live: L
     const request = context.req.raw;
     return isOwnPage(request) ? next() : refuse("foreign-page", request);
   });
-  routes.use(
-    bodyLimit({
-      maxSize: LARGEST_BODY,
-      onError: ({ req }) => refuse("too-large", req.raw, { values: { most: LARGEST_BODY / 1024 / 1024 } }),
-    }),
-  );
+  const limited = bodyLimit({
+    maxSize: LARGEST_BODY,
+    onError: ({ req }) => refuse("too-large", req.raw, { values: { most: LARGEST_BODY / 1024 / 1024 } }),
+  });
+  // An issued set is larger than any document, and has a limit of its own.
+  routes.use((context, next) => (context.req.path.endsWith("/issued") ? next() : limited(context, next)));
 
   routes.get("/", async ({ req }) => json({ store: true, projects: await store.list() }, req.raw));
 
@@ -82,6 +83,7 @@ export function projectRoutes({ store, now, live }: Keeping & { readonly live: L
   });
 
   routes.route("/", siteRoutes({ store, now, live }));
+  routes.route("/", issuedRoutes({ store, now }));
 
   for (const [path, allow] of [
     ["/", "GET, HEAD"],

@@ -37,6 +37,8 @@ const STATUS = {
   "no-person": 404,
   "batch-too-large": 413,
   "bad-range": 400,
+  "bad-set": 422,
+  "unknown-state": 409,
 } as const;
 
 export type Refusal = keyof typeof STATUS;

@@ -16,7 +16,7 @@ export async function serveExample(
   {
     documentsDir = at("examples"),
     ...more
-  }: { documentsDir?: string; store?: Store; port?: number; projectFile?: string } = {},
+  }: { documentsDir?: string; store?: Store; port?: number; projectFile?: string; outside?: string } = {},
 ): Promise<Serving> {
   const serving = await serve({
     files: diskFiles,

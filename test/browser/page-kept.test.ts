@@ -42,7 +42,8 @@ describeInBrowser("edits that are kept", (browser) => {
     let serving: Serving;
     beforeEach(async () => {
       place = storeFolder();
-      serving = await serveExample("atelier-bouleau", { store: await place.open() });
+      const outside = "https://192.0.2.7:4171";
+      serving = await serveExample("atelier-bouleau", { store: await place.open(), outside });
     });
     afterEach(async () => {
       await serving.close();
@@ -166,6 +167,23 @@ describeInBrowser("edits that are kept", (browser) => {
       // The own edit alone is a step back from there.
       await page.getByRole("button", { name: "Undo" }).click();
       await soon(() => sheeted.textContent()).toBe("Atelier Bouleau");
+
+      // The list tells who did it and what changed, and lets people in and shuts them out.
+      await page.getByRole("button", { name: "Revisions …" }).click();
+      await page.getByLabel("What changed in revision 3").click();
+      await page.getByText("title Atelier Bouleau → Atelier Bouleau, east wing").waitFor();
+      expect(await page.locator(".kept-revisions").textContent()).toContain("Ada, Mar 1, 2026");
+      await page.getByText("People and their roles").click();
+      await page.getByLabel("Name", { exact: true }).fill("Ben");
+      await page.locator(".kept-others").getByRole("combobox").selectOption("reader");
+      await page.getByRole("button", { name: "Invite", exact: true }).click();
+      await page.getByRole("img", { name: "The link for Ben as a code for a camera" }).waitFor();
+      await page.getByText(/^https:\/\/192\.0\.2\.7:4171\/join#/).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Shut out Ben …" }).click();
+      await page.getByRole("button", { name: "Shut out now: all devices of Ben" }).click();
+      await page.getByText(/^shut out, /).waitFor();
+      expect(await store.people.list({ time })).toMatchObject([{ name: "Ben", role: "reader", sessions: 0 }]);
       expect(complaints.filter((one) => !one.includes("409"))).toEqual([]);
       await close();
     });

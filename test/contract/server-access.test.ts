@@ -81,6 +81,22 @@ describeWithStore("an invitation", () => {
     expect((await signInWith(good)).status).toBe(200);
   });
 
+  it("lets sixty phones in from one address, each with a share of its own, and no flood of strangers", async () => {
+    for (let phone = 0; phone < 60; phone++) {
+      const secret = await server.invite(`Phone ${phone}`, "site");
+      for (const path of ["/join", "/join.js", "/join.css"]) await server.ask({ path });
+      const answer = await signInWith(secret);
+      expect(answer.status).toBe(200);
+      const cookie = /=([^;]+);/.exec(answer.headers.get("set-cookie") ?? "")?.[1];
+      for (let part = 0; part < 20; part++) {
+        expect((await server.ask({ path: "/architecture.md", cookie })).status).toBe(200);
+      }
+    }
+    const strangers: number[] = [];
+    for (let n = 0; n < 700; n++) strangers.push((await server.ask({ path: "/architecture.md" })).status);
+    expect(strangers).toContain(429);
+  });
+
   it("opens a page that says what to do, in the reader's language, with nothing inline", async () => {
     const page = await server.ask({ path: "/join", headers: { "accept-language": "fr-CA" } });
     const text = await page.text();

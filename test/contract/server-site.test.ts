@@ -1,4 +1,6 @@
 /** The site journal over HTTP: told once, kept once, in pages, as a state, and as news. */
+import { createHash } from "node:crypto";
+import { strToU8, zipSync } from "fflate";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { type Guarded, guardedServer } from "../helpers/guarded.ts";
 import { DEVICES, told } from "../helpers/journal.ts";
@@ -112,6 +114,45 @@ describeWithStore("news", () => {
 });
 
 describeWithStore("issued sets", () => {
+  it("are frozen by the office alone, of a state that is kept, and only as plain files", async () => {
+    const document = { n: 1 };
+    await server.store.put(ID, nth(1, undefined, { document }));
+    const hash = createHash("sha256").update(JSON.stringify(document)).digest("hex");
+    const files = { "drawings.pdf": strToU8("%PDF"), "cuts.csv": strToU8("mark,length\n") };
+    const post = async (asked: { hash?: string; body?: Uint8Array; cookie?: string }) => {
+      const query = new URLSearchParams({
+        revision: "B",
+        note: "for the saw",
+        hash,
+        ...(asked.hash && { hash: asked.hash }),
+      });
+      const path = `/api/projects/${ID}/issued?${query}`;
+      const office = asked.cookie ?? (await server.signIn("Olga", "office"));
+      return server.ask({ method: "POST", path, cookie: office, body: asked.body ?? zipSync(files) });
+    };
+    expect((await post({ cookie })).status).toBe(403);
+    expect((await post({ hash: "0".repeat(64) })).status).toBe(409);
+    expect((await post({ body: strToU8("no archive") })).status).toBe(422);
+    expect((await post({ body: zipSync({ "../away.txt": strToU8("x") }) })).status).toBe(422);
+    expect(await server.store.issued.list(ID)).toEqual([]);
+    const frozen = await post({});
+    expect([frozen.status, await frozen.json()]).toEqual([201, { number: 1 }]);
+    // Sent again, as after a lost answer, it is the same set.
+    expect(await (await post({})).json()).toEqual({ number: 1 });
+    expect(await server.store.issued.list(ID)).toMatchObject([
+      {
+        number: 1,
+        revision: "B",
+        note: "for the saw",
+        who: "Olga",
+        hash,
+        files: [{ name: "cuts.csv" }, { name: "drawings.pdf" }],
+      },
+    ]);
+    const file = await server.ask({ path: `/api/projects/${ID}/issued/1/files/cuts.csv`, cookie });
+    expect(await file.text()).toBe("mark,length\n");
+  });
+
   it("are listed with their files, and each file comes back as it went out", async () => {
     const content = new TextEncoder().encode("mark,length\n");
     const set = { revision: "A", note: "for the saw", who: "Ada", time: "2026-05-04T06:00:00.000Z" };

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { openStore } from "../../src/store/open.ts";
 import { message } from "../../src/text/message.ts";
 import { bench } from "../helpers/cli.ts";
 import { told } from "../helpers/journal.ts";
@@ -56,6 +57,34 @@ describeWithStore("what is kept, from the command line", () => {
     const other = join(desk.folder, "other");
     expect((await desk.run("restore", copy, "--data", other)).exit).toBe(0);
     expect((await desk.run("people", "list", "--data", other)).out).toContain("Ada");
+  });
+
+  it("freezes the documents of a revision once, and hands them on with the archive", async () => {
+    const data = ["--data", join(desk.folder, "frozen")];
+    const issue = ["issue", "porch.outerleaf.json", "--revision", "A", "--note", "for the saw", ...data];
+    const dated = [...issue, "--date", "2026-05-04", "--json"];
+    expect(json((await desk.run(...dated, "--to", "a")).out)).toMatchObject({ frozen: 1 });
+    expect(json((await desk.run(...dated, "--to", "a")).out)).toMatchObject({ frozen: 1 });
+    const archive = join(desk.folder, "frozen.zip");
+    expect((await desk.run("export", "porch.outerleaf.json", "--to", archive, ...data)).exit).toBe(0);
+    const elsewhere = join(desk.folder, "fourth");
+    expect((await desk.run("import", archive, "--data", elsewhere)).exit).toBe(0);
+    const opened = await openStore(elsewhere);
+    if (!opened.ok) throw new Error(opened.says.key);
+    const { id: own } = json((await desk.run("import", archive, "--data", elsewhere, "--json")).out) as {
+      id: string;
+    };
+    const [set, ...others] = await opened.store.issued.list(own);
+    expect(others).toEqual([]);
+    expect(set?.files.map(({ name }) => name)).toEqual(desk.names("a"));
+    for (const { name } of set?.files ?? []) {
+      const held = await opened.store.issued.file(own, 1, name);
+      expect({ name, same: desk.bytes(join("a", name)).equals(held ?? new Uint8Array()) }).toEqual({
+        name,
+        same: true,
+      });
+    }
+    opened.store.close();
   });
 
   it("packs a project with its journal into one archive, and takes it in elsewhere", async () => {

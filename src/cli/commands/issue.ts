@@ -7,6 +7,7 @@ import { say } from "../../text/say.ts";
 import { type Answer, isRefusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import { issue } from "../issue/documents.ts";
+import { freeze } from "../issue/freeze.ts";
 import { recorded } from "../issue/record.ts";
 import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
@@ -24,12 +25,14 @@ export async function command(job: Job): Promise<Answer> {
   if (isRefusal(worked)) return worked;
   const manifest = await issue(job, worked, folder);
   if (isRefusal(manifest)) return manifest;
+  const frozen = await freeze(job, { worked, folder, manifest });
   const options = { reader, waivers: project.waivers };
   const json: IssueJson = {
     schemaVersion: 1,
     folder,
     manifest: join(folder, MANIFEST),
     documents: manifest.documents,
+    ...(frozen.number === undefined ? {} : { frozen: frozen.number }),
     findings: unsettled(worked.findings).map((finding) => findingJson(finding, options)),
   };
   return {
@@ -38,6 +41,7 @@ export async function command(job: Job): Promise<Answer> {
     text: [
       say(message("cli.issue.done", { count: manifest.documents.length, folder }), reader),
       ...manifest.documents.map(({ name, sha256 }) => `  ${sha256.slice(0, 12)}  ${name}`),
+      ...(frozen.says ? [say(frozen.says, reader)] : []),
       countLine(worked.findings, options),
       "",
     ].join("\n"),

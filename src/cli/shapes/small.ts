@@ -21,6 +21,11 @@ export const issueShape = z.object({
   folder: z.string(),
   manifest: z.string(),
   documents: z.array(z.object({ name: z.string(), bytes: z.number().int(), sha256 })),
+  frozen: z
+    .int()
+    .positive()
+    .optional()
+    .describe("The number of the set in the database, where a revision was given."),
   findings: z.array(findingShape).describe("Those that are to be settled."),
 });
 

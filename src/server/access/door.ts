@@ -9,15 +9,18 @@ import { sha256 } from "../answers.ts";
 import { operationAt } from "../api/find.ts";
 import { refuse } from "../refusals.ts";
 import { SECRET } from "../secrets.ts";
-import { type Limit, limitOf } from "./limits.ts";
+import { limitOf } from "./limits.ts";
 
 /** `__Host-`: from this very host, over TLS, for every path, or browsers refuse it (RFC 6265bis 4.1.3.2). */
 export const COOKIE = "__Host-outerleaf";
 
-/** Of one signed-in person, sending what a day without a network has gathered. */
-const PERSON_RATE = { burst: 600, perMinute: 300 };
-/** Of one address that is not signed in: the page and its parts, some times over. */
-const STRANGER_RATE = { burst: 300, perMinute: 120 };
+/** Of one signed-in device, sending what a day without a network has gathered. */
+const SESSION_RATE = { burst: 600, perMinute: 300 };
+/**
+ * Of one address that is not signed in. A site's phones share their router's address until then, and each asks for the
+ * page that signs in, its parts and its answer: some hundred phones in a morning.
+ */
+const STRANGER_RATE = { burst: 600, perMinute: 300 };
 
 interface Door {
   readonly people: People;
@@ -25,17 +28,19 @@ interface Door {
 }
 
 export function door({ people, now }: Door): MiddlewareHandler {
-  const ofPerson = limitOf(PERSON_RATE, now);
+  const ofSession = limitOf(SESSION_RATE, now);
   const ofStranger = limitOf(STRANGER_RATE, now);
   return async (context, next) => {
     const request = context.req.raw;
     const { path } = context.req;
     const operation = operationAt(request.method, path);
     const guarded = path === "/api" || path.startsWith("/api/") || path.startsWith("/documents");
-    const person = guarded ? await personBehind(request, { people, now }) : undefined;
-    if (!allowed(person, { ofPerson, ofStranger, address: addressOf(context.env) })) {
-      return refuse("too-many", request);
-    }
+    const person = await personBehind(request, { people, now });
+    // Whoever signed in has a share of their own, for the page's files as well: behind one router are many phones.
+    const allowed = person
+      ? ofSession.take(sessionIn(request) ?? "")
+      : ofStranger.take(addressOf(context.env));
+    if (!allowed) return refuse("too-many", request);
     // A page of another site sends its name with whatever writes; a program can send ours.
     const writes = request.method !== "GET" && request.method !== "HEAD";
     if (writes && request.headers.get("origin") === null) return refuse("foreign-page", request);
@@ -68,13 +73,6 @@ export async function personBehind(request: Request, { people, now }: Door): Pro
 export function addressOf(env: unknown): string {
   const { incoming } = (env ?? {}) as { incoming?: { socket?: { remoteAddress?: string } } };
   return incoming?.socket?.remoteAddress ?? "";
-}
-
-function allowed(
-  person: Person | undefined,
-  { ofPerson, ofStranger, address }: { ofPerson: Limit; ofStranger: Limit; address: string },
-): boolean {
-  return person ? ofPerson(person.id) : ofStranger(address);
 }
 
 /** The office reaches what the site reaches, and the site what readers reach. */

@@ -15,7 +15,7 @@ import { whoOf } from "./signed-in.ts";
 const LARGEST_BODY = 4096;
 const ID = ":id{[0-9a-f]{16}}";
 
-/** Nobody types a secret: more tries than this are a program's. */
+/** Of tries that failed: nobody types a secret, so more than this are a program's. Those that succeed hinder nobody. */
 const SIGN_IN_RATE = { burst: 10, perMinute: 10 };
 const SIGN_IN_RATE_OF_ALL = { burst: 100, perMinute: 60 };
 
@@ -53,12 +53,14 @@ export function accessRoutes({ store: { people }, now, guarded, outside }: Acces
   if (guarded) {
     routes.post("/sign-in", async ({ req, env }) => {
       const address = addressOf(env);
-      if (!mayTry(address) || !mayAllTry("")) return refuse("too-many", req.raw);
+      if (!mayTry.has(address) || !mayAllTry.has("")) return refuse("too-many", req.raw);
       const body = await readBody(req.raw, signInBody);
       if (!body) return refuse("unread-body", req.raw);
       const session = sessionSecret(now());
       const person = await people.redeem(sha256(body.secret), session.lease, { time: time() });
       if (!person) {
+        mayTry.take(address);
+        mayAllTry.take("");
         await people.note({ time: time(), who: "", what: "sign-in-refused", about: { address } });
         return refuse("bad-invitation", req.raw);
       }

@@ -67,7 +67,8 @@ function described({ path, name, role, query = {}, body, answer, status = [200] 
   };
 }
 
-function sent(body: z.ZodType | "bytes"): object {
+function sent(body: NonNullable<Operation["body"]>): object {
+  if (body === "archive") return { "application/zip": {} };
   if (body !== "bytes") return { "application/json": { schema: schema(body, "input") } };
   return Object.fromEntries(["image/jpeg", "image/png", "image/webp"].map((type) => [type, {}]));
 }

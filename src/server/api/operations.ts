@@ -2,7 +2,15 @@
 import * as z from "zod";
 import { entryShape } from "../../site/journal/entry.ts";
 import type { Role } from "../../store/role.ts";
-import { entriesBody, invitationBody, knownBody, removalBody, revisionBody, signInBody } from "../bodies.ts";
+import {
+  entriesBody,
+  invitationBody,
+  issuedQuery,
+  knownBody,
+  removalBody,
+  revisionBody,
+  signInBody,
+} from "../bodies.ts";
 import * as answers from "./answer-shapes.ts";
 
 export interface Operation {
@@ -14,8 +22,8 @@ export interface Operation {
   /** Its sentence is `api.…`. */
   readonly name: string;
   readonly query?: Readonly<Record<string, z.ZodType>>;
-  /** Shape of the JSON that is sent, or bytes. */
-  readonly body?: z.ZodType | "bytes";
+  /** Shape of the JSON that is sent, a picture's bytes, or those of a ZIP archive. */
+  readonly body?: z.ZodType | "bytes" | "archive";
   /** Shape of the JSON that is answered, or a media type. */
   readonly answer: z.ZodType | string;
   /** Statuses of a good answer; 200 unless told. */
@@ -154,6 +162,16 @@ export const OPERATIONS: readonly Operation[] = [
     role: "reader",
     name: "issued",
     answer: answers.issued,
+  },
+  {
+    method: "post",
+    path: "/api/projects/{id}/issued",
+    role: "office",
+    name: "freeze-issued",
+    query: issuedQuery.shape,
+    body: "archive",
+    answer: z.strictObject({ number: z.int().positive() }),
+    status: [201],
   },
   {
     method: "get",

@@ -1,4 +1,4 @@
-/** The site of a kept project: its journal, what that comes to, news of it, and the sets of drawings that went out. */
+/** The site of a kept project: its journal, what that comes to, and news of it. */
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { type Entry, entryShape } from "../../site/journal/entry.ts";
@@ -7,11 +7,10 @@ import { LARGEST_PAGE } from "../../store/journal.ts";
 import type { Store } from "../../store/store.ts";
 import { personBehind } from "../access/door.ts";
 import { whoOf } from "../access/signed-in.ts";
-import { json, send } from "../answers.ts";
+import { json } from "../answers.ts";
 import { entriesBody, readBody } from "../bodies.ts";
 import type { Keeping } from "../keeping.ts";
 import type { Live } from "../live.ts";
-import { mediaType } from "../policy.ts";
 import { refuse } from "../refusals.ts";
 import { newsStream } from "./stream.ts";
 
@@ -24,7 +23,6 @@ const MOST_STREAMS = { person: 8, all: 400 };
 const USUAL_PAGE = 200;
 
 const ID = ":id{[0-9a-f]{24}}";
-const NUMBER = ":number{[1-9][0-9]{0,8}}";
 
 export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live }): Hono {
   const routes = new Hono();
@@ -115,24 +113,10 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
     });
   });
 
-  routes.get(`/${ID}/issued`, async ({ req }) =>
-    json({ issued: await store.issued.list(req.param("id")) }, req.raw),
-  );
-
-  routes.get(`/${ID}/issued/${NUMBER}/files/:name`, async ({ req }) => {
-    const name = req.param("name");
-    const content = await store.issued.file(req.param("id"), Number(req.param("number")), name);
-    return content
-      ? send(content, { request: req.raw, type: mediaType(name), kind: "document" })
-      : refuse("not-kept", req.raw);
-  });
-
   for (const [path, allow] of [
     [`/${ID}/journal`, "GET, HEAD, POST"],
     [`/${ID}/site`, "GET, HEAD"],
     [`/${ID}/live`, "GET, HEAD"],
-    [`/${ID}/issued`, "GET, HEAD"],
-    [`/${ID}/issued/${NUMBER}/files/:name`, "GET, HEAD"],
   ] as const) {
     routes.all(path, ({ req }) => refuse("method-not-here", req.raw, { values: { allow }, allow }));
   }

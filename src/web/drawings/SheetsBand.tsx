@@ -18,9 +18,12 @@ export function SheetsBand({
   design,
   name: file,
   document,
+  project,
   onEdit,
 }: {
   cutting: Cutting;
+  /** The project's id on the server. */
+  project: string;
   /** Of the project file. */
   name: string;
   document: unknown;
@@ -55,7 +58,7 @@ export function SheetsBand({
           {broken ? w("page.cutting.broken") : stale ? w("page.sheets.busy") : w("page.sheets.about")}
         </p>
         {failed && <p role="alert">{w("page.sheets.failed")}</p>}
-        <IssueForm design={design} onEdit={onEdit} />
+        <IssueForm {...{ design, document, project, onEdit }} name={file} />
         <SheetChoice design={design} document={document} onEdit={onEdit} />
         <ul className="sheet-list">
           {sheets.map(({ name, title }) => (

@@ -2,7 +2,10 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { fetchKept, fetchRevisions, type KeptList, type RevisionInfo } from "../work/kept-api.ts";
+import { People } from "./People.tsx";
 import { RemoveProject } from "./RemoveProject.tsx";
+import { RevisionChanges } from "./RevisionChanges.tsx";
+import "./texts.ts";
 import { sayTime } from "./time.ts";
 
 /** The projects that the server keeps, and the revisions of the one that is chosen: at first the one on the sheet. */
@@ -12,6 +15,8 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
   const [list, setList] = useState<KeptList | "unreached">();
   const [chosenId, setChosenId] = useState(project.sheeted?.keptAs);
   const [revisions, setRevisions] = useState<readonly RevisionInfo[]>([]);
+  const [looked, setLooked] = useState<readonly number[]>([]);
+  const [withPeople, setWithPeople] = useState(false);
   useEffect(() => dialog.current?.showModal(), []);
   const ask = useCallback(() => void fetchKept().then((found) => setList(found ?? "unreached")), []);
   useEffect(ask, [ask]);
@@ -23,6 +28,7 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
   useEffect(() => {
     let isLeft = false;
     setRevisions([]);
+    setLooked([]);
     if (chosenId === undefined || latest === undefined) return;
     void fetchRevisions(chosenId).then((found) => {
       if (!isLeft) setRevisions(found ?? []);
@@ -32,6 +38,10 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
     };
   }, [chosenId, latest]);
 
+  const before = (at: number): number | undefined => revisions[at + 1]?.number;
+  const look = (number: number, open: boolean): void => {
+    if (open) setLooked((all) => [...all, number]);
+  };
   const leaveWith = (what: () => void): void => {
     what();
     dialog.current?.close();
@@ -82,12 +92,24 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
               <RemoveProject key={chosen.id} project={chosen} onRemoved={ask} />
             </p>
             <ol className="kept-revisions">
-              {revisions.map(({ number, says, time }) => (
+              {revisions.map(({ number, says, time, who }, at) => (
                 <li key={number}>
                   <span>{number}</span>
                   <span>
                     {s(says)}
-                    <span className="sub">{sayTime(time, reader)}</span>
+                    <span className="sub">
+                      {who === "" ? sayTime(time, reader) : `${who}, ${sayTime(time, reader)}`}
+                    </span>
+                    {before(at) !== undefined && (
+                      <details onToggle={(event) => look(number, event.currentTarget.open)}>
+                        <summary aria-label={w("page.kept.changed-in", { number: String(number) })}>
+                          {w("page.kept.what-changed")}
+                        </summary>
+                        {looked.includes(number) && (
+                          <RevisionChanges id={chosen.id} from={before(at) ?? 0} to={number} />
+                        )}
+                      </details>
+                    )}
                   </span>
                   {isOnSheet && number !== chosen.latest.number && (
                     <button
@@ -105,6 +127,10 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
           </section>
         )}
       </div>
+      <details className="kept-others" onToggle={(event) => setWithPeople(event.currentTarget.open)}>
+        <summary>{w("page.kept.people")}</summary>
+        {withPeople && <People />}
+      </details>
     </dialog>
   );
 }

@@ -277,6 +277,7 @@ export function Workbench(sources: WorkbenchProps) {
         design={settled.design}
         name={settled.name}
         document={present(settled.history).document}
+        project={settled.keptAs}
         onEdit={edit}
       />
     ) : undefined;
