@@ -139,7 +139,7 @@ describeInBrowser("edits that are kept", (browser) => {
       const theirs = document.faces.flatMap(({ openings }) => openings).find(({ id }) => id === "W2");
       const [from = 0] = theirs?.x ?? [];
       if (theirs) theirs.x = [from, from + 940];
-      const says = message("page.edit.opening", { id: "W2" });
+      const says = message("page.edit.place", { id: "W2" });
       const time = "2026-03-01T10:00:00.000Z";
       const { id, name } = project;
       const title = document.title;
