@@ -4,7 +4,8 @@ import { describe, expect, it } from "vitest";
 import { type NumberedCut, numberedCuts } from "../../src/cutting/cut-order.ts";
 import type { SheetRequest } from "../../src/cutting/index.ts";
 import { cutSheets } from "../../src/cutting/index.ts";
-import { beyondReach, replayCuts } from "../../src/cutting/verify/saw-steps.ts";
+import { beyondReach } from "../../src/cutting/verify/saw-reach.ts";
+import { replayCuts, sheetSteps } from "../../src/cutting/verify/saw-steps.ts";
 
 const side = (most: number) => fc.integer({ min: 80, max: 2 * most }).map((halves) => halves / 2);
 
@@ -116,13 +117,13 @@ describe("what a step asks of the saw", () => {
     [{ lift: 44 }, [{ limit: "lift", cut: 1, asks: 45, has: 44 }]],
     [{}, []],
   ])("%j", (reach, found) => {
-    expect(beyondReach([cut], reach, saw)).toEqual(found);
+    expect(beyondReach(sheetSteps([cut], saw), reach)).toEqual(found);
   });
 
   it("is measured from whichever edge is nearer", () => {
     const far: NumberedCut = { ...cut, from: [0, 2000], to: [1200, 2000] };
-    expect(beyondReach([far], { fence: 496 }, saw)).toEqual([]);
-    expect(beyondReach([far], { fence: 495 }, saw)).toMatchObject([{ asks: 496 }]);
+    expect(beyondReach(sheetSteps([far], saw), { fence: 496 })).toEqual([]);
+    expect(beyondReach(sheetSteps([far], saw), { fence: 495 })).toMatchObject([{ asks: 496 }]);
   });
 
   it("is kept within reach by the order of a row's cuts where it can be", () => {
@@ -142,7 +143,7 @@ describe("what a step asks of the saw", () => {
       });
       const cuts = plan.sheets.flatMap(({ tree }) => numberedCuts(tree));
       return Math.max(
-        ...cuts.flatMap((one) => beyondReach([one], { fence: 1 }, saw)).map(({ asks }) => asks),
+        ...cuts.flatMap((one) => beyondReach(sheetSteps([one], saw), { fence: 1 })).map(({ asks }) => asks),
       );
     };
     expect(furthest()).toBe(600);

@@ -1,8 +1,10 @@
 /** Every part of a cut plan put to the verifiers, against what the facade asks rather than what a solver says it asked. */
 import { numberedCuts } from "../cut-order.ts";
-import type { CutSheet, LengthRequest, RipRequest, SheetRequest } from "../model.ts";
+import type { CutSheet, LengthPlan, LengthRequest, RipPlan, RipRequest, SheetRequest } from "../model.ts";
+import { replayCrosscuts } from "../verify/crosscuts.ts";
 import { verifyLengthPlan } from "../verify/lengths.ts";
 import type { CutProblem } from "../verify/problem.ts";
+import { replayRips } from "../verify/rip-steps.ts";
 import { verifyRipPlan } from "../verify/rips.ts";
 import { replayCuts } from "../verify/saw-steps.ts";
 import { verifySheetPlan } from "../verify/sheets.ts";
@@ -44,7 +46,30 @@ function replayed(request: SheetRequest, sheet: CutSheet, where: string): CutPro
 }
 
 function lengthProblems({ request, result }: LengthPart): CutProblem<string>[] {
-  return verifyLengthPlan({ request, plan: result.plan, claim: result });
+  return [
+    ...verifyLengthPlan({ request, plan: result.plan, claim: result }),
+    ...crosscut(request, result.plan),
+  ];
+}
+
+/** Every bar cut to length from its left end, as it is drawn. */
+function crosscut({ stock, kerf, endTrim = 0 }: LengthRequest, { bars }: LengthPlan): CutProblem<string>[] {
+  const stocks = new Map(stock.map((one) => [one.id, one]));
+  return bars.flatMap((bar, index) => {
+    const one = stocks.get(bar.stockId);
+    return one ? replayCrosscuts({ bar, stock: one, kerf, endTrim, where: `/bars/${index}` }).problems : [];
+  });
+}
+
+/** Every board ripped from its left edge, as it is drawn. */
+function ripped({ boards, kerf, straighten = 0 }: RipRequest, plan: RipPlan): CutProblem<string>[] {
+  const known = new Map(boards.map((one) => [one.id, one]));
+  return plan.boards.flatMap((one, index) => {
+    const board = known.get(one.boardId);
+    return board
+      ? replayRips({ ripped: one, board, kerf, straighten, where: `/boards/${index}` }).problems
+      : [];
+  });
 }
 
 /** The rips against the pile as it lies, then the lengths against the strips and the pieces of the facade. */
@@ -85,6 +110,8 @@ function pileProblems({ request, result }: PilePart): CutProblem<string>[] {
   };
   return [
     ...verifyRipPlan({ request: rips, plan: result.rips, strips: result.strips }),
+    ...ripped(rips, result.rips),
     ...verifyLengthPlan({ request: lengths, plan: result.lengths.plan, claim: result.lengths }),
+    ...crosscut(lengths, result.lengths.plan),
   ];
 }

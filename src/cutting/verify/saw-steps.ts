@@ -1,11 +1,12 @@
 /**
  * A sheet sawn step by step, as its numbered cuts say: each goes right through one part in hand, and in the end every piece is one.
- * What each step asks of the saw and of those at it is held against what they can do. Shares no code with the solvers.
+ * Shares no code with the solvers.
  */
 import type { NumberedCut } from "../cut-order.ts";
 import type { CutSheet, Rectangle, SheetStock } from "../model.ts";
 import type { CutProblem } from "./problem.ts";
 import { atMost, same } from "./problem.ts";
+import type { SawStep } from "./saw-reach.ts";
 
 export type SawStepCode = "part-not-in-hand" | "cut-not-through" | "number-wrong" | "piece-not-freed";
 
@@ -64,50 +65,21 @@ export function replayCuts(replay: {
   return problems;
 }
 
-/** What a saw and those at it can do; what is absent is not asked. */
-export interface SawReach {
-  /** Largest part that lies held up, either way round, mm. */
-  readonly table?: { readonly length: number; readonly width: number } | undefined;
-  /** Furthest off the nearer edge, mm. */
-  readonly fence?: number | undefined;
-  /** Heaviest part, kg. */
-  readonly lift?: number | undefined;
-}
-
-export type SawLimit = keyof SawReach;
-
-/** A step beyond a limit: what it asks for and what there is, in mm or kg. */
-export interface BeyondReach {
-  readonly limit: SawLimit;
-  readonly cut: number;
-  readonly asks: number;
-  readonly has: number;
-}
-
 /** @param sheet the kerf, mm, and what the sheet weighs, kg a square metre */
-export function beyondReach(
+export function sheetSteps(
   cuts: readonly SawnCut[],
-  { table, fence, lift }: SawReach,
   { kerf, kgPerM2 }: { readonly kerf: number; readonly kgPerM2: number },
-): BeyondReach[] {
-  return cuts.flatMap(({ number, region, from, to }): BeyondReach[] => {
-    const long = Math.max(region.width, region.height);
-    const short = Math.min(region.width, region.height);
+): SawStep[] {
+  return cuts.map(({ number, region, from, to }) => {
     const upright = same(from[0], to[0]);
     const off = upright ? from[0] - region.x : from[1] - region.y;
     const beyond = Math.max(0, (upright ? region.width : region.height) - off - kerf);
-    const found: BeyondReach[] = [];
-    const judge = (limit: SawLimit, asks: number, has: number | undefined): void => {
-      if (has !== undefined && !atMost(asks, has)) found.push({ limit, cut: number, asks, has });
+    return {
+      cut: number,
+      part: region,
+      off: Math.min(off, beyond),
+      kg: (region.width * region.height * kgPerM2) / MM2_PER_M2,
     };
-    if (table !== undefined) {
-      const most = { long: Math.max(table.length, table.width), short: Math.min(table.length, table.width) };
-      if (atMost(short, most.short)) judge("table", long, most.long);
-      else judge("table", short, most.short);
-    }
-    judge("fence", Math.min(off, beyond), fence);
-    judge("lift", (region.width * region.height * kgPerM2) / MM2_PER_M2, lift);
-    return found;
   });
 }
 

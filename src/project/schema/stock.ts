@@ -75,17 +75,19 @@ export const stock = z.looseObject({
       .looseObject({ length: size, width: size })
       .optional()
       .describe(
-        "The largest part of a sheet that lies held up while it is sawn, on a table or on horses, mm.",
+        "The largest part of a sheet, batten or board that lies held up while it is sawn, on a table or on horses, mm.",
       ),
     fence: size
       .optional()
-      .describe("The furthest that a cut through a sheet can be set off the nearer edge of the part, mm."),
+      .describe(
+        "The furthest that a cut through a sheet, or along a board, can be set off the nearer edge of the part, mm. Cuts across a batten or board are not made against a fence.",
+      ),
     lift: z
       .number()
       .positive()
       .optional()
       .describe(
-        "The heaviest part of a sheet that those at the saw lift and turn, kg. For one person the lifting equation of NIOSH (publication 94-110, 1994) begins at 23 kg and takes off from there.",
+        "The heaviest part that those at the saw lift and turn, kg. For one person the lifting equation of NIOSH (publication 94-110, 1994) begins at 23 kg and takes off from there.",
       ),
   }),
 });
