@@ -1,5 +1,6 @@
 /** Cuts a project's facade and takes it off beside the page: it takes longer than a frame. */
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
+import { createCutMemo } from "../../cutting/facade/cut-memo.ts";
 import { designFile } from "../../design.ts";
 import { createDrawMemo } from "../../output/drawings/draw-memo.ts";
 import { type DrawingSheet, drawingSheets } from "../../output/drawings/drawing-sheets.ts";
@@ -8,6 +9,7 @@ import { takeOff } from "../../takeoff/take-off.ts";
 import type { CutAnswer, CutRequest, SentSheet } from "./cutter.ts";
 
 const faces = createFaceMemo({ spare: 24, shareds: 2 });
+const searched = createCutMemo();
 const drawn = createDrawMemo();
 /** What the page has of each sheet. */
 const sent = new Map<string, DrawingSheet>();
@@ -16,7 +18,7 @@ function cut({ name, document, drawFor, drawOnly, withDesign }: CutRequest): Cut
   const made = designFile({ name, document }, { faces });
   if (made.kind === "refused") return undefined;
   const { design } = made;
-  const { plan, findings } = cutFacade(design.project, design.facade);
+  const { plan, findings } = cutFacade(design.project, design.facade, searched.solversFor(design.project));
   const takeoff = takeOff(design.project, design.facade, plan);
   const own = [...made.readFindings, ...design.findings];
   return {
