@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
+import manifest from "./package.json" with { type: "json" };
 
 /** What the page asks for first is named in its head, so that it is on its way before any script has run. */
 function firstAsked(): Plugin {
@@ -83,6 +84,7 @@ export default defineConfig({
   cacheDir: "../../.cache/vite",
   plugins: [react(), firstAsked(), siteFiles()],
   json: { stringify: true },
+  define: { "import.meta.env.OUTERLEAF_VERSION": JSON.stringify(manifest.version) },
   worker: { format: "es" },
   build: {
     outDir: "../../dist/web",

@@ -13,6 +13,7 @@ import type { ProofMemo } from "./proof/proof-memo.ts";
 import type { Facade } from "./setout/facade.ts";
 import type { FaceMemo } from "./setout/memo.ts";
 import { setOut } from "./setout/set-out.ts";
+import { stepChoices } from "./setout/step-choices.ts";
 
 export interface Design {
   readonly project: Project;
@@ -53,6 +54,18 @@ function lay(project: Project, { faces: memo, toDraw = false }: Beside): Laid {
 export function proven(laid: Laid, { light, proof }: Beside = {}): Design {
   const found = prove({ ...laid, light }, proof);
   return { ...laid, findings: [...laid.facade.findings, ...found].sort(byWeight) };
+}
+
+/** A design as it is handed out: where zones stand apart, with what would bring them into one plane. Only where a step fails does it take longer. */
+export function withStepChoices(done: Design): Design {
+  const offered = stepChoices(done);
+  if (offered.size === 0) return done;
+  const told = (findings: readonly Finding[]): Finding[] => findings.map((one) => offered.get(one) ?? one);
+  return {
+    ...done,
+    facade: { ...done.facade, findings: told(done.facade.findings) },
+    findings: told(done.findings),
+  };
 }
 
 interface FileRead {

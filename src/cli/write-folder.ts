@@ -14,19 +14,20 @@ import {
   writeFile,
 } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import {
+  MANIFEST,
+  type Manifest,
+  type ManifestDocument,
+  type ManifestHead,
+  manifestOf,
+  WRITTEN_BY,
+} from "../output/issue/manifest.ts";
 import type { Document, OpenDocument, Shelf } from "../output/issue/shelf.ts";
 import { printJson } from "../output/json/print.ts";
 import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import { systemReason } from "./files.ts";
 import type { Io } from "./io.ts";
-import type { IssueManifest } from "./shapes/small.ts";
-
-export const MANIFEST = "manifest.json";
-const WRITTEN_BY = "outerleaf issue";
-
-/** What a manifest says beside its list of documents. */
-export type ManifestHead = Omit<IssueManifest, "schemaVersion" | "writtenBy" | "documents">;
 
 export function sha256(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
@@ -42,7 +43,7 @@ class Stopped extends Error {}
 export async function writeFolder(
   { folder, head, write }: { folder: string; head: ManifestHead; write: (shelf: Shelf) => Promise<void> },
   io: Io,
-): Promise<IssueManifest | Refusal> {
+): Promise<Manifest | Refusal> {
   const target = resolve(io.cwd, folder);
   // A name of its own, so that two runs beside each other do not write into one.
   const beside = join(dirname(target), `.${basename(target)}-${randomUUID()}`);
@@ -56,12 +57,7 @@ export async function writeFolder(
     await mkdir(beside, { recursive: true });
     const { shelf, listed, closeAll } = shelfIn(beside, asked);
     await write(shelf).finally(closeAll);
-    const manifest: IssueManifest = {
-      schemaVersion: 1,
-      writtenBy: WRITTEN_BY,
-      ...head,
-      documents: listed(),
-    };
+    const manifest = manifestOf(head, listed());
     await writeFile(join(beside, MANIFEST), printJson(manifest));
     await takePlace({ beside, target, replaces: standing.there });
     return manifest;
@@ -82,7 +78,7 @@ export async function writeFolder(
 function shelfIn(
   folder: string,
   asked: { readonly stop: boolean },
-): { readonly shelf: Shelf; listed(): IssueManifest["documents"]; closeAll(): Promise<void> } {
+): { readonly shelf: Shelf; listed(): ManifestDocument[]; closeAll(): Promise<void> } {
   const documents: { name: string; bytes: number; sha256: string }[] = [];
   const files = new Set<FileHandle>();
   const open = async (name: string): Promise<OpenDocument> => {
@@ -148,7 +144,7 @@ async function look(target: string, folder: string): Promise<{ readonly there: b
 async function ownNames(path: string): Promise<string[] | undefined> {
   try {
     const found: unknown = JSON.parse(await readFile(path, "utf8"));
-    const { writtenBy, documents } = found as Partial<IssueManifest>;
+    const { writtenBy, documents } = found as Partial<Manifest>;
     if (writtenBy !== WRITTEN_BY || !Array.isArray(documents)) return undefined;
     return [MANIFEST, ...documents.map(({ name }) => name)];
   } catch {

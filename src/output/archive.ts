@@ -1,10 +1,15 @@
 /** Files as one ZIP archive, written as they come. Every entry bears the same time, so that the same files give the same bytes. */
 import { Zip, ZipDeflate } from "fflate";
 
+export interface ArchiveFile {
+  add(chunk: Uint8Array): void;
+  end(): void;
+}
+
 export interface Archive {
-  /** Begins a file: what is added is its content, until the next is begun. */
-  begin(name: string): (chunk: Uint8Array) => void;
-  /** The last file is whole, and the archive with it. */
+  /** Files stand in the order in which they are begun; what is added to one waits for those before it. */
+  begin(name: string): ArchiveFile;
+  /** Once every file is ended. */
   end(): void;
 }
 
@@ -16,23 +21,16 @@ export function archiveTo(take: (chunk: Uint8Array) => void): Archive {
     if (error) throw error;
     take(chunk);
   });
-  let open: ZipDeflate | undefined;
-  const close = (): void => {
-    open?.push(new Uint8Array(0), true);
-    open = undefined;
-  };
   return {
     begin(name) {
-      close();
       const file = new ZipDeflate(name, { level: 6 });
       file.mtime = MOMENT;
       zip.add(file);
-      open = file;
-      return (chunk) => file.push(chunk);
+      return {
+        add: (chunk) => file.push(chunk),
+        end: () => file.push(new Uint8Array(0), true),
+      };
     },
-    end() {
-      close();
-      zip.end();
-    },
+    end: () => zip.end(),
   };
 }

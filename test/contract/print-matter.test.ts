@@ -3,16 +3,19 @@
  * ZBar (https://zbar.sourceforge.net), which shares no code with what makes them; and the archive.
  */
 import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
+import { manifestShape } from "../../src/cli/shapes/small.ts";
 import { design } from "../../src/design.ts";
 import { rectsOverlap } from "../../src/geometry/rect.ts";
 import { archiveTo } from "../../src/output/archive.ts";
 import { labelPages, labelsOf, usualLabels } from "../../src/output/drawings/labels.ts";
 import { rodRolls, rodTiles } from "../../src/output/drawings/rod-strips.ts";
+import { archiveIssue } from "../../src/output/issue/archive-issue.ts";
 import { type PdfPage, writePdf } from "../../src/output/pdf/pdf.ts";
 import { shapeBounds } from "../../src/scene/bounds.ts";
 import { drawList } from "../../src/scene/draw-list.ts";
@@ -138,14 +141,15 @@ describe("labels", () => {
 describe("the archive", () => {
   const files = ["a.pdf", "b/é.csv"].map((name, i) => ({ name, bytes: new Uint8Array([i, 2, 3]) }));
 
-  it("holds every file as it is, and is the same to the byte when it is made again", () => {
+  it("holds every file as it is, whichever is ended first, and is the same to the byte when it is made again", () => {
     const zipped = (): Buffer => {
       const chunks: Uint8Array[] = [];
       const archive = archiveTo((chunk) => chunks.push(chunk));
-      for (const { name, bytes } of files) {
-        const add = archive.begin(name);
-        add(bytes.slice(0, 1));
-        add(bytes.slice(1));
+      const begun = files.map(({ name, bytes }) => ({ file: archive.begin(name), bytes }));
+      for (const { file, bytes } of [...begun].reverse()) {
+        file.add(bytes.slice(0, 1));
+        file.add(bytes.slice(1));
+        file.end();
       }
       archive.end();
       return Buffer.concat(chunks);
@@ -153,4 +157,34 @@ describe("the archive", () => {
     expect(zipped()).toEqual(zipped());
     expect(unzipSync(zipped())).toEqual(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])));
   });
+});
+
+describe("an issue as one archive", () => {
+  it("holds every document of an issue and the project file, each as long as its list says and with its sum (FIPS 180-4)", async () => {
+    const { project: porch } = example("porch");
+    const own = design(porch);
+    const sumOf = async (bytes: Uint8Array) => createHash("sha256").update(bytes).digest("hex");
+    const chunks: Uint8Array[] = [];
+    await archiveIssue(
+      {
+        design: own,
+        findings: own.findings,
+        cutFindings: [],
+        plan: undefined,
+        takeoff: takeOff(porch, own.facade, undefined),
+        reader,
+        file: { name: "porch.json", document: porch },
+      },
+      { fonts: PDF_FONTS, version: "1", sumOf, take: (chunk) => void chunks.push(chunk) },
+    );
+    const files = unzipSync(Buffer.concat(chunks));
+    const manifest = manifestShape.parse(JSON.parse(Buffer.from(files["manifest.json"] ?? []).toString()));
+    const names = manifest.documents.map(({ name }) => name);
+    expect([...names, "manifest.json"].sort()).toEqual(Object.keys(files).sort());
+    expect(names).toEqual(expect.arrayContaining(["drawings.pdf", "facade.ifc", "cover.svg", "porch.json"]));
+    for (const { name, bytes, sha256 } of manifest.documents) {
+      const held = files[name] ?? new Uint8Array();
+      expect({ name, bytes: held.length, sha256: await sumOf(held) }).toEqual({ name, bytes, sha256 });
+    }
+  }, 60_000);
 });

@@ -10,6 +10,8 @@ import { escapeXml } from "../../src/output/svg/markup.ts";
 import { readProject } from "../../src/project/read.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { waiverOf } from "../../src/project/waivers.ts";
+import { bookPages } from "../../src/scene/book/book-pages.ts";
+import { likeBlocks, likeEntries } from "../../src/scene/book/like-blocks.ts";
 import { makeBook } from "../../src/scene/book/make-book.ts";
 import { SUBJECTS } from "../../src/scene/book/model.ts";
 import { subjectOf } from "../../src/scene/book/subjects.ts";
@@ -54,6 +56,33 @@ describe.each(EXAMPLES)("the book of %s", (name) => {
     expect(entries).toHaveLength(findings.length);
     expect(new Set(entries.map((entry) => entry.finding))).toEqual(new Set(findings));
     expect(new Set(entries.map(({ number }) => number)).size).toBe(findings.length);
+  });
+
+  it("stands on paper with every entry in its place, whether worked in full or beside one that is alike", () => {
+    const type = { reader: ENGLISH_MM, width: 165 };
+    const pages = bookPages(book, {
+      reader: ENGLISH_MM,
+      room: { width: 165, height: 200 },
+      nameOf: String,
+      blocksOf: (group) => likeBlocks(group, type),
+    });
+    const held = pages.flatMap(({ holds }) => holds);
+    expect(entries.filter(({ number }) => !held.includes(number))).toEqual([]);
+    // What holds by the same working is followed by hand from the row: every value that differs stands in it.
+    const groups = book.chapters.flatMap(({ rules }) => rules.flatMap((rule) => likeEntries(rule.entries)));
+    const alike = groups.filter((group) => group.length > 1);
+    for (const group of alike) {
+      for (const [at, { finding }] of group.entries()) {
+        expect(finding.working?.formula).toBe(group[0]?.finding.working?.formula);
+        const row = JSON.stringify(
+          likeBlocks(group, type).filter(({ anchor }) => anchor === group[at]?.number),
+        );
+        const shown = finding.working?.inputs.filter(
+          ({ value }, i) => at > 0 && group.some((one) => one.finding.working?.inputs[i]?.value !== value),
+        );
+        for (const { value } of shown ?? []) expect(row).toContain(`"value":${value}`);
+      }
+    }
   });
 
   it("puts the governing place of a rule first", () => {

@@ -1,5 +1,6 @@
 /** `outerleaf issue`: writes the documents of a project into a folder, with their names and hashes. */
 import { join } from "node:path";
+import { MANIFEST } from "../../output/issue/manifest.ts";
 import { findingJson } from "../../output/json/finding.ts";
 import { countLine, unsettled } from "../../output/report/findings.ts";
 import { message } from "../../text/message.ts";
@@ -13,7 +14,6 @@ import { workThrough } from "../issue/work.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
 import type { IssueJson } from "../shapes/small.ts";
-import { MANIFEST } from "../write-folder.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);
@@ -31,7 +31,7 @@ export async function command(job: Job): Promise<Answer> {
     schemaVersion: 1,
     folder,
     manifest: join(folder, MANIFEST),
-    documents: manifest.documents,
+    documents: [...manifest.documents],
     ...(frozen.number === undefined ? {} : { frozen: frozen.number }),
     findings: unsettled(worked.findings).map((finding) => findingJson(finding, options)),
   };

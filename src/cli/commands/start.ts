@@ -1,5 +1,6 @@
 /** `outerleaf start`, which is what `npm start` runs: designs, writes the documents, sums up, and serves the page. */
 import { join, relative } from "node:path";
+import { MANIFEST, type Manifest } from "../../output/issue/manifest.ts";
 import { findingJson } from "../../output/json/finding.ts";
 import { printJson } from "../../output/json/print.ts";
 import { unsettled } from "../../output/report/findings.ts";
@@ -13,9 +14,7 @@ import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
 import { summary } from "../print/summary.ts";
 import { servePage } from "../serving.ts";
-import type { IssueManifest } from "../shapes/small.ts";
 import type { StartJson } from "../shapes/start.ts";
-import { MANIFEST } from "../write-folder.ts";
 
 const DEMONSTRATION = "examples/atelier-bouleau.outerleaf.json";
 
@@ -63,14 +62,14 @@ export async function command(job: Job): Promise<Answer> {
 
 function told(
   { opened, design, findings }: Worked,
-  manifest: IssueManifest,
+  manifest: Manifest,
 ): Omit<StartJson, "file" | "folder" | "manifest"> {
   const { project, reader } = opened;
   const pieces = design.facade.faces.flatMap((face) => face.pieces);
   const count = (kind: string): number => pieces.filter((piece) => piece.kind === kind).length;
   return {
     schemaVersion: 1,
-    documents: manifest.documents,
+    documents: [...manifest.documents],
     counts: {
       sheets: count("sheet"),
       boards: count("board"),

@@ -5,13 +5,13 @@ import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
 import { readPdfFonts } from "../pdf-fonts.ts";
-import type { IssueManifest } from "../shapes/small.ts";
+import type { Manifest } from "../../output/issue/manifest.ts";
 import { VERSION } from "../version.ts";
 import { sha256, writeFolder } from "../write-folder.ts";
 import type { Worked } from "./work.ts";
 
 /** Makes the documents and writes them into the folder, all or none. */
-export async function issue(job: Job, worked: Worked, folder: string): Promise<IssueManifest | Refusal> {
+export async function issue(job: Job, worked: Worked, folder: string): Promise<Manifest | Refusal> {
   const { opened } = worked;
   job.progress(message("cli.doing.draw"));
   const { project, reader, file, edit, document, recorded } = opened;

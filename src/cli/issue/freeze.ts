@@ -1,13 +1,12 @@
 /** Keeps the documents of a revision in the database, byte for byte as they went out. */
 import { readFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
+import { MANIFEST, type Manifest } from "../../output/issue/manifest.ts";
 import { hashOf } from "../../store/revision.ts";
 import { type Message, message } from "../../text/message.ts";
 import { isRefusal } from "../answer.ts";
 import type { Job } from "../job.ts";
-import type { IssueManifest } from "../shapes/small.ts";
 import { keptId, withStore } from "../store.ts";
-import { MANIFEST } from "../write-folder.ts";
 import type { Worked } from "./work.ts";
 
 interface Frozen {
@@ -19,7 +18,7 @@ interface Frozen {
 /** The folder stands either way: a database that cannot be opened is told, and takes nothing back. */
 export async function freeze(
   job: Job,
-  { worked, folder, manifest }: { worked: Worked; folder: string; manifest: IssueManifest },
+  { worked, folder, manifest }: { worked: Worked; folder: string; manifest: Manifest },
 ): Promise<Frozen> {
   const { revision, note = "", who = "" } = job.options;
   if (revision === undefined) return {};

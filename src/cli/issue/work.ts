@@ -17,7 +17,7 @@ export interface Worked {
   readonly plan: CutPlan | undefined;
   readonly cutFindings: readonly Finding[];
   readonly takeoff: Takeoff;
-  /** Of setting-out, proof and cutting. */
+  /** Of reading, setting-out, proof and cutting. */
   readonly findings: readonly Finding[];
 }
 
@@ -33,6 +33,6 @@ export function workThrough(job: Job, opened: OpenedProject): Worked {
     plan,
     cutFindings,
     takeoff: takeOff(project, done.facade, plan),
-    findings: [...done.findings, ...cutFindings].sort(byWeight),
+    findings: [...opened.findings, ...done.findings, ...cutFindings].sort(byWeight),
   };
 }

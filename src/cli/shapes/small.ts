@@ -54,5 +54,4 @@ export const manifestShape = z.object({
   documents: z.array(z.object({ name: z.string(), bytes: z.number().int(), sha256 })),
 });
 
-export type IssueManifest = z.output<typeof manifestShape>;
 export type IssueJson = z.output<typeof issueShape>;

@@ -74,6 +74,7 @@ export function sheetSet(
   const own: KindFacts = {
     ...facts,
     reader: { units, denominator },
+    language: reader.language,
     room: tableRoom(asked),
     paper: usualPaper(asked),
     changed: new Set(changed),

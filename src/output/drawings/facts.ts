@@ -8,6 +8,7 @@ import type { PaperName } from "../../scene/paper-sizes.ts";
 import type { Sheet } from "../../scene/sheet.ts";
 import type { TableRoom } from "../../scene/table.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
+import type { Language } from "../../text/catalogue.ts";
 import type { Message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { Tape } from "./cells.ts";
@@ -30,8 +31,10 @@ export interface DrawingFacts {
 
 /** What a kind of sheet is drawn from. */
 export interface KindFacts extends Omit<DrawingFacts, "reader"> {
-  /** No kind knows the language: a scene is drawn alike for all. */
+  /** Scenes are drawn alike for readers of every language. */
   readonly reader: Tape;
+  /** For the book alone: its pages are words, and are filled with those that are read. */
+  readonly language: Language;
   readonly memo: DrawMemo;
   readonly paper: PaperName;
   /** Marks that differ from the revision before. */

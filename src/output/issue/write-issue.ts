@@ -53,7 +53,7 @@ export interface IssueTools {
 }
 
 /** Sheets of so many faces are held together, and drawn once; of more they are drawn again when they are written. */
-const HELD_FACES = 24;
+export const HELD_FACES = 24;
 
 /** @throws Error where a font cannot be read, and what the shelf throws */
 export async function writeIssue(

@@ -1,5 +1,5 @@
-/** Lines of a page of the book, as high as the longest reading of each, and pages that are filled with them. */
-import { READERS } from "../bounds.ts";
+/** Lines of a page of the book as one reader has them, and pages that are filled with them. */
+import type { Reader } from "../../text/say.ts";
 import type { Item, SceneText, SymbolName, TextStyle } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { sayText } from "../shapes.ts";
@@ -42,12 +42,22 @@ export interface BlockLook extends Pick<Block, "withNext" | "anchor"> {
   readonly symbol?: { readonly name: SymbolName; readonly at: number };
 }
 
-export function block(cells: readonly BlockCell[], look: BlockLook = {}): Block {
+/** What lines of text are set for: the book is words from edge to edge, and set for several readers at once would be full of gaps. */
+export interface BookType {
+  readonly reader: Reader;
+  /** Of its lines, mm. */
+  readonly width: number;
+}
+
+export function block(
+  cells: readonly BlockCell[],
+  { reader }: Pick<BookType, "reader">,
+  look: BlockLook = {},
+): Block {
   const { height = TEXT, ruled, above = 0, symbol, withNext, anchor } = look;
-  const lines = cells.map(({ text, width, weight = "regular" }) =>
-    Math.max(
-      ...READERS.map((reader) => wrapText({ text: sayText(text, reader), width, height, weight }).length),
-    ),
+  const lines = cells.map(
+    ({ text, width, weight = "regular" }) =>
+      wrapText({ text: sayText(text, reader), width, height, weight }).length,
   );
   const top = -above - (ruled ? 2 : 0);
   const items = cells.map(

@@ -2,7 +2,7 @@
 import type { Finding, Working } from "../../findings/finding.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type SceneText, symbolOf } from "../model.ts";
-import { type Block, block } from "./blocks.ts";
+import { type Block, type BookType, block } from "./blocks.ts";
 import type { BookEntry } from "./model.ts";
 
 /** More marks than this are counted, not listed. */
@@ -24,12 +24,13 @@ export function outcomeOf({ outcome, provisional }: Finding): Message {
   return provisional ? message("book.provisional") : message("drawing.term", { word: outcome });
 }
 
-/** @param width of the page's lines (mm) */
-export function entryBlocks(entry: BookEntry, width: number): Block[] {
+export function entryBlocks(entry: BookEntry, type: BookType): Block[] {
+  const { width } = type;
   const { number, finding, waiver, sideBySide } = entry;
   const { outcome, says, hint, working, where } = finding;
   const name = symbolOf(finding);
-  const line = (text: SceneText, indent = 0): Block => block([{ text, at: indent, width: width - indent }]);
+  const line = (text: SceneText, indent = 0): Block =>
+    block([{ text, at: indent, width: width - indent }], type);
   return [
     block(
       [
@@ -37,6 +38,7 @@ export function entryBlocks(entry: BookEntry, width: number): Block[] {
         { text: outcomeOf(finding), at: 27, width: 43, weight: "bold" },
         { text: placeOf(finding), at: 72, width: width - 72, ink: "second" },
       ],
+      type,
       { ruled: true, withNext: true, anchor: number, ...(name && { symbol: { name, at: 24 } }) },
     ),
     line(says),
@@ -44,14 +46,14 @@ export function entryBlocks(entry: BookEntry, width: number): Block[] {
     ...(outcome === "cannot evaluate" && where.path !== undefined
       ? [line(message("book.missing-at", { path: where.path }))]
       : []),
-    ...(working ? workingBlocks(working, width) : []),
-    ...comparison(finding, width),
+    ...(working ? workingBlocks(working, type) : []),
+    ...comparison(finding, type),
     ...(sideBySide.length > 0 ? [{ ...line(message("book.side-by-side")), withNext: true as const }] : []),
     ...sideBySide.map((one) => line(one, 5)),
-    block([{ text: sourceOf(finding), at: 0, width, ink: "second" }]),
-    ...unsettledBlocks(entry, width),
+    block([{ text: sourceOf(finding), at: 0, width, ink: "second" }], type),
+    ...unsettledBlocks(entry, type),
     ...(waiver
-      ? [block([{ text: message("book.waived", { ...waiver }), at: 0, width, weight: "bold" }])]
+      ? [block([{ text: message("book.waived", { ...waiver }), at: 0, width, weight: "bold" }], type)]
       : []),
   ];
 }
@@ -60,13 +62,15 @@ export function entryBlocks(entry: BookEntry, width: number): Block[] {
 const WORD_AT = 5;
 const MATH_AT = 42;
 
-function workingBlocks({ formula, inputs, substituted }: Working, width: number): Block[] {
+function workingBlocks({ formula, inputs, substituted }: Working, type: BookType): Block[] {
+  const { width } = type;
   const row = (word: string, text: string): Block =>
     block(
       [
         { text: message(word), at: WORD_AT, width: MATH_AT - WORD_AT - 2, ink: "second" },
         { text: message("book.math", { text }), at: MATH_AT, width: width - MATH_AT },
       ],
+      type,
       { withNext: true },
     );
   return [
@@ -79,6 +83,7 @@ function workingBlocks({ formula, inputs, substituted }: Working, width: number)
           { text: quantity(value, unit), at: width - 66, width: 42, end: true },
           { text: message("drawing.term", { word: basis }), at: width - 21, width: 21, ink: "second" },
         ],
+        type,
         { withNext: true },
       ),
     ),
@@ -88,7 +93,7 @@ function workingBlocks({ formula, inputs, substituted }: Working, width: number)
 
 const WORDS: readonly string[] = ["class", "weeks"];
 
-function quantity(value: number, unit: string): Message {
+export function quantity(value: number, unit: string): Message {
   if (unit === "1") return message("book.number", { value });
   if (unit === "mm") return message("book.length", { value });
   return message("book.quantity", {
@@ -97,16 +102,21 @@ function quantity(value: number, unit: string): Message {
   });
 }
 
-/** What is asked against what is allowed. */
-function comparison({ demand, limit, unit = "1", ratio }: Finding, width: number): Block[] {
-  if (demand === undefined || limit === undefined) return [];
+/** What is asked against what is allowed; undefined where nothing is compared. */
+export function comparedOf({ demand, limit, unit = "1", ratio }: Finding): Message | undefined {
+  if (demand === undefined || limit === undefined) return undefined;
   const values = { demand: quantity(demand, unit), limit: quantity(limit, unit) };
-  const text =
-    ratio === undefined || !Number.isFinite(ratio)
-      ? message("book.compared", values)
-      : message("book.compared-ratio", { ...values, ratio });
+  return ratio === undefined || !Number.isFinite(ratio)
+    ? message("book.compared", values)
+    : message("book.compared-ratio", { ...values, ratio });
+}
+
+function comparison(finding: Finding, type: BookType): Block[] {
+  const text = comparedOf(finding);
   // Neither a result without its source nor a working without its result at the foot of a page.
-  return [block([{ text, at: 0, width, weight: "bold" }], { withNext: true })];
+  return text === undefined
+    ? []
+    : [block([{ text, at: 0, width: type.width, weight: "bold" }], type, { withNext: true })];
 }
 
 function sourceOf({ source: { kind, document, clause } }: Finding): Message {
@@ -116,7 +126,8 @@ function sourceOf({ source: { kind, document, clause } }: Finding): Message {
 }
 
 /** A line for each thing that settles something, with the inputs that it settles. */
-function unsettledBlocks({ finding, unsettled }: BookEntry, width: number): Block[] {
+function unsettledBlocks({ finding, unsettled }: BookEntry, type: BookType): Block[] {
+  const { width } = type;
   if (unsettled.length === 0) return [];
   const settled = new Map<string, { by: Message; symbols: string[] }>();
   for (const { symbol, by } of unsettled) {
@@ -134,17 +145,21 @@ function unsettledBlocks({ finding, unsettled }: BookEntry, width: number): Bloc
           ink: "second",
         },
       ],
+      type,
       { withNext: true },
     ),
     ...[...settled.values()].map(({ by, symbols }) =>
-      block([
-        {
-          text:
-            symbols.length > 0 ? message("book.settles-symbols", { symbols: symbols.join(", "), by }) : by,
-          at: WORD_AT,
-          width: width - WORD_AT,
-        },
-      ]),
+      block(
+        [
+          {
+            text:
+              symbols.length > 0 ? message("book.settles-symbols", { symbols: symbols.join(", "), by }) : by,
+            at: WORD_AT,
+            width: width - WORD_AT,
+          },
+        ],
+        type,
+      ),
     ),
   ];
 }

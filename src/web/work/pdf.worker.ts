@@ -5,17 +5,19 @@ import bold from "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperleg
 import signs from "dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url";
 import boldSigns from "dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url";
 import { cutFacade } from "../../cutting/facade/cut-facade.ts";
-import { designFile } from "../../design.ts";
-import { archiveTo } from "../../output/archive.ts";
-import { csvFiles } from "../../output/csv/csv-files.ts";
+import { designFile, withStepChoices } from "../../design.ts";
+import { byWeight } from "../../findings/finding.ts";
 import { createDrawMemo } from "../../output/drawings/draw-memo.ts";
 import { drawingPapers, type SheetSet, sheetSet } from "../../output/drawings/drawing-sheets.ts";
 import { labelPages } from "../../output/drawings/labels.ts";
 import { rodRolls, rodTiles } from "../../output/drawings/rod-strips.ts";
+import { type ArchivedFacts, archiveIssue } from "../../output/issue/archive-issue.ts";
+import { HELD_FACES, type IssueTools } from "../../output/issue/write-issue.ts";
 import { type PdfPage, streamPdf } from "../../output/pdf/pdf.ts";
 import type { PdfFonts } from "../../output/pdf/text.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
+import { nameOf } from "./hash.ts";
 import type { PdfReply, PdfRequest } from "./pdf.ts";
 
 async function fetchFonts(): Promise<PdfFonts> {
@@ -39,54 +41,45 @@ const faces = createFaceMemo({ spare: 24, shareds: 2 });
 const drawn = createDrawMemo();
 let fonts: Promise<PdfFonts> | undefined;
 
-/** What each kind of document is, in the order of the archive. */
-const KINDS = ["drawings", "labels", "rods-roll", "rods-tiles"] as const;
-
-type Pages = Pick<SheetSet, "count"> & { papers(): Iterable<PdfPage> };
-
-async function written({ name, document, reader, what }: PdfRequest): Promise<PdfReply> {
+async function written(request: PdfRequest): Promise<PdfReply> {
+  const { name, document, reader, what } = request;
   const read = designFile({ name, document }, { faces });
   if (read.kind === "refused") return undefined;
-  const { design, readFindings } = read;
-  const { plan, findings: cutting } = cutFacade(design.project, design.facade);
+  const design = withStepChoices(read.design);
+  const { plan, findings: cutFindings } = cutFacade(design.project, design.facade);
   const takeoff = takeOff(design.project, design.facade, plan);
-  const findings = [...readFindings, ...design.findings, ...cutting];
+  const findings = [...read.readFindings, ...design.findings, ...cutFindings].sort(byWeight);
   const facts = { design, findings, reader, plan, takeoff };
   fonts ??= fetchFonts().catch((error: unknown) => {
     fonts = undefined;
     throw error;
   });
-  const options = { title: design.project.title, reader, fonts: await fonts };
-  const held = design.facade.faces.length <= HELD_FACES;
+  const tools = { fonts: await fonts, memo: drawn };
+  if (what === "archive") return issued({ ...facts, cutFindings, file: { name, document } }, tools);
   const all = (pages: readonly PdfPage[]): Pages => ({ count: pages.length, papers: () => pages });
-  const made: Readonly<Record<(typeof KINDS)[number], () => Pages>> = {
+  const held = design.facade.faces.length <= HELD_FACES;
+  const made: Readonly<Record<typeof what, () => Pages>> = {
     drawings: () => (held ? all(drawingPapers(facts, drawn)) : sheetSet(facts)),
     labels: () => all(labelPages(facts)),
     "rods-roll": () => all(rodRolls(design.facade)),
     "rods-tiles": () => all(rodTiles(design.facade, reader)),
   };
+  const { count, papers } = made[what]();
+  if (count === 0) return undefined;
   const blob = growingBlob();
-  if (what !== "archive") {
-    const { count, papers } = made[what]();
-    if (count === 0) return undefined;
-    await streamPdf(papers(), { ...options, take: blob.add });
-    return blob.whole();
-  }
-  const archive = archiveTo(blob.add);
-  for (const kind of KINDS) {
-    const { count, papers } = made[kind]();
-    if (count > 0) await streamPdf(papers(), { ...options, take: archive.begin(`${kind}.pdf`) });
-  }
-  const text = (content: string): Uint8Array => new TextEncoder().encode(content);
-  for (const one of csvFiles({ facade: design.facade, cutPlan: plan, takeoff, reader }))
-    archive.begin(one.name)(text(one.text));
-  archive.begin(name)(text(`${JSON.stringify(document, null, 2)}\n`));
-  archive.end();
+  await streamPdf(papers(), { title: design.project.title, reader, fonts: tools.fonts, take: blob.add });
   return blob.whole();
 }
 
-/** Sheets of so many faces are kept, for the next time; of more they are drawn one after another, and let go. */
-const HELD_FACES = 24;
+type Pages = Pick<SheetSet, "count"> & { papers(): Iterable<PdfPage> };
+
+/** The whole issue, and the project file that it was made from. */
+async function issued(facts: ArchivedFacts, tools: IssueTools): Promise<Blob> {
+  const blob = growingBlob();
+  const version = import.meta.env.OUTERLEAF_VERSION as string;
+  await archiveIssue(facts, { ...tools, version, take: blob.add, sumOf: nameOf });
+  return blob.whole();
+}
 
 /** Bytes at hand before they are given to the browser, which may keep them on its disk. */
 const AT_HAND = 1 << 22;

@@ -1,8 +1,8 @@
 /** The calculation book on paper of its own: A4, or what North America has for it. */
 import { waiverOf } from "../../../project/waivers.ts";
-import type { Block } from "../../../scene/book/blocks.ts";
+import type { Block, BookType } from "../../../scene/book/blocks.ts";
 import { bookPages } from "../../../scene/book/book-pages.ts";
-import { entryBlocks } from "../../../scene/book/entry-blocks.ts";
+import { likeBlocks } from "../../../scene/book/like-blocks.ts";
 import { makeBook } from "../../../scene/book/make-book.ts";
 import type { BookEntry } from "../../../scene/book/model.ts";
 import type { Scene } from "../../../scene/model.ts";
@@ -12,7 +12,8 @@ import { oneByOne } from "../grouped.ts";
 import { tableRoom } from "../paper.ts";
 
 export function bookSheets(facts: KindFacts): Iterable<Drawing> {
-  const { design, findings, reader, memo } = facts;
+  const { design, findings, language, reader: tape, memo } = facts;
+  const reader = { language, units: tape.units, denominator: tape.denominator };
   const { project } = design;
   const paper = reader.units === "feet-inch" ? "letter" : "A4";
   const room = tableRoom({ units: reader.units, paper });
@@ -21,7 +22,8 @@ export function bookSheets(facts: KindFacts): Iterable<Drawing> {
   const pages = bookPages(book, {
     room,
     nameOf: (at) => (at === 0 ? "book" : `book-${at + 1}`),
-    blocksOf: (entry) => memo.recall(laidOut, { entry, width: room.width }),
+    reader,
+    blocksOf: (group) => memo.recall(laidOut, { group, type: { reader, width: room.width } }),
   });
   const type = message("drawing.document-type.book");
   return oneByOne(pages, ({ scene, holds }) => [
@@ -29,8 +31,13 @@ export function bookSheets(facts: KindFacts): Iterable<Drawing> {
   ]);
 }
 
-function laidOut({ entry, width }: { readonly entry: BookEntry; readonly width: number }): Block[] {
-  return entryBlocks(entry, width);
+interface From {
+  readonly group: readonly BookEntry[];
+  readonly type: BookType;
+}
+
+function laidOut({ group, type }: From): Block[] {
+  return likeBlocks(group, type);
 }
 
 /** The same page as before, where nothing on it differs. */
