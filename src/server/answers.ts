@@ -20,8 +20,31 @@ export function json(
   request: Request,
   { status = 200, headers = {} }: { status?: 200 | 201; headers?: Readonly<Record<string, string>> } = {},
 ): Response {
+  return sendAnswered(answered(value), request, { status, headers });
+}
+
+/** An answer's bytes and their tag, for answers that are large and given again. */
+export interface Answered {
+  readonly bytes: Uint8Array;
+  readonly tag: string;
+}
+
+export function answered(value: unknown): Answered {
   const bytes = new TextEncoder().encode(`${JSON.stringify(value)}\n`);
-  return send(bytes, { request, type: mediaType("answer.json"), kind: "page", headers }, status);
+  return { bytes, tag: tagOf(bytes) };
+}
+
+export function sendAnswered(
+  { bytes, tag }: Answered,
+  request: Request,
+  { status = 200, headers = {} }: { status?: 200 | 201; headers?: Readonly<Record<string, string>> } = {},
+): Response {
+  const own = { ETag: tag, ...headers };
+  return send(bytes, { request, type: mediaType("answer.json"), kind: "page", headers: own }, status);
+}
+
+function tagOf(bytes: Uint8Array): string {
+  return `"${sha256(bytes).slice(0, 32)}"`;
 }
 
 export function send(
@@ -29,7 +52,7 @@ export function send(
   { request, type, kind, forever = false, headers: more = {} }: Sent,
   status: 200 | 201 = 200,
 ): Response {
-  const etag = more.ETag ?? `"${sha256(bytes).slice(0, 32)}"`;
+  const etag = more.ETag ?? tagOf(bytes);
   const headers = {
     ...policyHeaders(kind),
     ETag: etag,

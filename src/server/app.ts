@@ -50,7 +50,7 @@ export interface DocumentsAnswer {
 }
 
 /** The header that names the id of the served project among those that are kept. */
-const KEPT_AS = "Outerleaf-Kept-As";
+export const KEPT_AS = "Outerleaf-Kept-As";
 
 const PROJECTS = "/api/projects";
 const ATTACHMENTS = "/api/attachments";

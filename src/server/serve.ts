@@ -1,8 +1,9 @@
 /** Listening on loopback. */
 import type { Server } from "node:http";
 import { createAdaptorServer } from "@hono/node-server";
+import type { Hono } from "hono";
 import { type Message, message } from "../text/message.ts";
-import { type AppOptions, createApp } from "./app.ts";
+import { type AppOptions, createApp, KEPT_AS } from "./app.ts";
 import { closed, listen, nextFree } from "./listen.ts";
 
 export interface ServeOptions extends AppOptions {
@@ -33,7 +34,7 @@ export async function serve({
     if (found === undefined) return undefined;
     const url = `http://${host === "::1" ? "[::1]" : host}:${found}/`;
     // What the page asks first is made while the browser is still on its way.
-    setImmediate(() => void app.request(`${url}api/design`));
+    setImmediate(() => void warmUp(app, url));
     const moved = port !== 0 && found !== port;
     return {
       url,
@@ -45,4 +46,11 @@ export async function serve({
       close: () => closed(server),
     };
   });
+}
+
+async function warmUp(app: Hono, url: string): Promise<void> {
+  const design = await app.request(`${url}api/design`);
+  const project = design.headers.get(KEPT_AS);
+  // A journal of years takes most of a second to be read through, and then no longer.
+  if (project !== null) await app.request(`${url}api/projects/${project}/site`);
 }

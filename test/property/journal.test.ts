@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Entry } from "../../src/site/journal/entry.ts";
-import { foldJournal, type SiteState } from "../../src/site/journal/fold.ts";
+import { createFold, foldJournal, type SiteState } from "../../src/site/journal/fold.ts";
 import { journal, mistreated } from "../helpers/journal.ts";
 
 const SEED = 20261129;
@@ -19,6 +19,23 @@ describe("the state of a journal", () => {
         },
       ),
       often,
+    );
+  });
+
+  it("is the same whether it is reckoned at once or goes on with every entry", () => {
+    fc.assert(
+      fc.property(
+        journal.chain((entries) => fc.tuple(fc.constant(entries), mistreated(entries))),
+        ([entries, came]) => {
+          const fold = createFold();
+          for (const entry of came) {
+            fold.add([entry]);
+            fold.state();
+          }
+          expect(fold.state()).toEqual(foldJournal(entries));
+        },
+      ),
+      { ...often, numRuns: RUNS / 4 },
     );
   });
 

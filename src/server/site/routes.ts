@@ -2,12 +2,12 @@
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { type Entry, entryShape } from "../../site/journal/entry.ts";
-import { foldJournal, type SiteState } from "../../site/journal/fold.ts";
+import { createFold, type Fold } from "../../site/journal/fold.ts";
 import { LARGEST_PAGE } from "../../store/journal.ts";
 import type { Store } from "../../store/store.ts";
 import { personBehind } from "../access/door.ts";
 import { whoOf } from "../access/signed-in.ts";
-import { json } from "../answers.ts";
+import { type Answered, answered, json, sendAnswered } from "../answers.ts";
 import { entriesBody, readBody } from "../bodies.ts";
 import type { Keeping } from "../keeping.ts";
 import type { Live } from "../live.ts";
@@ -26,7 +26,8 @@ const ID = ":id{[0-9a-f]{24}}";
 
 export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live }): Hono {
   const routes = new Hono();
-  const stateOf = latestState(store);
+  const stateOf = statesOf.get(store) ?? latestState(store);
+  statesOf.set(store, stateOf);
   const streams = new Map<string, number>();
 
   routes.post(
@@ -81,7 +82,7 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
     return json(page, req.raw);
   });
 
-  routes.get(`/${ID}/site`, async ({ req }) => json(await stateOf(req.param("id")), req.raw));
+  routes.get(`/${ID}/site`, async ({ req }) => sendAnswered(await stateOf(req.param("id")), req.raw));
 
   routes.get(`/${ID}/live`, async (context) => {
     const { req } = context;
@@ -129,28 +130,33 @@ function whole(text: string | undefined, usual?: number): number | undefined | n
   return /^\d{1,9}$/.test(text) ? Number(text) : null;
 }
 
-interface StateAnswer {
-  readonly latest: number;
-  readonly state: SiteState;
+type StateOf = (project: string) => Promise<Answered>;
+
+/** One for all listeners of a store: what one has reckoned the others need not. */
+const statesOf = new WeakMap<Store, StateOf>();
+
+interface HeldState {
+  readonly fold: Fold;
+  latest: number;
+  /** As it is sent; made anew after an entry more. */
+  answer: Answered | undefined;
 }
 
 /** What a project's journal comes to; entries that were read once are not read again. */
-function latestState(store: Store): (project: string) => Promise<StateAnswer> {
-  const held = new Map<string, { entries: Entry[]; answer: StateAnswer }>();
+function latestState(store: Store): StateOf {
+  const held = new Map<string, HeldState>();
   return async (project) => {
-    const known = held.get(project) ?? { entries: [], answer: { latest: 0, state: foldJournal([]) } };
-    const fresh: Entry[] = [];
-    let { latest } = known.answer;
-    let page = await store.journal.after(project, { after: latest, limit: LARGEST_PAGE });
+    const known = held.get(project) ?? { fold: createFold(), latest: 0, answer: undefined };
+    let page = await store.journal.after(project, { after: known.latest, limit: LARGEST_PAGE });
     while (page.entries.length > 0) {
-      fresh.push(...page.entries.map(({ entry }) => entry as Entry));
-      latest = page.entries.at(-1)?.number ?? latest;
-      page = await store.journal.after(project, { after: latest, limit: LARGEST_PAGE });
+      const fresh = page.entries.filter(({ number }) => number > known.latest);
+      known.fold.add(fresh.map(({ entry }) => entry as Entry));
+      known.latest = Math.max(known.latest, page.entries.at(-1)?.number ?? 0);
+      known.answer = undefined;
+      page = await store.journal.after(project, { after: known.latest, limit: LARGEST_PAGE });
     }
-    if (fresh.length === 0) return known.answer;
-    const entries = [...known.entries, ...fresh];
-    const answer = { latest, state: foldJournal(entries) };
-    held.set(project, { entries, answer });
-    return answer;
+    if (known.latest > 0) held.set(project, known);
+    known.answer ??= answered({ latest: known.latest, state: known.fold.state() });
+    return known.answer;
   };
 }

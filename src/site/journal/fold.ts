@@ -32,63 +32,151 @@ export interface SiteState {
 }
 
 export function foldJournal(entries: Iterable<Entry>): SiteState {
-  const counting = thoseThatCount(entries);
+  const fold = createFold();
+  fold.add(entries);
+  return fold.state();
+}
+
+/** A fold that goes on: what it comes to is that of all the entries it was ever given. */
+export interface Fold {
+  add(entries: Iterable<Entry>): void;
+  state(): SiteState;
+}
+
+/** A site's journal only grows, so each entry is reckoned with once: an entry more costs itself, not all that came before. */
+export function createFold(): Fold {
+  const byId = new Map<string, Entry>();
+  const gone = new Set<string>();
+  /** Kinds of entries that named an id which has not come yet. */
+  const named = new Map<string, EntryKind[]>();
+  /** Those that count, but for ticks: by kind, and by device in the order of its counts. */
+  const lists = new Map<EntryKind, Map<string, Entry[]>>();
+  const pieces = createPieces();
+
+  const drop = (entry: Entry): void => {
+    if (gone.has(entry.id)) return;
+    gone.add(entry.id);
+    if (entry.kind === "piece") pieces.drop(entry);
+    else {
+      const list = listOf(lists, entry);
+      const at = list.indexOf(entry);
+      if (at >= 0) list.splice(at, 1);
+    }
+  };
+  const addOne = (entry: Entry): void => {
+    if (byId.has(entry.id)) return;
+    byId.set(entry.id, entry);
+    for (const id of entry.corrects ?? []) {
+      const corrected = byId.get(id);
+      if (!corrected) named.set(id, [...(named.get(id) ?? []), entry.kind]);
+      else if (reaches(entry.kind, corrected.kind)) drop(corrected);
+    }
+    if (named.get(entry.id)?.some((kind) => reaches(kind, entry.kind))) gone.add(entry.id);
+    named.delete(entry.id);
+    if (gone.has(entry.id)) return;
+    if (entry.kind === "piece") pieces.add(entry);
+    else {
+      const list = listOf(lists, entry);
+      const { count } = partsOf(entry);
+      // A device counts up: nearly always it is the last.
+      const at = list.findLastIndex((one) => partsOf(one).count < count) + 1;
+      list.splice(at, 0, entry);
+    }
+  };
   const of = <Kind extends EntryKind>(kind: Kind): EntryOf<Kind>[] =>
-    counting.filter((entry): entry is EntryOf<Kind> => entry.kind === kind);
-  const settled = new Set(of("settled").map(({ body }) => body.finding));
-  const findings = of("finding");
+    [...(lists.get(kind) ?? [])]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .flatMap(([, list]) => list as EntryOf<Kind>[]);
   return {
-    pieces: piecesOf(of("piece")),
-    readings: of("reading"),
-    openings: of("opening"),
-    ends: of("end"),
-    moisture: of("moisture"),
-    photos: of("photo"),
-    holdPoints: of("hold-point"),
-    open: findings.filter(({ id }) => !settled.has(id)),
-    settled: findings.filter(({ id }) => settled.has(id)),
-    short: of("short"),
-    notes: of("note"),
-    upkeep: of("upkeep"),
+    add: (entries) => {
+      for (const entry of entries) addOne(entry);
+    },
+    state: () => {
+      const settled = new Set(of("settled").map(({ body }) => body.finding));
+      const findings = of("finding");
+      return {
+        pieces: pieces.state(),
+        readings: of("reading"),
+        openings: of("opening"),
+        ends: of("end"),
+        moisture: of("moisture"),
+        photos: of("photo"),
+        holdPoints: of("hold-point"),
+        open: findings.filter(({ id }) => !settled.has(id)),
+        settled: findings.filter(({ id }) => settled.has(id)),
+        short: of("short"),
+        notes: of("note"),
+        upkeep: of("upkeep"),
+      };
+    },
   };
 }
 
-/** Each entry once, without those that another one corrects or takes back, by device and count. */
-function thoseThatCount(entries: Iterable<Entry>): Entry[] {
-  const byId = new Map<string, Entry>();
-  for (const entry of entries) byId.set(entry.id, entry);
-  const gone = new Set<string>();
-  for (const { kind, corrects = [] } of byId.values()) {
-    for (const id of corrects) {
-      const corrected = byId.get(id)?.kind;
-      // What takes back cannot be taken back: a tick that was wrongly taken back is told anew.
-      if (corrected !== "undone" && (kind === "undone" || kind === corrected)) gone.add(id);
-    }
-  }
-  return [...byId.values()].filter(({ id }) => !gone.has(id)).sort(byDeviceAndCount);
+/** Whether an entry that names another takes it back. What takes back cannot be taken back: a tick that was wrongly taken back is told anew. */
+function reaches(kind: EntryKind, corrected: EntryKind): boolean {
+  return corrected !== "undone" && (kind === "undone" || kind === corrected);
+}
+
+function listOf(lists: Map<EntryKind, Map<string, Entry[]>>, entry: Entry): Entry[] {
+  const ofKind = lists.get(entry.kind) ?? new Map<string, Entry[]>();
+  lists.set(entry.kind, ofKind);
+  const { device } = partsOf(entry);
+  const list = ofKind.get(device) ?? [];
+  ofKind.set(device, list);
+  return list;
+}
+
+function partsOf({ id }: Entry): { readonly device: string; readonly count: number } {
+  const hyphen = id.indexOf("-");
+  return { device: id.slice(0, hyphen), count: Number(id.slice(hyphen + 1)) };
 }
 
 function byDeviceAndCount(a: Entry, b: Entry): number {
-  const [device, count] = partsOf(a);
-  const [otherDevice, otherCount] = partsOf(b);
-  return device === otherDevice ? count - otherCount : device < otherDevice ? -1 : 1;
+  const [one, other] = [partsOf(a), partsOf(b)];
+  return one.device === other.device ? one.count - other.count : one.device < other.device ? -1 : 1;
 }
 
-function partsOf({ id }: Entry): readonly [device: string, count: number] {
-  const hyphen = id.indexOf("-");
-  return [id.slice(0, hyphen), Number(id.slice(hyphen + 1))];
+/** The pieces with their ticks; a piece is reckoned anew only where a tick of it came or went. */
+function createPieces() {
+  const ticks = new Map<string, EntryOf<"piece">[]>();
+  const known = new Map<string, PieceState>();
+  let marks: string[] | undefined;
+  return {
+    add: (tick: EntryOf<"piece">): void => {
+      const { piece } = tick.place;
+      const held = ticks.get(piece);
+      if (held) held.push(tick);
+      else {
+        ticks.set(piece, [tick]);
+        marks = undefined;
+      }
+      known.delete(piece);
+    },
+    drop: (tick: EntryOf<"piece">): void => {
+      const { piece } = tick.place;
+      const left = (ticks.get(piece) ?? []).filter((one) => one !== tick);
+      known.delete(piece);
+      if (left.length > 0) ticks.set(piece, left);
+      else {
+        ticks.delete(piece);
+        marks = undefined;
+      }
+    },
+    state: (): Record<string, PieceState> => {
+      marks ??= [...ticks.keys()].sort((a, b) => (a < b ? -1 : 1));
+      for (const mark of marks) {
+        if (!known.has(mark)) known.set(mark, pieceOf(ticks.get(mark) ?? []));
+      }
+      return Object.fromEntries(marks.map((mark) => [mark, known.get(mark) as PieceState]));
+    },
+  };
 }
 
-function piecesOf(ticks: readonly EntryOf<"piece">[]): Record<string, PieceState> {
-  const byMark = new Map<string, Map<Stage, string[]>>();
-  for (const { id, place, body } of ticks) {
-    const stages = byMark.get(place.piece) ?? new Map<Stage, string[]>();
-    byMark.set(place.piece, stages);
+function pieceOf(ticks: readonly EntryOf<"piece">[]): PieceState {
+  const stages = new Map<Stage, string[]>();
+  for (const { id, body } of ticks.length > 1 ? [...ticks].sort(byDeviceAndCount) : ticks) {
     stages.set(body.stage, [...(stages.get(body.stage) ?? []), id]);
   }
-  const pieces = [...byMark].map(([mark, stages]): [string, PieceState] => {
-    const stage = STAGES.findLast((one) => stages.has(one)) ?? "cut";
-    return [mark, { stage, ticks: Object.fromEntries(stages) }];
-  });
-  return Object.fromEntries(pieces.sort(([a], [b]) => (a < b ? -1 : 1)));
+  const stage = STAGES.findLast((one) => stages.has(one)) ?? "cut";
+  return { stage, ticks: Object.fromEntries(stages) };
 }
