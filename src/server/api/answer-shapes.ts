@@ -111,6 +111,7 @@ export const siteState = z.strictObject({
     ),
     readings: entries,
     openings: entries,
+    ends: entries,
     moisture: entries,
     photos: entries,
     holdPoints: entries,
