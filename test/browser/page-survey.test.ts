@@ -60,4 +60,31 @@ describeInBrowser("the wall as read", (browser) => {
     expect(await violations(page)).toEqual([]);
     await close();
   });
+
+  it("lays a face again for a window as measured, in one press that one step takes back", async () => {
+    const { page, complaints, close } = await openPage(browser(), serving);
+    await page.getByRole("button", { name: "Survey", exact: true }).click();
+    await page.locator(".survey-faces").getByRole("button", { name: "West" }).click();
+    const left = page.getByLabel("W3, left jamb as measured");
+    await left.fill("2094");
+    await left.press("Enter");
+    const rows = () => page.locator(".built-pieces tbody tr").allTextContents();
+    await expect.poll(async () => (await rows()).length).toBe(5);
+    const width = page.getByLabel("W3, width as measured");
+    await width.fill("606");
+    await width.press("Enter");
+    // Both jambs are known now: the right one stands as drawn.
+    await expect.poll(() => page.locator(".built-findings", { hasText: "right jamb" }).count()).toBe(0);
+    await expect.poll(async () => (await rows()).length).toBe(5);
+    expect((await rows())[0]).toContain("W-B206a");
+    await page.locator(".survey-map text", { hasText: /^[−-]6/ }).first().waitFor();
+    expect(await violations(page)).toEqual([]);
+    const press = page.getByRole("button", { name: "Lay it so: 5 pieces" });
+    await press.click();
+    await page.getByText("Nothing has to move.").waitFor();
+    await page.keyboard.press("Control+z");
+    await press.waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
 });

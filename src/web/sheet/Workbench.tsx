@@ -201,7 +201,10 @@ export function Workbench(sources: WorkbenchProps) {
   });
   const { edit } = project;
   const [progressShown, setProgressShown] = useState(false);
-  const news = useSiteNews(sheeted?.keptAs, part === "site" || part === "upkeep" || progressShown);
+  const news = useSiteNews(
+    sheeted?.keptAs,
+    part === "site" || part === "survey" || part === "upkeep" || progressShown,
+  );
   const own = useMemo(() => {
     if (part === "survey" && settled)
       return (
@@ -209,6 +212,7 @@ export function Workbench(sources: WorkbenchProps) {
           design={settled.design}
           document={present(settled.history).document}
           pick={pick}
+          told={news?.state}
           onMark={goToMark}
           onFinding={show}
           onEdit={edit}

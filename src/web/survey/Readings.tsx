@@ -2,9 +2,9 @@ import { useState } from "react";
 import type { Source } from "../../project/editing/change.ts";
 import { readAgain, setReading } from "../../project/editing/readings.ts";
 import { sayLength } from "../../text/say.ts";
-import { useTypedLength } from "../edit/fields/use-typed-length.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { ReadingField } from "./ReadingField.tsx";
 
 /** The readings of a face on their grid, the top row uppermost, each to be typed over; and places read again. */
 export function Readings({
@@ -88,31 +88,6 @@ export function Readings({
           }}
         />
       </p>
-    </>
-  );
-}
-
-/** A reading to be typed in either system; what cannot be read stays, is told, and changes nothing. */
-function ReadingField({
-  label,
-  value,
-  onChange,
-}: {
-  label: string;
-  /** Absent where each one typed is another reading. */
-  value?: number;
-  onChange: (mm: number) => void;
-}) {
-  const { w } = useWords();
-  const { wrong, props } = useTypedLength({ value, decimals: 1, signed: true, onChange });
-  return (
-    <>
-      <input className="reading" aria-label={label} {...props} />
-      {wrong && (
-        <span className="wrong" role="alert">
-          {w("page.edit.no-length")}
-        </span>
-      )}
     </>
   );
 }

@@ -3,8 +3,10 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { startSurvey } from "../../project/editing/readings.ts";
 import { symbolOf } from "../../scene/model.ts";
+import { asBuiltMap } from "../../scene/views/as-built-map.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { packingMap } from "../../scene/views/packing-map.ts";
+import type { SiteState } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
 import { readingsOf } from "../../site/survey/reading.ts";
@@ -15,6 +17,7 @@ import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { AsBuilt, useLaidAgain } from "./AsBuilt.tsx";
 import { PlanesTable } from "./PlanesTable.tsx";
 import { Readings } from "./Readings.tsx";
 import "./texts.ts";
@@ -25,6 +28,8 @@ export interface SurveyBandProps {
   /** The project's JSON, which edits are made to. */
   readonly document: unknown;
   readonly pick: Pick | undefined;
+  /** What the site told; absent where nobody was asked. */
+  readonly told: SiteState | undefined;
   onMark(mark: string): void;
   onFinding(finding: Finding): void;
   onEdit(edit: Edit): void;
@@ -35,6 +40,7 @@ export const SurveyBand = memo(function SurveyBand({
   design,
   document,
   pick,
+  told,
   onMark,
   onFinding,
   onEdit,
@@ -62,7 +68,19 @@ export const SurveyBand = memo(function SurveyBand({
     () => packing && packingMap({ facade, project }, { face: of, packing }),
     [facade, project, of, packing],
   );
-  const begin = startSurvey(sourceOf(design, document), { face });
+  const again = useLaidAgain(design, of, told);
+  const overlay = useMemo(
+    () =>
+      again &&
+      asBuiltMap(facade, {
+        face: of,
+        measured: again.measured,
+        pieces: again.laid.kind === "found" ? again.laid.pieces : [],
+      }),
+    [facade, of, again],
+  );
+  const source = useMemo(() => sourceOf(design, document), [design, document]);
+  const begin = startSurvey(source, { face });
   return (
     <div className="survey-band">
       <Scrolls className="survey-told" label={w("page.part.survey")}>
@@ -86,7 +104,7 @@ export const SurveyBand = memo(function SurveyBand({
           </>
         ) : (
           <>
-            <Readings source={sourceOf(design, document)} face={face} onEdit={onEdit} />
+            <Readings source={source} face={face} onEdit={onEdit} />
             <PlanesTable surveyed={surveyed} kind={packing?.kind} onKind={setKind} />
             <ul className="survey-findings">
               {findings.map((finding) => (
@@ -101,11 +119,13 @@ export const SurveyBand = memo(function SurveyBand({
             </ul>
           </>
         )}
+        <AsBuilt {...{ source, face, again, told, onEdit, onMark, onFinding }} />
         <p className="caution">{w("page.survey.caution")}</p>
       </Scrolls>
-      {map && !begin && (
+      {((map && !begin) || overlay) && (
         <Scrolls className="survey-map" label={w("page.survey.map")}>
-          <ScenePicture scene={map} picked={[]} onMark={onMark} />
+          {overlay && <ScenePicture scene={overlay} picked={[]} onMark={onMark} />}
+          {map && !begin && <ScenePicture scene={map} picked={[]} onMark={onMark} />}
         </Scrolls>
       )}
     </div>
