@@ -77,7 +77,10 @@ describeInBrowser("the wall as read", (browser) => {
     await expect.poll(() => page.locator(".built-findings", { hasText: "right jamb" }).count()).toBe(0);
     await expect.poll(async () => (await rows()).length).toBe(5);
     expect((await rows())[0]).toContain("W-B206a");
-    await page.locator(".survey-map text", { hasText: /^[−-]6/ }).first().waitFor();
+    await page
+      .locator(".survey-map text", { hasText: /^[−-]6/ })
+      .first()
+      .waitFor();
     expect(await violations(page)).toEqual([]);
     const press = page.getByRole("button", { name: "Lay it so: 5 pieces" });
     await press.click();
