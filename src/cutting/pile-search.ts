@@ -31,9 +31,12 @@ export interface SearchBoard extends PileBoardSize {
 }
 
 export interface SearchPiece extends PilePieceSize {
-  /** Pieces seen together, which look best from one lot and alike; counted from 0. */
+  /** Pieces seen together, which look best from one lot and alike; counted from 0, or `NO_GROUP`. */
   readonly group: number;
 }
+
+/** Of pieces that may come from boards of any look. */
+export const NO_GROUP = -1;
 
 export interface PileJob extends PileSizes {
   readonly boards: readonly SearchBoard[];
@@ -154,9 +157,11 @@ function begunWith(job: PileJob, strips: readonly (readonly CutStrip[] | undefin
   const boards = job.boards.map(({ room, runs, look }, board): Ripped | undefined => {
     const own = strips[board];
     for (const piece of own?.flatMap(({ pieces }) => pieces.flat()) ?? []) {
-      const key = mixKey(job.pieces[piece]?.group ?? 0, look);
-      mixed.set(key, (mixed.get(key) ?? 0) + 1);
       cut.add(piece);
+      const { group = NO_GROUP } = job.pieces[piece] ?? {};
+      if (group === NO_GROUP) continue;
+      const key = mixKey(group, look);
+      mixed.set(key, (mixed.get(key) ?? 0) + 1);
     }
     return (
       own && {
@@ -205,6 +210,7 @@ function ruin(job: PileJob, state: State, random: () => number): void {
     const loose = state.boards[at]?.strips.flatMap(({ pieces }) => pieces.flat()) ?? [];
     state.left.push(...loose);
     for (const piece of loose) {
+      if (job.pieces[piece]?.group === NO_GROUP) continue;
       const key = mixKey(job.pieces[piece]?.group ?? 0, job.boards[at]?.look ?? 0);
       const count = (state.mixed.get(key) ?? 0) - 1;
       if (count > 0) state.mixed.set(key, count);
@@ -260,7 +266,8 @@ function bestPlace(
   state.boards.forEach((ripped, board) => {
     const of = boards[board];
     if (of?.suits[width] !== true) return;
-    const strange = state.mixed.has(mixKey(group, of.look)) ? 0 : worth.look;
+    const isStrange = group !== NO_GROUP && !state.mixed.has(mixKey(group, of.look));
+    const strange = isStrange ? worth.look : 0;
     ripped?.strips.forEach((strip, at) => {
       if (strip.width !== width) return;
       strip.rooms.forEach((room, run) => {
@@ -297,8 +304,10 @@ function tightest(runs: readonly number[], length: number): number | undefined {
 function cutAt(job: PileJob, state: State, { board, strip, run }: Place, piece: number): void {
   const { width = 0, length = 0, group = 0 } = job.pieces[piece] ?? {};
   const { room = 0, runs = [], look = 0 } = job.boards[board] ?? {};
-  const key = mixKey(group, look);
-  state.mixed.set(key, (state.mixed.get(key) ?? 0) + 1);
+  if (group !== NO_GROUP) {
+    const key = mixKey(group, look);
+    state.mixed.set(key, (state.mixed.get(key) ?? 0) + 1);
+  }
   const ripped = state.boards[board] ?? { free: room, strips: [] };
   const into = strip === undefined ? undefined : ripped.strips[strip];
   const { rooms, pieces } = into ?? { rooms: runs, pieces: runs.map((): number[] => []) };

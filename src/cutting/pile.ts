@@ -16,7 +16,7 @@ import type {
 } from "./model.ts";
 import { leastBoards, leastLeftOut } from "./pile-bound.ts";
 import type { CutStrip } from "./pile-dive.ts";
-import { type PileCutting, type PileJob, type SearchBoard, searchPile } from "./pile-search.ts";
+import { NO_GROUP, type PileCutting, type PileJob, type SearchBoard, searchPile } from "./pile-search.ts";
 import { ripPlanOf, soundRuns, straightWidth, stripStock, suits } from "./rips.ts";
 import { usableRuns } from "./runs.ts";
 import { stretches } from "./stretches.ts";
@@ -35,7 +35,7 @@ export interface PilePieces {
   readonly pieces: readonly {
     readonly id: string;
     readonly length: number;
-    /** Pieces that are seen together, as on one face, come from as few lots and looks as the pile allows; absent: "". */
+    /** Pieces that are seen together, as on one face, come from as few lots and looks as the pile allows; absent: it may come from anywhere. */
     readonly group?: string;
   }[];
 }
@@ -88,7 +88,8 @@ function jobOf(request: PileRequest): PileJob {
   const grow = toGridSteps(request.kerf);
   const groups = new Map<string, number>();
   const looks = [...new Set(boards.map(lookOf))];
-  const numberOf = (group: string): number => {
+  const numberOf = (group: string | undefined): number => {
+    if (group === undefined) return NO_GROUP;
     const number = groups.get(group) ?? groups.size;
     groups.set(group, number);
     return number;
@@ -108,7 +109,7 @@ function jobOf(request: PileRequest): PileJob {
     }),
     widths: wanted.map(({ width }) => toGridSteps(width) + grow),
     pieces: wanted.flatMap((want, width) =>
-      want.pieces.map(({ length, group = "" }) => ({
+      want.pieces.map(({ length, group }) => ({
         width,
         length: toGridSteps(length) + grow,
         area: areaOf(length, want.width),

@@ -124,6 +124,7 @@ export const RULES = {
   C003: "plan refused by the verifier",
   C004: "plan against its bound",
   C005: "saw and its table",
+  C006: "boards alike",
   // Measured on site.
   M001: "error of the readings",
   M002: "wall not read",

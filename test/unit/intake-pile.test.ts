@@ -37,6 +37,22 @@ function told(csv: string): string[] {
 }
 
 describe("the pile that we write", () => {
+  it("keeps what boards were sorted as, and refuses a grade that is a story", () => {
+    const { pile } = project;
+    if (!pile) throw new Error("no pile");
+    const [one, ...others] = pile.boards;
+    if (!one) throw new Error("no board");
+    const sorted = { ...project, pile: { ...pile, boards: [{ ...one, grade: "dark" }, ...others] } };
+    const read = pileOf(readCsv(pileCsv(sorted, ENGLISH_MM).text, "pile.csv"));
+    expect(read.ok && read.pile.boards.map(({ grade }) => grade)).toEqual([
+      "dark",
+      ...others.map(() => undefined),
+    ]);
+    expect(told(`board,lot,length,width,thickness,grade\nA1,A,2000,100,20,${"dark ".repeat(9)}`)).toEqual([
+      expect.stringMatching(/row 2, column “grade”.*too long.*40 characters/),
+    ]);
+  });
+
   it.each(READERS)("reads back as the pile that it is, in CSV and XLSX ($language)", async (reader) => {
     const {
       text: csv,

@@ -6,6 +6,7 @@ import type { BoardCladding, Project, PileBoard as ProjectBoard } from "../../pr
 import type { Piece } from "../../setout/facade.ts";
 import type { LengthSolver, PileBoard, RippedBoard } from "../model.ts";
 import type { PilePieces, PileRequest, PileResult } from "../pile.ts";
+import { alikeNames } from "./alike.ts";
 import { type BoughtSection, lengthPart, narrowest } from "./length-parts.ts";
 import type { SawnPiece } from "./pieces.ts";
 import { gathered, isCladding } from "./pieces.ts";
@@ -96,9 +97,10 @@ function lotsOf({ pile }: Project, { lots, species }: BoardCladding): readonly s
 function ripPart(project: Project, wants: readonly Want[], solve: PileSolver): PilePart | undefined {
   if (!project.pile || wants.length === 0) return undefined;
   const { saw } = project.stock;
+  const alike = alikeNames(project);
   const request: PileRequest = {
     boards: project.pile.boards.map(pileBoard),
-    wanted: wants.map(pilePieces),
+    wanted: wants.map((want) => pilePieces(want, alike)),
     kerf: saw.kerf,
     straighten: saw.boardEdgeTrim,
     endTrim: saw.boardEndTrim,
@@ -132,16 +134,18 @@ export function pileBoard({
   id,
   lot,
   face,
+  grade,
   length,
   width,
   thickness,
   wane,
   defects,
 }: ProjectBoard): PileBoard {
+  const look = grade ?? face;
   return {
     id,
     lot,
-    ...(face === undefined ? {} : { look: face }),
+    ...(look === undefined ? {} : { look }),
     length,
     width,
     thickness,
@@ -150,13 +154,20 @@ export function pileBoard({
   };
 }
 
-export function pilePieces({ section, width, thickness, lots, pieces }: Want): PilePieces {
+/** @param alike the name of what a piece keeps to few looks with; absent: any board serves */
+export function pilePieces(
+  { section, width, thickness, lots, pieces }: Want,
+  alike: (piece: Piece) => string | undefined,
+): PilePieces {
   return {
     section,
     width,
     minThickness: thickness,
     lots,
-    pieces: pieces.map(({ mark, cut, face }) => ({ id: mark, length: cut.length, group: face })),
+    pieces: pieces.map((piece) => {
+      const group = alike(piece);
+      return { id: piece.mark, length: piece.cut.length, ...(group !== undefined && { group }) };
+    }),
   };
 }
 

@@ -12,6 +12,7 @@ import type { CutResult, LengthSolver, SheetSolver, UnplacedReason } from "../mo
 import { cutPile } from "../pile.ts";
 import { resumedLengths, resumedSheets } from "../resume.ts";
 import { cutSheets } from "../sheets.ts";
+import { alikeFindings } from "./alike.ts";
 import { boardParts, type PileSolver } from "./board-parts.ts";
 import { boundFindings, pileFindings, refusalFindings, stockFindings } from "./findings.ts";
 import { inBatches } from "./in-batches.ts";
@@ -32,7 +33,7 @@ export interface CutSolvers {
 export interface CutOutcome {
   /** Undefined where a verifier refused it: then a finding says so. */
   readonly plan?: CutPlan;
-  /** C001 to C005. */
+  /** C001 to C006. */
   readonly findings: readonly Finding[];
 }
 
@@ -110,6 +111,11 @@ function cutWhole(project: Project, facade: Facade, solvers: CutSolvers): CutOut
       ...stockFindings(project, plan),
       ...boundFindings(project, plan),
       ...sawFindings(project, plan),
+      ...alikeFindings(
+        project,
+        sawn.map(({ piece }) => piece),
+        plan,
+      ),
     ],
   };
 }

@@ -15,6 +15,7 @@ import { sameLength } from "../../units/length.ts";
 import type { PileBoard } from "../model.ts";
 import { cutPile, type PilePieces } from "../pile.ts";
 import { ripWidths, type WidthChoice } from "../rip-widths.ts";
+import { alikeNames } from "./alike.ts";
 import { pileBoard, pilePieces, type Want, wantsOf } from "./board-parts.ts";
 import { sawnPieces } from "./pieces.ts";
 import { type RipNeeds, ripNeeds } from "./rip-needs.ts";
@@ -94,7 +95,9 @@ export function ripChoices(
       boards,
       range,
       needs: ripNeeds({ facade, task, cladding: setting.cladding, wants: own }),
-      fixed: wants.filter(({ cladding }) => cladding !== setting.cladding.id).map(pilePieces),
+      fixed: wants
+        .filter(({ cladding }) => cladding !== setting.cladding.id)
+        .map((want) => pilePieces(want, alikeNames(project))),
     };
     const { boardEdgeTrim: straighten, kerf } = project.stock.saw;
     return [

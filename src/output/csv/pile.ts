@@ -26,6 +26,7 @@ export function pileCsv({ pile }: Pick<Project, "pile">, reader: Reader): CsvFil
       ),
       of("wane", ({ wane }) => wane && `${wane.edge} ${wane.width}`, "mm"),
       of("face", ({ face }) => face),
+      of("grade", ({ grade }) => grade),
       of("species", ({ lot }) => lots.get(lot)?.species),
       of("from", ({ lot }) => lots.get(lot)?.from),
     ],

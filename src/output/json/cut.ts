@@ -152,6 +152,7 @@ function pileJson(part: PilePart, { pile }: Project): NonNullable<CutJson["rips"
   const { rips, strips, lengths } = result;
   const boards = new Map(request.boards.map((board) => [board.id, board]));
   const faces = new Map(pile?.boards.map(({ id, face }) => [id, face]));
+  const grades = new Map(pile?.boards.map(({ id, grade }) => [id, grade]));
   return {
     ...claimOf(lengths),
     leftOut: { ...result.leftOut },
@@ -162,6 +163,7 @@ function pileJson(part: PilePart, { pile }: Project): NonNullable<CutJson["rips"
       ...boardJson(boards.get(boardId), request),
       board: boardId,
       ...(faces.get(boardId) !== undefined && { face: faces.get(boardId) }),
+      ...(grades.get(boardId) !== undefined && { grade: grades.get(boardId) }),
       strips: own.map(({ id, section, across }) => ({ id, section, across: { ...across } })),
     })),
     supply: rips.supply.map(({ byLot, ...supply }) => {

@@ -80,6 +80,8 @@ const zone = z.looseObject({
   /** Sheets. stacked: each column by itself; grid: level joints run through; offset: neighbours' level joints keep apart. */
   pattern: z.enum(["stacked", "grid", "offset"]).optional(),
   joints: zoneJoints.optional(),
+  /** Boards from a pile. What comes from as few lots and grades as it allows: the face, which is usual; each course by itself; nothing. */
+  alike: z.enum(["face", "course", "any"]).optional(),
 });
 
 export const face = z.looseObject({

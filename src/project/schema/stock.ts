@@ -110,6 +110,14 @@ export const pile = z.looseObject({
         .describe(
           "What its good face looks like, by colour or depth of char. A wall takes as few lots, and of them as few looks, as the pile allows.",
         ),
+      grade: z
+        .string()
+        .min(1)
+        .max(40)
+        .optional()
+        .describe(
+          "What it was sorted as by colour or depth of char, in a word of your own; boards of a lot with one grade look alike, whatever `face` says.",
+        ),
       pictures: z.array(picture).optional().describe("Of the board as it lies in the pile."),
     }),
   ),

@@ -54,6 +54,9 @@ export function PileTable({
               </th>
             ))}
             <th scope="col" className="word">
+              {w("schedule.column.board-grade")}
+            </th>
+            <th scope="col" className="word">
               {w("page.pile.defects")}
             </th>
             <th scope="col" className="word">
@@ -69,7 +72,18 @@ export function PileTable({
         </thead>
         <tbody>
           {pile.boards.map((board) => {
-            const { id, lot, length: long, width, thickness, defects, wane, pictures = [] } = board;
+            const {
+              id,
+              lot,
+              length: long,
+              width,
+              thickness,
+              grade,
+              face,
+              defects,
+              wane,
+              pictures = [],
+            } = board;
             return (
               <tr key={id}>
                 <th scope="row">{id}</th>
@@ -77,6 +91,7 @@ export function PileTable({
                 <td>{length(long)}</td>
                 <td>{length(width)}</td>
                 <td>{length(thickness)}</td>
+                <td className="word">{grade ?? face}</td>
                 <td className="word">
                   <BoardStrip board={board} longest={longest} />
                   {[

@@ -69,6 +69,7 @@ const rips = z.object({
       width: z.number(),
       thickness: z.number(),
       face: z.string().optional().describe("What the project says of its face."),
+      grade: z.string().optional().describe("What it was sorted as by colour or depth of char."),
       straight: span.describe("Across the board, from its left edge: where strips may lie."),
       sound: z.array(span).describe("Along the board, between its defects."),
       strips: z.array(z.object({ id: z.string(), section: z.string(), across: span })),

@@ -13,6 +13,7 @@ export const PILE_COLUMNS = {
   defects: "schedule.column.defects",
   wane: "schedule.column.wane",
   face: "schedule.column.board-face",
+  grade: "schedule.column.board-grade",
   species: "schedule.column.species",
   from: "schedule.column.lot-from",
 } as const;

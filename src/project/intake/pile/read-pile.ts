@@ -12,8 +12,11 @@ import "../texts.ts";
 type Pile = NonNullable<Project["pile"]>;
 export type TakenBoard = Pick<
   Pile["boards"][number],
-  "id" | "lot" | "length" | "width" | "thickness" | "defects" | "wane" | "face"
+  "id" | "lot" | "length" | "width" | "thickness" | "defects" | "wane" | "face" | "grade"
 >;
+/** Characters of a grade, as the file takes it. */
+const LONGEST_GRADE = 40;
+
 export type TakenLot = Pick<Pile["lots"][number], "id" | "from" | "species">;
 
 export interface TakenPile {
@@ -85,6 +88,7 @@ class Reading {
     const defects = this.defects(row, length);
     const wane = this.wane(row, width);
     const face = this.text(row, "face");
+    const grade = this.grade(row);
     if (this.findings.length > before || id === undefined || lot === undefined) return undefined;
     if (length === undefined || width === undefined || thickness === undefined) return undefined;
     return {
@@ -96,7 +100,15 @@ class Reading {
       defects,
       ...(wane && { wane }),
       ...(face !== undefined && { face }),
+      ...(grade !== undefined && { grade }),
     };
+  }
+
+  private grade(row: TableRow): string | undefined {
+    const text = this.text(row, "grade");
+    if (text !== undefined && text.length > LONGEST_GRADE)
+      this.fault(row, "grade", "long", { most: LONGEST_GRADE });
+    return text;
   }
 
   private text(row: TableRow, column: PileColumn): string | undefined {
@@ -119,7 +131,7 @@ class Reading {
       value: this.text(row, column) ?? "",
       ...more,
     });
-    const hint = message(`intake.hint.pile.${what}`);
+    const hint = message(`intake.hint.pile.${what}`, { ...more });
     this.findings.push(finding({ code: "F036", outcome: "fail", where: {}, says, hint }));
   }
 

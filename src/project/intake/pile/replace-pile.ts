@@ -25,7 +25,7 @@ export function replacePile(
     // What stays as it is stays as it was written, in inches or with a note.
     if (same(was, board)) return written("boards", i);
     changed.push(board.id);
-    const { wane: _wane, face: _face, ...rest } = written("boards", i);
+    const { wane: _wane, face: _face, grade: _grade, ...rest } = written("boards", i);
     return { ...rest, ...board };
   });
   const named = new Set(boards.map(({ id }) => id));
@@ -74,7 +74,7 @@ function boardsTold(what: "new" | "changed" | "gone", ids: readonly string[]): M
 }
 
 function same(a: TakenBoard, b: TakenBoard): boolean {
-  const plain = ({ id, lot, length, width, thickness, defects, wane, face }: TakenBoard): string =>
+  const plain = ({ id, lot, length, width, thickness, defects, wane, face, grade }: TakenBoard): string =>
     JSON.stringify([
       id,
       lot,
@@ -84,6 +84,7 @@ function same(a: TakenBoard, b: TakenBoard): boolean {
       defects.map(({ kind, from, to }) => [kind, from, to]),
       wane ? [wane.edge, wane.width] : [],
       face ?? "",
+      grade ?? "",
     ]);
   return plain(a) === plain(b);
 }

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { ALIKE, keepAlike, takesFromPile } from "../../../project/editing/alike.ts";
 import type { Change } from "../../../project/editing/change.ts";
 import { allowBand, type JointAxis, unpinJoint } from "../../../project/editing/joints.ts";
 import {
@@ -71,6 +72,15 @@ export function ZoneFields({ design, pick, document, onEdit, onPick }: FieldsPro
         choices={ids(design.project.buildUps)}
         onChoose={(buildUp) => doIt(cladZone(source, pick, { buildUp }))}
       />
+      {takesFromPile(design.project, zone) && (
+        <ChoiceField
+          label={w("page.edit.alike")}
+          help="zone-alike"
+          value={zone.alike ?? "face"}
+          choices={ALIKE.map((value) => ({ value, text: w(`page.edit.alike-${value}`) }))}
+          onChoose={(alike) => doIt(keepAlike(source, pick, alike))}
+        />
+      )}
       <ChoiceField
         label={w("page.edit.split-along")}
         help="zone-split-along"

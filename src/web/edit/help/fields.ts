@@ -37,6 +37,7 @@ export const FIELDS = {
   "zone-side-y": { at: [...ZONE, "y", 0] },
   "zone-cladding": { at: [...ZONE, "cladding"] },
   "zone-build-up": { at: [...ZONE, "buildUp"] },
+  "zone-alike": { at: [...ZONE, "alike"] },
   "edge-zone-width": {
     at: ["claddings", 0, "dataSheet", "edgeZone", "width"],
     usual: { from: [1000, 40], to: [1500, 60] },
