@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
 import { readAgain, setReading, startSurvey } from "../../src/project/editing/readings.ts";
 import { packingMap } from "../../src/scene/views/packing-map.ts";
+import { packingCost } from "../../src/site/survey/cost.ts";
 import { leanOf, surveyFindings } from "../../src/site/survey/findings.ts";
 import { packersNear } from "../../src/site/survey/packers.ts";
 import { surveyFace } from "../../src/site/survey/packing.ts";
@@ -148,4 +149,31 @@ describe("readings typed into the file", () => {
     const known = twice && readingsOf(edited(source, twice).project);
     expect(known && repeatError(known)?.freedom).toBeGreaterThan(0);
   });
+});
+
+it("prices a plane by the project's own figures, by hand, and names those that are missing", () => {
+  const { project } = exampleSource("atelier-bouleau");
+  const { facade } = design(project);
+  const surveyed = surveyFace(
+    { facade, project },
+    { face: "front", readings: readingsOf(project), lean: leanOf(project) },
+  );
+  const planed = surveyed.packings.find(({ kind }) => kind === "planed 2");
+  if (!planed) throw new Error("no such plane");
+  const packers = planed.packers.reduce((sum, { count }) => sum + count, 0);
+  const spots = planed.crossings.filter(({ planeOff }) => planeOff > 0).length;
+  expect(spots).toBeGreaterThan(0);
+  const work = { minutesPerPacker: 3, minutesPerSpot: 25, pricePerPacker: 0.4, pricePerHour: 66 };
+  const minutes = 3 * packers + 25 * spots;
+  const { price, ...rest } = packingCost(planed, { packingWork: work });
+  expect(rest).toEqual({ packers, spots, minutes, lacks: [] });
+  expect(price).toBeCloseTo(0.4 * packers + (66 * minutes) / 60, 9);
+  const { pricePerHour: _, ...without } = work;
+  expect(packingCost(planed, { packingWork: without })).toEqual({
+    packers,
+    spots,
+    minutes,
+    lacks: ["/packingWork/pricePerHour"],
+  });
+  expect(packingCost(planed, {}).lacks).toHaveLength(4);
 });

@@ -50,11 +50,11 @@ export async function command(job: Job): Promise<Answer> {
   const { waivers } = project;
   return {
     exit: exitOf(findings, waivers),
-    json: packJson({ faces, lean, error: repeatError(readings), findings, waivers }, reader),
+    json: packJson({ faces, lean, project, error: repeatError(readings), findings, waivers }, reader),
     text: [
       say(message("cli.pack.title", { title: project.title, lean: lean.mmPerM }), reader),
       "",
-      ...faces.map((one) => printPack(one, reader)),
+      ...faces.map((one) => printPack(one, project, reader)),
       printFindings(findings, { reader, waivers }) + countLine(findings, { reader, waivers }),
       say(message("cli.caution"), reader),
       "",

@@ -1,7 +1,9 @@
 /** A survey in its published shape. */
 import type { Finding } from "../../findings/finding.ts";
 import { findingJson } from "../../output/json/finding.ts";
+import type { Project } from "../../project/schema/project.ts";
 import type { Waiver } from "../../project/waivers.ts";
+import { type PackingCost, packingCost } from "../../site/survey/cost.ts";
 import type { SurveyedFace } from "../../site/survey/packing.ts";
 import { type Lean, planeAt } from "../../site/survey/plane.ts";
 import type { RepeatError } from "../../site/survey/reading.ts";
@@ -11,12 +13,16 @@ import type { PackJson } from "../shapes/pack.ts";
 export interface PackFacts {
   readonly faces: readonly SurveyedFace[];
   readonly lean: Lean;
+  readonly project: Pick<Project, "packingWork">;
   readonly error: RepeatError | undefined;
   readonly findings: readonly Finding[];
   readonly waivers?: readonly Waiver[] | undefined;
 }
 
-export function packJson({ faces, lean, error, findings, waivers }: PackFacts, reader: Reader): PackJson {
+export function packJson(
+  { faces, lean, project, error, findings, waivers }: PackFacts,
+  reader: Reader,
+): PackJson {
   return {
     schemaVersion: 1,
     leanPerM: lean.mmPerM,
@@ -34,13 +40,14 @@ export function packJson({ faces, lean, error, findings, waivers }: PackFacts, r
       ...(band && { smallestBand: { plane: { ...band.plane }, half: band.half } }),
       ...(twist !== undefined && { twist }),
       unread: unread.map(({ batten, x, y }) => ({ batten, x, y })),
-      packings: packings.map(({ kind, plane, sum, most, packers, crossings }) => ({
-        kind,
-        plane: { ...plane },
-        sum,
-        most,
-        packers: packers.map((one) => ({ ...one })),
-        crossings: crossings.map(
+      packings: packings.map((packing) => ({
+        kind: packing.kind,
+        plane: { ...packing.plane },
+        sum: packing.sum,
+        most: packing.most,
+        packers: packing.packers.map((one) => ({ ...one })),
+        cost: costJson(packingCost(packing, project)),
+        crossings: packing.crossings.map(
           ({ batten, zone, x, y, wall, wanted, packers: put, off, planeOff, biteLeft }) => ({
             batten,
             zone,
@@ -58,4 +65,8 @@ export function packJson({ faces, lean, error, findings, waivers }: PackFacts, r
     })),
     findings: findings.map((finding) => findingJson(finding, { reader, waivers })),
   };
+}
+
+function costJson({ lacks, ...cost }: PackingCost) {
+  return { ...cost, lacks: [...lacks] };
 }

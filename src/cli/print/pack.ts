@@ -1,4 +1,6 @@
 /** A survey as text: the planes side by side, then the packing of the first crossing by crossing, batten by batten. */
+import type { Project } from "../../project/schema/project.ts";
+import { packingCost } from "../../site/survey/cost.ts";
 import type { Packing, SurveyedFace } from "../../site/survey/packing.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
@@ -6,6 +8,7 @@ import { table } from "./table.ts";
 
 export function printPack(
   { face, spots, nearest, band, twist, packings }: SurveyedFace,
+  project: Priced,
   reader: Reader,
 ): string {
   const tell = (key: string, values = {}): string => say(message(`cli.pack.${key}`, values), reader);
@@ -16,23 +19,42 @@ export function printPack(
     ...(nearest ? [tell("nearest", { most: nearest.most })] : []),
     ...(band ? [tell("smallest", { half: band.half })] : []),
     "",
-    ...(packings.length > 0 ? [planes(packings, reader), ""] : []),
+    ...(packings.length > 0
+      ? [planes(packings, project, reader), ...lacking(packings, project, reader), ""]
+      : []),
     ...(outer ? [tell("crossings"), crossings(outer, reader), ""] : []),
   ].join("\n");
 }
 
-function planes(packings: readonly Packing[], reader: Reader): string {
+type Priced = Pick<Project, "packingWork"> & { readonly stock: Pick<Project["stock"], "currency"> };
+
+/** The figures of the file that time and price would take. */
+function lacking(packings: readonly Packing[], project: Priced, reader: Reader): string[] {
+  const paths = [...new Set(packings.flatMap((one) => packingCost(one, project).lacks))];
+  return paths.length === 0 ? [] : [say(message("survey.cost.lacks", { paths }), reader)];
+}
+
+function planes(packings: readonly Packing[], project: Priced, reader: Reader): string {
   const word = (key: string): string => say(message(key), reader);
-  const head = ["plane", "sum", "most", "packers", "planed", "lean"].map((key) => word(`cli.pack.${key}`));
-  const rows = packings.map(({ kind, plane, sum, most, packers, crossings: all }) => [
+  const head = [
+    ...["plane", "sum", "most", "packers", "planed", "lean"].map((key) => word(`cli.pack.${key}`)),
+    ...["count", "minutes", "price"].map((key) => word(`survey.cost.${key}`)),
+  ];
+  const costs = packings.map((one) => packingCost(one, project));
+  const figure = (value: number | undefined, decimals: number): string =>
+    value === undefined ? "?" : sayNumber(value, decimals, reader);
+  const rows = packings.map(({ kind, plane, sum, most, packers, crossings: all }, i) => [
     word(`survey.plane.${kind}`),
     sayLength(sum, reader, 1),
     sayLength(most, reader, 1),
     packers.map(({ thickness, count }) => `${count} × ${sayLength(thickness, reader)}`).join(", "),
     all.flatMap(({ planeOff }) => (planeOff > 0 ? [sayLength(planeOff, reader, 1)] : [])).join(", "),
     `${sayNumber(plane.alongPerM, 1, reader)} / ${sayNumber(plane.upPerM, 1, reader)}`,
+    String(costs[i]?.packers ?? ""),
+    figure(costs[i]?.minutes, 0),
+    costs[i]?.price === undefined ? "?" : `${figure(costs[i]?.price, 2)} ${project.stock.currency}`,
   ]);
-  return table([head, ...rows], { indent: 2, right: [1, 2] });
+  return table([head, ...rows], { indent: 2, right: [1, 2, 6, 7, 8] });
 }
 
 /** One line a batten: height and packers of each of its screws, from the base up. */

@@ -52,6 +52,15 @@ export const shape = z.object({
             sum: z.number(),
             most: z.number(),
             packers: z.array(z.object({ thickness: z.number(), count: z.number().int() })),
+            cost: z
+              .object({
+                packers: z.number().int(),
+                spots: z.number().int().describe("Places where the wall is planed off."),
+                minutes: z.number().optional(),
+                price: z.number().optional().describe("Packers and time, in the project's currency."),
+                lacks: z.array(z.string()).describe("Paths of the figures that are missing for it."),
+              })
+              .describe("By the project's own figures, packingWork."),
             crossings: z.array(crossing),
           }),
         )

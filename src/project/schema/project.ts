@@ -73,6 +73,16 @@ export const project = z.looseObject({
     )
     .optional(),
   asBuilt: asBuilt.optional(),
+  /** Figures of your own, by which planes that a wall can be packed to are priced beside each other. */
+  packingWork: z
+    .looseObject({
+      note,
+      minutesPerPacker: z.number().min(0).max(600).optional(),
+      minutesPerSpot: z.number().min(0).max(6000).optional().describe("To plane the wall back at one place."),
+      pricePerPacker: z.number().nonnegative().optional(),
+      pricePerHour: z.number().nonnegative().optional(),
+    })
+    .optional(),
   /** Of the resistance meter that boards are read with as they are fixed. */
   moistureMeter: z
     .looseObject({

@@ -1,3 +1,5 @@
+import type { Project } from "../../project/schema/project.ts";
+import { packingCost } from "../../site/survey/cost.ts";
 import type { PlaneKind, SurveyedFace } from "../../site/survey/packing.ts";
 import { sayLength, sayNumber } from "../../text/say.ts";
 import { useWords } from "../words.ts";
@@ -5,14 +7,19 @@ import { useWords } from "../words.ts";
 /** The planes that were tried, each with what it asks; the one that is chosen is drawn. */
 export function PlanesTable({
   surveyed: { face, nearest, band, twist, packings },
+  project,
   kind,
   onKind,
 }: {
   surveyed: SurveyedFace;
+  project: Project;
   kind: PlaneKind | undefined;
   onKind: (kind: PlaneKind) => void;
 }) {
   const { w, reader } = useWords();
+  const lacks = [...new Set(packings.flatMap((one) => packingCost(one, project).lacks))];
+  const figure = (value: number | undefined, decimals: number): string =>
+    value === undefined ? "?" : sayNumber(value, decimals, reader);
   const mm = (value: number): string => sayLength(value, reader, 1);
   return (
     <>
@@ -31,6 +38,11 @@ export function PlanesTable({
               {["plane", "sum", "most", "packers", "planed", "lean"].map((key) => (
                 <th scope="col" key={key} className={key === "packers" || key === "planed" ? "word" : ""}>
                   {w(`page.survey.${key}`)}
+                </th>
+              ))}
+              {["count", "minutes", "price"].map((key) => (
+                <th scope="col" key={key}>
+                  {w(`survey.cost.${key}`)}
                 </th>
               ))}
             </tr>
@@ -65,11 +77,15 @@ export function PlanesTable({
                 <td>
                   {`${sayNumber(one.plane.alongPerM, 1, reader)} / ${sayNumber(one.plane.upPerM, 1, reader)}`}
                 </td>
+                <td>{packingCost(one, project).packers}</td>
+                <td>{figure(packingCost(one, project).minutes, 0)}</td>
+                <td>{figure(packingCost(one, project).price, 2)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
+      {lacks.length > 0 && <p className="sub">{w("survey.cost.lacks", { paths: lacks })}</p>}
     </>
   );
 }

@@ -105,7 +105,7 @@ export const SurveyBand = memo(function SurveyBand({
         ) : (
           <>
             <Readings source={source} face={face} onEdit={onEdit} />
-            <PlanesTable surveyed={surveyed} kind={packing?.kind} onKind={setKind} />
+            <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
             <ul className="survey-findings">
               {findings.map((finding) => (
                 <li key={`${finding.code} ${finding.where.zone ?? ""}`}>
