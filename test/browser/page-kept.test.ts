@@ -3,6 +3,8 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
+import { printProject } from "../../src/project/print.ts";
+import { starterProject } from "../../src/project/starter.ts";
 import type { Serving } from "../../src/server/serve.ts";
 import { message } from "../../src/text/message.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
@@ -185,6 +187,33 @@ describeInBrowser("edits that are kept", (browser) => {
       await page.getByText(/^shut out, /).waitFor();
       expect(await store.people.list({ time })).toMatchObject([{ name: "Ben", role: "reader", sessions: 0 }]);
       expect(complaints.filter((one) => !one.includes("409"))).toEqual([]);
+      await close();
+    });
+
+    it("are issued with a revision, whose documents stay as they went out", async () => {
+      await serving.close();
+      const projectFile = join(place.folder, "wall.outerleaf.json");
+      writeFileSync(projectFile, printProject(starterProject()));
+      serving = await serveExample("", { store: await place.open(), projectFile });
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await page.getByRole("button", { name: "Sheets", exact: true }).click();
+      await page.getByLabel("What it is for").fill("for the saw");
+      await page.getByRole("button", { name: "Issue", exact: true }).click();
+      await soon(() => page.locator(".issue-form [role=status]").textContent()).toContain(
+        "kept as they went out",
+      );
+      await page.getByText("for the saw").last().click();
+      const store = await place.open();
+      const [project] = await store.list();
+      const [set] = await store.issued.list(project?.id ?? "");
+      expect(set).toMatchObject({ number: 1, note: "for the saw", hash: project?.latest.hash });
+      expect(await violations(page)).toEqual([]);
+      const link = page.locator('.written a[download="drawings.pdf"]');
+      const [download] = await Promise.all([page.waitForEvent("download"), link.click()]);
+      const held = await store.issued.file(project?.id ?? "", 1, "drawings.pdf");
+      expect(readFileSync(await download.path()).equals(held ?? Buffer.alloc(0))).toBe(true);
+      expect(held?.subarray(0, 5).toString()).toBe("%PDF-");
+      expect(complaints).toEqual([]);
       await close();
     });
 

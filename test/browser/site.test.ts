@@ -4,18 +4,34 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
+import { ownCertificate } from "../../src/server/certificate.ts";
+import { diskFiles } from "../../src/server/files.ts";
+import { serveLan } from "../../src/server/lan.ts";
+import { invitationLink, invitationSecret, newPersonId } from "../../src/server/secrets.ts";
 import type { Serving } from "../../src/server/serve.ts";
 import type { Entry } from "../../src/site/journal/entry.ts";
 import type { Store } from "../../src/store/store.ts";
+import { checkout } from "../helpers/cli.ts";
 import { PNG } from "../helpers/pictures.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
 import { describeInBrowser, openPhone } from "./browser.ts";
-import { serveExample, soon, violations } from "./page-harness.ts";
+import { exampleFile, serveExample, soon, violations } from "./page-harness.ts";
 
 /** A small phone, in CSS pixels. */
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
-describeInBrowser("the site pages", () => {
+/** What shuts people out, targets too small for a glove, and what reaches past the screen. */
+async function faultsOf(page: Page): Promise<string[]> {
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll("a, button, input:not([type=checkbox]), select, textarea, label.check")]
+      .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 48)
+      .map(({ outerHTML }) => `small: ${outerHTML.slice(0, 80)}`),
+  );
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  return [...(await violations(page)), ...small, ...(wide > PHONE.viewport.width ? [`wide: ${wide}`] : [])];
+}
+
+describeInBrowser("the site pages", (browser) => {
   describeWithStore("of a phone", () => {
     let place: StoreFolder;
     let store: Store;
@@ -52,25 +68,10 @@ describeInBrowser("the site pages", () => {
       return entries.map(({ entry }) => entry as Entry);
     };
     const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
-    /** What shuts people out, targets too small for a glove, and what reaches past the screen. */
-    const faults = async (page: Page): Promise<string[]> => {
-      const small = await page.evaluate(() =>
-        [...document.querySelectorAll("a, button, input:not([type=checkbox]), select, textarea, label.check")]
-          .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 48)
-          .map(({ outerHTML }) => `small: ${outerHTML.slice(0, 80)}`),
-      );
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      return [
-        ...(await violations(page)),
-        ...small,
-        ...(wide > PHONE.viewport.width ? [`wide: ${wide}`] : []),
-      ];
-    };
-
     it("keep ticks without a network and through a closed browser, and send each once, in order", async () => {
       const page = await open();
       await soon(() => chip(page)).toBe("✓ all sent");
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
       await page.getByLabel("Mark on the label").fill("s1a");
       await press(page, "Open");
@@ -78,7 +79,7 @@ describeInBrowser("the site pages", () => {
       await press(page, "Cut");
       await soon(async () => (await told()).length).toBe(1);
       await soon(() => chip(page)).toBe("✓ all sent");
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
 
       // The workbench is out of reach altogether: a browser that is told to be offline is let back as it is closed.
       const port = Number(new URL(serving.url).port);
@@ -104,7 +105,7 @@ describeInBrowser("the site pages", () => {
         `${mark}: Delivered`,
         `${mark}: taken back`,
       ]);
-      expect(await faults(again)).toEqual([]);
+      expect(await faultsOf(again)).toEqual([]);
       expect(await told()).toHaveLength(1);
 
       // The first answer is lost on its way: the phone must send again, and the server must know it.
@@ -128,7 +129,7 @@ describeInBrowser("the site pages", () => {
 
     it("sign a hold point with each thing seen, a picture and a name; a label of an older piece is told", async () => {
       const page = await open("#holds");
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       await page.getByRole("link", { name: /H1/ }).first().click();
       const sign = page.getByRole("button", { name: "Sign", exact: true });
       await page.getByLabel("Name of who looked").fill("Ada");
@@ -139,7 +140,7 @@ describeInBrowser("the site pages", () => {
         .first()
         .setInputFiles({ name: "lap.png", mimeType: "image/png", buffer: Buffer.from(PNG) });
       await page.locator(".photos img").waitFor();
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       await sign.click();
       await soon(async () => (await told()).length).toBe(1);
       const [entry] = await told();
@@ -153,13 +154,59 @@ describeInBrowser("the site pages", () => {
       await page.getByLabel("Reading").fill("-3");
       await press(page, "Keep, and the next");
       await soon(async () => (await told()).at(-1)).toMatchObject({ kind: "reading", body: { outward: -3 } });
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       await page.getByRole("link", { name: "Day" }).click();
       await page.getByText("✓ done").first().waitFor();
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       const marks = await page.locator("details a").allTextContents();
       await page.goto(`${serving.url}site.html#piece/${marks[0]}/A/other`);
       await page.getByText(/changed after its label was printed/).waitFor();
+    });
+  });
+
+  describeWithStore("of a person who was invited", () => {
+    it("open once with the invitation, whose secret leaves the address at once", async () => {
+      const place = storeFolder();
+      const store = await place.open();
+      const hosts = ["localhost"];
+      const certificate = ownCertificate({ folder: place.folder, hosts, now: new Date() });
+      const paths = {
+        projectFile: exampleFile("porch"),
+        documentsDir: place.folder,
+        webDir: `${checkout}dist/web`,
+      };
+      const lan = await serveLan({ files: diskFiles, ...paths, store, certificate, hosts, port: 0 });
+      const context = await browser().newContext({ ...PHONE, ignoreHTTPSErrors: true });
+      try {
+        const secret = invitationSecret(new Date());
+        const wanted = { id: newPersonId(), name: "Ben", role: "reader", ...secret.lease } as const;
+        await store.people.invite(wanted, { time: new Date().toISOString() });
+        const address = `https://localhost:${lan?.port}`;
+        const page = await context.newPage();
+        await page.goto(invitationLink(address, secret));
+        const go = page.getByRole("button");
+        await soon(() => go.isEnabled()).toBe(true);
+        expect(page.url()).toBe(`${address}/join`);
+        for (const colorScheme of ["light", "dark"] as const) {
+          await page.emulateMedia({ colorScheme });
+          expect(await faultsOf(page)).toEqual([]);
+        }
+        await go.click();
+        await soon(() => page.url()).not.toContain("/join");
+        const me = await page.evaluate(async () => (await fetch("/api/me")).json());
+        expect(me).toEqual({ signedIn: true, name: "Ben", role: "reader" });
+        // The same link a second time, as from a message that went on.
+        const other = await context.newPage();
+        await other.goto(invitationLink(address, secret));
+        await other.getByRole("button").click();
+        await soon(() => other.getByRole("status").textContent()).not.toBe("");
+        expect(other.url()).toBe(`${address}/join`);
+        expect((await store.people.list({ time: new Date().toISOString() }))[0]?.sessions).toBe(1);
+      } finally {
+        await context.close();
+        await lan?.close();
+        place.clear();
+      }
     });
   });
 });

@@ -1,7 +1,9 @@
 /** People, copies and archives from the command line. What is checked is our own promise; no outside source. */
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { connect } from "node:tls";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { ownCertificate } from "../../src/server/certificate.ts";
 import { openStore } from "../../src/store/open.ts";
 import { message } from "../../src/text/message.ts";
 import { bench } from "../helpers/cli.ts";
@@ -61,12 +63,12 @@ describeWithStore("what is kept, from the command line", () => {
 
   it("freezes the documents of a revision once, and hands them on with the archive", async () => {
     const data = ["--data", join(desk.folder, "frozen")];
-    const issue = ["issue", "porch.outerleaf.json", "--revision", "A", "--note", "for the saw", ...data];
+    await desk.run("new", "wall.json");
+    const issue = ["issue", "wall.json", "--revision", "A", "--note", "for the saw", ...data];
     const dated = [...issue, "--date", "2026-05-04", "--json"];
     expect(json((await desk.run(...dated, "--to", "a")).out)).toMatchObject({ frozen: 1 });
-    expect(json((await desk.run(...dated, "--to", "a")).out)).toMatchObject({ frozen: 1 });
     const archive = join(desk.folder, "frozen.zip");
-    expect((await desk.run("export", "porch.outerleaf.json", "--to", archive, ...data)).exit).toBe(0);
+    expect((await desk.run("export", "wall.json", "--to", archive, ...data)).exit).toBe(0);
     const elsewhere = join(desk.folder, "fourth");
     expect((await desk.run("import", archive, "--data", elsewhere)).exit).toBe(0);
     const opened = await openStore(elsewhere);
@@ -99,4 +101,48 @@ describeWithStore("what is kept, from the command line", () => {
     desk.write("broken.zip", "no archive");
     expect((await desk.run("import", broken, ...data)).exit).toBe(2);
   });
+
+  it("lets phones in under the reader's own certificate, and refuses one without its key or with another's", async () => {
+    const hosts = ["localhost", "127.0.0.1"];
+    const own = ownCertificate({ folder: join(desk.folder, "own"), hosts, now: new Date() });
+    ownCertificate({ folder: join(desk.folder, "others"), hosts, now: new Date() });
+    const certificate = ["--certificate", join("own", "lan-certificate.pem")];
+    const key = (folder: string) => ["--key", join(folder, "lan-key.pem")];
+    const serve = ["serve", "porch.outerleaf.json", "--lan", "--port", String(FREE), "--data", place.folder];
+    let shown = "";
+    const { exit, out } = await desk.serve(
+      async (url) => {
+        // The next port is the phones': what they see there is the given certificate.
+        const port = Number(new URL(url).port) + 1;
+        shown = await fingerprintAt(port).catch(() => "");
+      },
+      ...serve,
+      ...certificate,
+      ...key("own"),
+    );
+    expect([exit, shown]).toEqual([0, own.fingerprint]);
+    expect(out).toContain(own.fingerprint);
+    for (const [mistake, says] of [
+      [certificate, "--key"],
+      [[...certificate, ...key("others")], "is not the key"],
+      [[...certificate, "--key", "nowhere.pem"], "nowhere.pem"],
+    ] as const) {
+      const refused = await desk.run(...serve, ...mistake);
+      expect([refused.exit, refused.out]).toEqual([2, ""]);
+      expect(refused.err).toContain(says);
+    }
+  });
 });
+
+/** A port that tests elsewhere do not use; the command goes on to the next where it is taken. */
+const FREE = 47_310;
+
+function fingerprintAt(port: number): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const socket = connect({ port, host: "127.0.0.1", rejectUnauthorized: false }, () => {
+      resolve(socket.getPeerX509Certificate()?.fingerprint256 ?? "");
+      socket.end();
+    });
+    socket.on("error", reject);
+  });
+}
