@@ -15,6 +15,8 @@ export interface Io {
   readonly cwd: string;
   /** The top folder of the program: its examples and pages lie there. */
   readonly root: string;
+  /** A sum over the program's own code, by which it knows what it drew; undefined where that is not known. */
+  readonly program: () => Promise<string | undefined>;
   /** The folder of the user's own data, where kept projects lie. */
   readonly dataFolder: string;
   /** The language of the reader's system, where it is one of ours. */

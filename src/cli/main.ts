@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import { dataFolder } from "../store/data-folder.ts";
 import type { Language } from "../text/catalogue.ts";
 import { run } from "./run.ts";
+import { programSum } from "./sums.ts";
 
 // Built or not, this file lies two folders below the top.
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "../..");
@@ -29,6 +30,7 @@ process.exitCode = await run(process.argv.slice(2), {
   watched: process.stderr.isTTY === true,
   cwd: process.cwd(),
   root,
+  program: () => programSum(dirname(fileURLToPath(import.meta.url))),
   dataFolder: resolve(dataFolder({ platform: process.platform, env: process.env, home: homedir() })),
   language: systemLanguage(),
   onStop: (stop) => {

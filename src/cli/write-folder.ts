@@ -28,10 +28,7 @@ import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import { systemReason } from "./files.ts";
 import type { Io } from "./io.ts";
-
-export function sha256(bytes: Uint8Array): string {
-  return createHash("sha256").update(bytes).digest("hex");
-}
+import { type Standing, standingIn } from "./standing.ts";
 
 /** The user asked to stop: nothing that was written stays. */
 class Stopped extends Error {}
@@ -55,8 +52,11 @@ export async function writeFolder(
     const standing = await look(target, folder);
     if (isRefusal(standing)) return standing;
     await mkdir(beside, { recursive: true });
-    const { shelf, listed, closeAll } = shelfIn(beside, asked);
+    const program = await io.program();
+    const before = await standingIn({ target, beside, program });
+    const { shelf, listed, closeAll } = shelfIn(beside, { asked, before });
     await write(shelf).finally(closeAll);
+    await before.keep();
     const manifest = manifestOf(head, listed());
     await writeFile(join(beside, MANIFEST), printJson(manifest));
     await takePlace({ beside, target, replaces: standing.there });
@@ -77,7 +77,7 @@ export async function writeFolder(
 
 function shelfIn(
   folder: string,
-  asked: { readonly stop: boolean },
+  { asked, before }: { readonly asked: { readonly stop: boolean }; readonly before: Standing },
 ): { readonly shelf: Shelf; listed(): ManifestDocument[]; closeAll(): Promise<void> } {
   const documents: { name: string; bytes: number; sha256: string }[] = [];
   const files = new Set<FileHandle>();
@@ -106,10 +106,18 @@ function shelfIn(
     await document.add(typeof content === "string" ? Buffer.from(content, "utf8") : content);
     await document.close();
   };
+  const standing = async (names: readonly string[], from: Iterable<string>): Promise<boolean> => {
+    const sum = createHash("sha256");
+    for (const part of from) sum.update(part);
+    if (asked.stop) throw new Stopped();
+    const taken = await before.take(names, sum.digest("hex"));
+    documents.push(...(taken ?? []).map((one) => ({ ...one })));
+    return taken !== undefined;
+  };
   const closeAll = async (): Promise<void> => {
     for (const file of files) await file.close();
   };
-  return { shelf: { put, open }, listed: () => documents, closeAll };
+  return { shelf: { put, open, standing }, listed: () => documents, closeAll };
 }
 
 /** Files that systems leave in folders. */

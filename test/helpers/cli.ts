@@ -57,6 +57,7 @@ export function bench(io: Partial<Io> = {}): Bench {
       watched: false,
       cwd: folder,
       root: checkout,
+      program: async () => "the program under test",
       dataFolder: join(folder, ".data"),
       language: undefined,
       onStop: (stop) => {

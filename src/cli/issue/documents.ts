@@ -1,13 +1,14 @@
 /** Writes every document of an issue into a folder. */
 import { basename } from "node:path";
+import type { Manifest } from "../../output/issue/manifest.ts";
 import { writeIssue } from "../../output/issue/write-issue.ts";
 import { message } from "../../text/message.ts";
 import type { Refusal } from "../answer.ts";
 import type { Job } from "../job.ts";
 import { readPdfFonts } from "../pdf-fonts.ts";
-import type { Manifest } from "../../output/issue/manifest.ts";
+import { sha256 } from "../sums.ts";
 import { VERSION } from "../version.ts";
-import { sha256, writeFolder } from "../write-folder.ts";
+import { writeFolder } from "../write-folder.ts";
 import type { Worked } from "./work.ts";
 
 /** Makes the documents and writes them into the folder, all or none. */

@@ -23,8 +23,12 @@ export interface NamedBytes {
   readonly bytes: Uint8Array;
 }
 
+export function isToScale({ kind }: Pick<DrawingPaper, "kind">): boolean {
+  return TO_SCALE.has(kind);
+}
+
 export function dxfFiles(papers: readonly DrawingPaper[], reader: Reader): NamedBytes[] {
   return papers
-    .filter(({ kind }) => TO_SCALE.has(kind))
+    .filter(isToScale)
     .map(({ name, drawing }) => ({ name: `${name}.dxf`, bytes: dxfOfDrawing(drawing, reader) }));
 }

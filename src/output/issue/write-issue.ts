@@ -15,7 +15,7 @@ import type { DrawMemo } from "../drawings/draw-memo.ts";
 import { type DrawingPaper, drawingSheet, sheetSet } from "../drawings/drawing-sheets.ts";
 import { labelPages } from "../drawings/labels.ts";
 import { rodRolls, rodTiles } from "../drawings/rod-strips.ts";
-import { dxfFiles } from "../dxf/dxf-files.ts";
+import { dxfFiles, isToScale } from "../dxf/dxf-files.ts";
 import { writeGlb } from "../gltf/glb.ts";
 import { writeIfc } from "../ifc/ifc.ts";
 import { cutJson } from "../json/cut.ts";
@@ -66,8 +66,10 @@ export async function writeIssue(
     name: string,
     pages: Iterable<PdfPage> | AsyncIterable<PdfPage>,
     of: number,
+    from?: Iterable<string>,
   ): Promise<void> => {
     if (of === 0) return;
+    if (from && (await shelf.standing?.([name], from))) return;
     const document = await shelf.open(name);
     await streamPdf(pages, {
       title: design.project.title,
@@ -80,13 +82,17 @@ export async function writeIssue(
   };
   const held = design.facade.faces.length <= HELD_FACES;
   const set = sheetSet(facts, { keep: held, ...(held && memo && { memo }) });
-  await pdf("drawings.pdf", besidePdf(set.papers(), reader, shelf), set.count);
+  const beside = besidePdf(set.papers(), reader, shelf);
+  // Only sheets that are held can be looked through before they are drawn.
+  await pdf("drawings.pdf", beside, set.count, held ? madeFrom(set.papers(), reader) : undefined);
+  // Where the drawings stand their sheets have still to be put.
+  for await (const _ of beside);
   for (const [name, pages] of [
     ["labels.pdf", labelPages(facts)],
     ["storey-rods-roll.pdf", rodRolls(design.facade)],
     ["storey-rods-tiles.pdf", rodTiles(design.facade, reader)],
   ] as const)
-    await pdf(name, pages, pages.length);
+    await pdf(name, pages, pages.length, madeFrom(pages, reader));
   drawingsDone?.();
   for (const document of otherDocuments(facts)) await shelf.put(document);
 }
@@ -98,10 +104,20 @@ async function* besidePdf(
   shelf: Shelf,
 ): AsyncGenerator<PdfPage> {
   for (const paper of papers) {
-    await shelf.put({ name: `${paper.name}.svg`, content: drawingSheet(paper, reader).svg });
-    for (const { name, bytes } of dxfFiles([paper], reader)) await shelf.put({ name, content: bytes });
+    const svg = `${paper.name}.svg`;
+    const names = isToScale(paper) ? [svg, `${paper.name}.dxf`] : [svg];
+    if (!(await shelf.standing?.(names, madeFrom([paper], reader)))) {
+      await shelf.put({ name: svg, content: drawingSheet(paper, reader).svg });
+      for (const { name, bytes } of dxfFiles([paper], reader)) await shelf.put({ name, content: bytes });
+    }
     yield paper;
   }
+}
+
+/** All that a renderer is given, page by page. */
+function* madeFrom(pages: Iterable<PdfPage>, reader: Reader): Generator<string> {
+  yield JSON.stringify(reader);
+  for (const page of pages) yield JSON.stringify(page);
 }
 
 /** All but the drawings, each made when the one before is written. */
