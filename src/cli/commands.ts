@@ -123,6 +123,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       ...USUAL,
       { name: "face", value: "ID", about: "cli.option.pack.face" },
       { name: "readings", value: "TABLE.csv" },
+      { name: "journal", value: "FILE.json" },
     ],
     example: "outerleaf pack house.outerleaf.json --face front --readings front.csv",
     load: () => import("./commands/pack.ts"),

@@ -17,6 +17,8 @@ import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/sto
 import { describeInBrowser, openPhone } from "./browser.ts";
 import { exampleFile, serveExample, soon, violations } from "./page-harness.ts";
 
+const READINGS = 15;
+
 /** A small phone, in CSS pixels. */
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
@@ -125,6 +127,52 @@ describeInBrowser("the site pages", (browser) => {
         entries.map(({ kind, body }) => (kind === "piece" ? (body as { stage: string }).stage : kind)),
       ).toEqual(["cut", "finished", "delivered", "undone"]);
       expect(new Set(entries.map(({ id }) => id.split("-")[0])).size).toBe(1);
+    });
+
+    it("measure without a network and through a closed browser: the desk lays the face again from what they told", async () => {
+      const page = await open("#survey/west");
+      await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+      await soon(() => chip(page)).toBe("✓ all sent");
+      const port = Number(new URL(serving.url).port);
+      await serving.close();
+      await page.reload();
+      await page.locator(".site-main h2").first().waitFor();
+      const crossing = page.locator(".site-main [role=status]");
+      for (let i = 1; i <= READINGS; i++) {
+        await soon(() => crossing.first().textContent()).toMatch(new RegExp(`\\b${i}\\b`));
+        await page.getByLabel("Reading", { exact: true }).fill(String(i % 4));
+        await press(page, "Keep, and the next");
+      }
+      await soon(() => chip(page)).toBe(`${READINGS} wait`);
+      await page.goto(`${page.url().split("#")[0]}#openings/west`);
+      await page.getByLabel("Left jamb").fill("2094");
+      await page.getByLabel("Width").fill("606");
+      await page.getByLabel("Sill").fill("1500");
+      await page.getByLabel("Height").fill("600");
+      expect(await faults(page)).toEqual([]);
+      await press(page, "Keep W3");
+      await soon(() => chip(page)).toBe(`${READINGS + 1} wait`);
+      await phone.close();
+
+      phone = await openPhone(profile, PHONE);
+      serving = await serveExample("atelier-bouleau", { store, port });
+      const again = await open("#queue");
+      await soon(() => chip(again)).toBe("✓ all sent");
+      const entries = await told();
+      expect(entries.filter(({ kind }) => kind === "reading")).toHaveLength(READINGS);
+      expect(entries.at(-1)).toMatchObject({ kind: "opening", body: { left: 2094, width: 606 } });
+      expect(new Set(entries.map(({ id }) => id)).size).toBe(READINGS + 1);
+
+      const desk = await phone.newPage();
+      await desk.setViewportSize({ width: 1400, height: 900 });
+      await desk.goto(serving.url);
+      await desk.getByRole("button", { name: "Survey", exact: true }).click();
+      await desk.locator(".survey-faces").getByRole("button", { name: "West" }).click();
+      // Two maps: openings as measured, and the packing at the crossings that were read.
+      await soon(() => desk.locator(".survey-map svg").count()).toBe(2);
+      await desk.getByText("was read from phones").waitFor();
+      await desk.getByRole("button", { name: "Lay it so: 5 pieces" }).click();
+      await desk.getByText("Nothing has to move.").waitFor();
     });
 
     it("sign a hold point with each thing seen, a picture and a name; a label of an older piece is told", async () => {

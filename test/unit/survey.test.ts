@@ -48,8 +48,17 @@ describe("the wall between readings", () => {
   });
   it("is not known where a corner of its field was not read", () => {
     const broken = surfaceOf([spot(0, 0, 2), spot(1000, 0, 6), spot(0, 1000, 4)]);
-    expect(broken(500, 500)).toBeUndefined();
+    expect(broken(700, 700)).toBeUndefined();
     expect(broken(500, 0)).toBeCloseTo(4, 12);
+  });
+  it("is straight over the triangle of strewn readings round a place, and not known where that is too wide", () => {
+    const strewn = surfaceOf([spot(0, 0, 3), spot(900, 100, 12), spot(200, 800, 7), spot(1000, 950, 20)]);
+    // The middle of a triangle is the mean of its corners; of the two ways to part these four, the other one's circle holds a reading.
+    expect(strewn(1100 / 3, 300)).toBeCloseTo((3 + 12 + 7) / 3, 9);
+    expect(strewn(2100 / 3, 1850 / 3)).toBeCloseTo((12 + 7 + 20) / 3, 9);
+    expect(strewn(-200, 500)).toBeUndefined();
+    const wide = surfaceOf([spot(0, 0, 3), spot(1750, 100, 12), spot(200, 800, 7)]);
+    expect(wide(600, 300)).toBeUndefined();
   });
   it("twists by what its fourth corner lies off the others", () => {
     expect(twistOf([spot(0, 0, 2), spot(1000, 0, 6), spot(0, 1000, 4), spot(1000, 1000, 12)])).toBe(4);

@@ -5,15 +5,17 @@ import { readReadings } from "../../project/intake/readings/read-readings.ts";
 import { readCsv } from "../../project/intake/table/read-csv.ts";
 import { nearest } from "../../project/nearest.ts";
 import type { Project } from "../../project/schema/project.ts";
+import { foldJournal } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { surveyFace } from "../../site/survey/packing.ts";
-import { type Reading, readingsOf, repeatError } from "../../site/survey/reading.ts";
+import { type Reading, readingsOf, readingsTold, repeatError } from "../../site/survey/reading.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
 import { exitOf } from "../exit.ts";
 import { readText } from "../files.ts";
 import type { Job } from "../job.ts";
+import { readJournal } from "../journal-file.ts";
 import { packJson } from "../json/pack.ts";
 import { openProject } from "../open-project.ts";
 import { printPack } from "../print/pack.ts";
@@ -62,8 +64,16 @@ export async function command(job: Job): Promise<Answer> {
   };
 }
 
-/** Of the table that is named, or else of the file. */
+/** Of the table that is named, or else of the file; with those of the journal where one is named. */
 async function readingsFor(job: Job, project: Project): Promise<readonly Reading[] | Refusal> {
+  const { journal } = job.options;
+  const entries = journal === undefined ? [] : await readJournal(journal, job.io.cwd);
+  if (isRefusal(entries)) return entries;
+  const written = await writtenReadings(job, project);
+  return isRefusal(written) ? written : [...written, ...readingsTold(foldJournal(entries))];
+}
+
+async function writtenReadings(job: Job, project: Project): Promise<readonly Reading[] | Refusal> {
   const name = job.options.readings;
   if (name === undefined) return readingsOf(project);
   const file = await readText(name, job.io.cwd);

@@ -1,5 +1,6 @@
 /** Readings of a wall: how far it stands out from the plumb plane that the laser drew. */
 import type { Project } from "../../project/schema/project.ts";
+import type { SiteState } from "../journal/fold.ts";
 
 /** One reading, in the face frame (mm). */
 export interface Reading {
@@ -26,6 +27,11 @@ export function readingsOf({ survey = [] }: Project): Reading[] {
     ),
     ...again.map((one) => ({ face, x: one.x, y: one.y, outward: one.outward })),
   ]);
+}
+
+/** What phones told at the crossings of battens. */
+export function readingsTold({ readings }: Pick<SiteState, "readings">): Reading[] {
+  return readings.map(({ place: { face, x, y }, body: { outward } }) => ({ face, x, y, outward }));
 }
 
 /** The places of one face in the order in which they were first read. */

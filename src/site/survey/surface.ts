@@ -1,4 +1,4 @@
-/** The wall between its readings: straight from one to the next on a grid, and known where it was read. */
+/** The wall between its readings: straight from one to the next on a grid, over triangles where they are strewn, and known where it was read. */
 import type { Spot } from "./reading.ts";
 
 /** A place this near a reading is that reading (mm), common practice: the rod's foot is no smaller. */
@@ -17,6 +17,10 @@ export function surfaceOf(spots: readonly Spot[]): Surface {
   return (x, y) => {
     const near = spots.find((spot) => Math.hypot(spot.x - x, spot.y - y) <= SAME_PLACE);
     if (near) return near.outward;
+    return onGrid(x, y) ?? overTriangle(spots, x, y);
+  };
+
+  function onGrid(x: number, y: number): number | undefined {
     const across = between(xs, x);
     const up = between(ys, y);
     if (!across || !up) return undefined;
@@ -32,8 +36,71 @@ export function surfaceOf(spots: readonly Spot[]): Surface {
       }
     }
     return height;
-  };
+  }
 }
+
+/** The side of a triangle of strewn readings is no longer (mm), common practice: the diagonal of the widest usual grid, 1200 mm. */
+const LONGEST_SIDE = 1700;
+/** Readings about a place among which its triangle is sought. */
+const NEAREST = 12;
+
+/**
+ * Straight over the triangle of three readings round a place that no other reading of those near comes closer to (Delaunay 1934: its circle is empty);
+ * undefined where none stands round it, or only too wide a one.
+ */
+function overTriangle(spots: readonly Spot[], x: number, y: number): number | undefined {
+  const near = spots
+    .map((spot) => ({ spot, far: Math.hypot(spot.x - x, spot.y - y) }))
+    .filter(({ far }) => far <= LONGEST_SIDE)
+    .sort((a, b) => a.far - b.far || a.spot.x - b.spot.x || a.spot.y - b.spot.y)
+    .slice(0, NEAREST)
+    .map(({ spot }) => spot);
+  for (const [i, a] of near.entries()) {
+    for (const [j, b] of near.slice(i + 1).entries()) {
+      for (const c of near.slice(i + j + 2)) {
+        const shares = sharesOf([a, b, c], x, y);
+        if (!shares || longestSide(a, b, c) > LONGEST_SIDE || !isEmptyCircle([a, b, c], near)) continue;
+        return shares[0] * a.outward + shares[1] * b.outward + shares[2] * c.outward;
+      }
+    }
+  }
+  return undefined;
+}
+
+type Three = readonly [Spot, Spot, Spot];
+
+function longestSide(a: Spot, b: Spot, c: Spot): number {
+  const side = (p: Spot, q: Spot): number => Math.hypot(p.x - q.x, p.y - q.y);
+  return Math.max(side(a, b), side(b, c), side(c, a));
+}
+
+/** Of each corner in the place, all together one; undefined where it lies outside, or they stand in a line. */
+function sharesOf([a, b, c]: Three, x: number, y: number): readonly [number, number, number] | undefined {
+  const area = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+  if (area === 0) return undefined;
+  const ofB = ((x - a.x) * (c.y - a.y) - (c.x - a.x) * (y - a.y)) / area;
+  const ofC = ((b.x - a.x) * (y - a.y) - (x - a.x) * (b.y - a.y)) / area;
+  const ofA = 1 - ofB - ofC;
+  return Math.min(ofA, ofB, ofC) < -1e-9 ? undefined : [ofA, ofB, ofC];
+}
+
+function isEmptyCircle([a, b, c]: Three, near: readonly Spot[]): boolean {
+  const turn = Math.sign((b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y));
+  return near.every((d) => {
+    if (d === a || d === b || d === c) return true;
+    const [p, q, r] = [a, b, c].map((one) => {
+      const [dx, dy] = [(one.x - d.x) / 1000, (one.y - d.y) / 1000];
+      return [dx, dy, dx * dx + dy * dy] as const;
+    }) as [Row, Row, Row];
+    const inside =
+      p[0] * (q[1] * r[2] - r[1] * q[2]) -
+      p[1] * (q[0] * r[2] - r[0] * q[2]) +
+      p[2] * (q[0] * r[1] - r[0] * q[1]);
+    return turn * inside <= 1e-9;
+  });
+}
+
+type Row = readonly [number, number, number];
 
 function steps(values: readonly number[]): number[] {
   return [...new Set(values)].sort((a, b) => a - b);

@@ -15,6 +15,8 @@ export function entrySaid(entry: Entry): Message {
       return message(key(entry.kind), { outward: entry.body.outward });
     case "opening":
       return message(key(entry.kind), { opening: entry.place.opening });
+    case "end":
+      return message(key(entry.kind), { at: entry.body.at });
     case "moisture":
       return message(key(entry.kind), { percent: entry.body.meterPercent });
     case "hold-point":

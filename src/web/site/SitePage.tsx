@@ -10,6 +10,7 @@ import { PieceView } from "./piece/PieceView.tsx";
 import type { Whys } from "./queue/model.ts";
 import { QueueView } from "./queue/QueueView.tsx";
 import { fragmentOf, type Route, routeOf, useFragment } from "./route.ts";
+import { OpeningsView } from "./survey/OpeningsView.tsx";
 import { SurveyView } from "./survey/SurveyView.tsx";
 import { type Site, useSite } from "./use-site.ts";
 
@@ -93,6 +94,8 @@ function View({ site, route }: { site: Site; route: Route }) {
       return <HoldForm key={fragmentOf(route)} site={site} face={route.face} point={route.point} />;
     case "survey":
       return <SurveyView key={route.face} site={site} face={route.face} />;
+    case "openings":
+      return <OpeningsView key={route.face} site={site} face={route.face} />;
     case "queue":
       return <QueueView site={site} />;
     case "find":

@@ -9,7 +9,7 @@ export type Route =
   /** `sum` stands on the label: it tells whether the piece is still the one that was drawn. */
   | { readonly view: "piece"; readonly mark: string; readonly sum?: string }
   | { readonly view: "hold"; readonly face: string; readonly point: string }
-  | { readonly view: "survey"; readonly face: string };
+  | { readonly view: "survey" | "openings"; readonly face: string };
 
 const MARK = /^[A-Za-z][A-Za-z0-9.-]{0,47}$/;
 
@@ -21,7 +21,7 @@ export function routeOf(fragment: string): Route {
     return { view, mark: first, ...(third === undefined ? {} : { sum: third }) };
   }
   if (view === "hold" && first !== "" && second !== "") return { view, face: first, point: second };
-  if (view === "survey" && first !== "") return { view, face: first };
+  if ((view === "survey" || view === "openings") && first !== "") return { view, face: first };
   return view === "day" || view === "holds" || view === "queue" ? { view } : { view: "find" };
 }
 
@@ -39,7 +39,7 @@ export function fragmentOf(route: Route): string {
       ? [route.view, route.mark]
       : route.view === "hold"
         ? [route.view, route.face, route.point]
-        : route.view === "survey"
+        : route.view === "survey" || route.view === "openings"
           ? [route.view, route.face]
           : [route.view];
   return `#${parts.map(encodeURIComponent).join("/")}`;

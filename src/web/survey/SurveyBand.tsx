@@ -9,7 +9,7 @@ import { packingMap } from "../../scene/views/packing-map.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
-import { readingsOf } from "../../site/survey/reading.ts";
+import { readingsOf, readingsTold } from "../../site/survey/reading.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
@@ -48,7 +48,10 @@ export const SurveyBand = memo(function SurveyBand({
   const { w, s } = useWords();
   const { project, facade } = design;
   const walls = project.faces.map(({ id }) => id);
-  const readings = useMemo(() => readingsOf(project), [project]);
+  const readings = useMemo(
+    () => [...readingsOf(project), ...(told ? readingsTold(told) : [])],
+    [project, told],
+  );
   const [chosen, setChosen] = useState<string>();
   const first = readings[0]?.face ?? walls[0] ?? "";
   const picked = pick && walls.includes(pick.face) ? pick.face : undefined;
@@ -80,6 +83,7 @@ export const SurveyBand = memo(function SurveyBand({
     [facade, of, again],
   );
   const source = useMemo(() => sourceOf(design, document), [design, document]);
+  const isRead = readings.some((one) => one.face === face);
   const begin = startSurvey(source, { face });
   return (
     <div className="survey-band">
@@ -95,7 +99,7 @@ export const SurveyBand = memo(function SurveyBand({
         </fieldset>
         {begin ? (
           <>
-            <p>{w("page.survey.none", { face: heading(face) })}</p>
+            <p>{w(isRead ? "page.survey.told" : "page.survey.none", { face: heading(face) })}</p>
             <p className="edit-words">
               <button type="button" onClick={() => onEdit(begin)}>
                 {w("page.survey.begin")}
@@ -103,8 +107,10 @@ export const SurveyBand = memo(function SurveyBand({
             </p>
           </>
         ) : (
+          <Readings source={source} face={face} onEdit={onEdit} />
+        )}
+        {isRead && (
           <>
-            <Readings source={source} face={face} onEdit={onEdit} />
             <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
             <ul className="survey-findings">
               {findings.map((finding) => (
@@ -122,10 +128,10 @@ export const SurveyBand = memo(function SurveyBand({
         <AsBuilt {...{ source, face, again, told, onEdit, onMark, onFinding }} />
         <p className="caution">{w("page.survey.caution")}</p>
       </Scrolls>
-      {((map && !begin) || overlay) && (
+      {((map && isRead) || overlay) && (
         <Scrolls className="survey-map" label={w("page.survey.map")}>
           {overlay && <ScenePicture scene={overlay} picked={[]} onMark={onMark} />}
-          {map && !begin && <ScenePicture scene={map} picked={[]} onMark={onMark} />}
+          {map && isRead && <ScenePicture scene={map} picked={[]} onMark={onMark} />}
         </Scrolls>
       )}
     </div>

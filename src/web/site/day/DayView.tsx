@@ -90,6 +90,9 @@ export function DayView({ site }: { site: Site }) {
           <a className="press" href={fragmentOf({ view: "survey", face: id })}>
             {w("page.site.readings")}
           </a>
+          <a className="press" href={fragmentOf({ view: "openings", face: id })}>
+            {w("page.site.measures")}
+          </a>
         </section>
       ))}
       <p className="sub">{w("drawing.method.caution")}</p>
