@@ -149,7 +149,7 @@ describeInBrowser("the site pages", (browser) => {
       await page.getByLabel("Width").fill("606");
       await page.getByLabel("Sill").fill("1500");
       await page.getByLabel("Height").fill("600");
-      expect(await faults(page)).toEqual([]);
+      expect(await faultsOf(page)).toEqual([]);
       await press(page, "Keep W3");
       await soon(() => chip(page)).toBe(`${READINGS + 1} wait`);
       await phone.close();
