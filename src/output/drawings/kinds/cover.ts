@@ -26,7 +26,7 @@ export function coverSheets(facts: KindFacts, set: readonly ListedDrawing[]): Dr
   const job = memo.recall(jobBlock, { title, about, place: site.place, revision, revisions, room });
   const [low, high] = job.bounds.y;
   const firstHeight = room.height - (high - low) - CAPTION_ROOM - GAP;
-  const rows = set.map((one) => ({ number: one.number, name: one.name, title: one.title, type: one.type }));
+  const rows = runsOf(set);
   const index = memo.recall(indexOf, { rows, room: { ...room, firstHeight } });
   const workings = new Map(set.flatMap(({ name, holds = [] }) => holds.map((held) => [held, name] as const)));
   const lines = findings.filter(isOpen).map((finding) => ({ finding, link: workings.get(finding.code) }));
@@ -74,7 +74,25 @@ function jobBlock({ title, about, place, revision, revisions, room }: Job): Scen
 }
 
 interface Index extends Room {
-  readonly rows: readonly Pick<ListedDrawing, "number" | "name" | "title" | "type">[];
+  readonly rows: readonly IndexRow[];
+}
+
+interface IndexRow extends Pick<ListedDrawing, "number" | "name" | "title" | "type"> {
+  /** Number of the last sheet of the run. */
+  readonly to: number;
+}
+
+/** Sheets that follow one another under one title, such as the pages of a chapter, stand in one row, which leads to the first. */
+function runsOf(set: readonly ListedDrawing[]): IndexRow[] {
+  const rows: IndexRow[] = [];
+  const titleOf = ({ title, type }: Pick<IndexRow, "title" | "type">): string =>
+    JSON.stringify([title, type]);
+  for (const { number, name, title, type } of set) {
+    const last = rows.at(-1);
+    if (last && titleOf(last) === titleOf({ title, type })) rows[rows.length - 1] = { ...last, to: number };
+    else rows.push({ number, to: number, name, title, type });
+  }
+  return rows;
 }
 
 function indexOf({ rows, room }: Index): Scene[] {
@@ -84,7 +102,11 @@ function indexOf({ rows, room }: Index): Scene[] {
     room,
     rows,
     columns: [
-      { head: message("drawing.column.sheet"), cell: ({ number }) => String(number), align: "end" },
+      {
+        head: message("drawing.column.sheet"),
+        cell: ({ number, to }) => (number === to ? String(number) : `${number}–${to}`),
+        align: "end",
+      },
       {
         head: message("drawing.sheet.title"),
         cell: ({ title, name }) => ({ text: title, link: name }),
