@@ -9,6 +9,13 @@ const opened = await openStore(folder);
 if (!opened.ok) throw new Error(opened.says.key);
 const { store } = opened;
 
+/** Goes on only once it is out: what waits in this process would die with it, kept and not said. */
+function say(number: number | undefined): Promise<void> {
+  return new Promise((done) => {
+    process.stdout.write(`${number}\n`, () => done());
+  });
+}
+
 /** One revision after another; says the number of each. */
 async function revise(): Promise<never> {
   const says = { key: "page.edit.read", values: {} };
@@ -18,7 +25,7 @@ async function revise(): Promise<never> {
     const answer = await store.put(PROJECT, { name: "a", title: "a", document, says, time, onto });
     if (answer.kind !== "kept") throw new Error(`revision ${n} was not kept`);
     onto = answer.revision.tag;
-    process.stdout.write(`${n}\n`);
+    await say(n);
   }
 }
 
@@ -30,7 +37,7 @@ async function tell(): Promise<never> {
       bulk: "x".repeat(500),
     }));
     const answers = await store.journal.append(PROJECT, entries, { who: "Ben", time });
-    process.stdout.write(`${answers.at(-1)?.number}\n`);
+    await say(answers.at(-1)?.number);
   }
 }
 

@@ -10,7 +10,7 @@ import { mediaType } from "../policy.ts";
 import { refuse } from "../refusals.ts";
 
 /** Bytes of a set as it is sent, and of all its files: a building of many faces comes to a tenth. */
-export const LARGEST_SET = 128 * 1024 * 1024;
+const LARGEST_SET = 128 * 1024 * 1024;
 const LARGEST_UNPACKED = 4 * LARGEST_SET;
 
 const MOST_FILES = 2000;
