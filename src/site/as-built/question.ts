@@ -139,7 +139,7 @@ function shapeOf(making: Making, index: number): void {
   }
 }
 
-export function askedBy({ asked }: Pick<Making, "asked">, what: Asked): number {
+function askedBy({ asked }: Pick<Making, "asked">, what: Asked): number {
   asked.push(what);
   return asked.length - 1;
 }

@@ -42,7 +42,7 @@ interface Limits {
 }
 
 /** Along x and y (mm). */
-export function sizeLimits(
+function sizeLimits(
   project: Project,
   { piece, cladding }: Pick<FacePiece, "piece" | "cladding">,
 ): Readonly<Record<"x" | "y", Limits>> {

@@ -40,11 +40,6 @@ export function PlanesTable({
                   {w(`page.survey.${key}`)}
                 </th>
               ))}
-              {["count", "minutes", "price"].map((key) => (
-                <th scope="col" key={key}>
-                  {w(`survey.cost.${key}`)}
-                </th>
-              ))}
             </tr>
           </thead>
           <tbody>
@@ -77,11 +72,37 @@ export function PlanesTable({
                 <td>
                   {`${sayNumber(one.plane.alongPerM, 1, reader)} / ${sayNumber(one.plane.upPerM, 1, reader)}`}
                 </td>
-                <td>{packingCost(one, project).packers}</td>
-                <td>{figure(packingCost(one, project).minutes, 0)}</td>
-                <td>{figure(packingCost(one, project).price, 2)}</td>
               </tr>
             ))}
+          </tbody>
+        </table>
+      )}
+      {packings.length > 0 && (
+        <table className="survey-costs">
+          <caption className="unseen">{w("survey.cost.price")}</caption>
+          <thead>
+            <tr>
+              {["page.survey.plane", "survey.cost.count", "survey.cost.minutes", "survey.cost.price"].map(
+                (key) => (
+                  <th scope="col" key={key}>
+                    {w(key)}
+                  </th>
+                ),
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            {packings.map((one) => {
+              const { packers, minutes, price } = packingCost(one, project);
+              return (
+                <tr key={one.kind}>
+                  <th scope="row">{w(`survey.plane.${one.kind}`)}</th>
+                  <td>{packers}</td>
+                  <td>{figure(minutes, 0)}</td>
+                  <td>{price === undefined ? "?" : `${figure(price, 2)} ${project.stock.currency}`}</td>
+                </tr>
+              );
+            })}
           </tbody>
         </table>
       )}
