@@ -13,6 +13,7 @@ import { told } from "../helpers/journal.ts";
 import { describeWithStore, ID } from "../helpers/store.ts";
 
 interface Described {
+  readonly components: object;
   readonly paths: Record<string, Record<string, { responses: Record<string, { content?: object }> }>>;
 }
 
@@ -91,7 +92,8 @@ describeWithStore("the routes", () => {
       const answer = await server.ask({ ...request, cookie });
       const { content } = published.paths[path]?.[method]?.responses[answer.status] ?? {};
       const { schema } = (content as { "application/json"?: { schema: object } })?.["application/json"] ?? {};
-      const validate = ajv.compile(schema ?? false);
+      const { components } = published;
+      const validate = ajv.compile(schema ? { ...schema, components } : false);
       validate(await answer.json());
       expect({ path, errors: validate.errors ?? [] }).toEqual({ path, errors: [] });
     }

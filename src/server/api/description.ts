@@ -3,6 +3,7 @@ import * as z from "zod";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
 import "../texts.ts";
+import { entryShape } from "../../site/journal/entry.ts";
 import { COOKIE } from "../access/door.ts";
 import { refusal } from "./answer-shapes.ts";
 import { OPERATIONS, type Operation } from "./operations.ts";
@@ -27,7 +28,7 @@ export function apiDescription(version: string): object {
     servers: [{ url: "/" }],
     paths,
     components: {
-      schemas: { Refusal: schema(refusal, "output") },
+      schemas: Object.fromEntries(NAMED.map(({ name, shape }) => [name, plain(shape, "output")])),
       securitySchemes: { session: { type: "apiKey", in: "cookie", name: COOKIE } },
     },
   };
@@ -73,7 +74,27 @@ function sent(body: NonNullable<Operation["body"]>): object {
   return Object.fromEntries(["image/jpeg", "image/png", "image/webp"].map((type) => [type, {}]));
 }
 
+/** Shapes that many answers are made of; elsewhere they are named, not written out. */
+const NAMED = [
+  { name: "Refusal", shape: refusal },
+  { name: "SiteEntry", shape: entryShape },
+] as const;
+
 function schema(shape: z.ZodType, io: "input" | "output"): object {
-  const { $schema: _, ...plain } = z.toJSONSchema(shape, { target: "draft-2020-12", io });
-  return plain;
+  const names = new Map(NAMED.map((one) => [JSON.stringify(plain(one.shape, io)), one.name]));
+  return named(plain(shape, io), names) as object;
+}
+
+/** The same with each part that is written as a named shape put by its name. */
+function named(part: unknown, names: ReadonlyMap<string, string>): unknown {
+  if (typeof part !== "object" || part === null) return part;
+  if (Array.isArray(part)) return part.map((one) => named(one, names));
+  const name = names.get(JSON.stringify(part));
+  if (name !== undefined) return { $ref: `#/components/schemas/${name}` };
+  return Object.fromEntries(Object.entries(part).map(([key, value]) => [key, named(value, names)]));
+}
+
+function plain(shape: z.ZodType, io: "input" | "output"): object {
+  const { $schema: _, ...rest } = z.toJSONSchema(shape, { target: "draft-2020-12", io });
+  return rest;
 }
