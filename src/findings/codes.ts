@@ -135,7 +135,6 @@ export const RULES = {
   M007: "moisture that the gaps were set out for",
   M008: "opening as measured",
   M009: "end of a face as measured",
-  M010: "faces that meet at a corner",
 } as const;
 
 export type RuleCode = keyof typeof RULES;

@@ -86,8 +86,8 @@ type Coming = ServedDesign & { readonly latest?: RevisionInfo };
 /** What the designer is asked for, and what its answer does to the history. */
 interface Asked {
   readonly document: unknown;
-  /** One of a row of edits, as a hand or keys make them. */
-  readonly byHand?: boolean;
+  /** One of a row of edits, as a hand or keys make them: what the row is called, and the document that its edits are each made to. */
+  readonly row?: { readonly name: string; readonly onto: unknown };
   readonly after: (history: History) => History;
 }
 
@@ -156,21 +156,23 @@ export function useProject({ designer, first, served }: ProjectSources): Project
         }
         goOn();
       };
-      void designer.pass({ name, document: asked.document }, onFacade, asked.byHand).then((answer) => {
-        const still = held.current;
-        if (still?.load === load) {
-          if (answer.kind === "designed") {
-            const { design, readFindings } = answer;
-            put({ ...still, design, findings: [...readFindings, ...design.findings], proving: false });
-          } else if (answer.kind === "overtaken") {
-            const { findings } = answer;
-            if (findings) put({ ...still, design: { ...still.design, findings }, findings });
-          } else if (answer.kind === "refused") {
-            if (!waiting.current) setRefused({ kind: "edit", name, findings: answer.findings });
-          } else if (answer.kind === "broken") setRefused({ kind: "broken", name });
-        }
-        goOn();
-      });
+      void designer
+        .pass({ name, document: asked.document }, onFacade, asked.row !== undefined)
+        .then((answer) => {
+          const still = held.current;
+          if (still?.load === load) {
+            if (answer.kind === "designed") {
+              const { design, readFindings } = answer;
+              put({ ...still, design, findings: [...readFindings, ...design.findings], proving: false });
+            } else if (answer.kind === "overtaken") {
+              const { findings } = answer;
+              if (findings) put({ ...still, design: { ...still.design, findings }, findings });
+            } else if (answer.kind === "refused") {
+              if (!waiting.current) setRefused({ kind: "edit", name, findings: answer.findings });
+            } else if (answer.kind === "broken") setRefused({ kind: "broken", name });
+          }
+          goOn();
+        });
     },
     [designer, put],
   );
@@ -290,9 +292,10 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     ({ operations, says, merge }: Edit) => {
       const now = held.current;
       if (!now || operations.length === 0) return;
-      const from = waiting.current?.document ?? running.current?.document ?? present(now.history).document;
+      const before = waiting.current ?? running.current;
       // Each place of a drag stands for itself: one that was refused must not hold up the next.
-      const onto = merge === undefined ? from : present(now.history).document;
+      const row = merge !== undefined && before?.row?.name === merge ? before.row : undefined;
+      const onto = row ? row.onto : (before?.document ?? present(now.history).document);
       const patched = applyPatch(onto, operations);
       if (!patched.ok) {
         setRefused({ kind: "edit", name: now.name, findings: patched.findings });
@@ -301,7 +304,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       const step: Step = { document: patched.document, says, ...(merge !== undefined && { merge }) };
       ask({
         document: patched.document,
-        byHand: merge !== undefined,
+        ...(merge !== undefined && { row: { name: merge, onto } }),
         after: (history) => done(history, step),
       });
     },
