@@ -171,6 +171,16 @@ describe.each(SETS)("the sheets of %s for %o", (name, asked) => {
     expect(outside).toEqual([]);
   });
 
+  it("say places in words, not as paths of the file", () => {
+    const texts = set.papers.flatMap((paper) =>
+      standingScenes(paper).flatMap(({ scene }) =>
+        drawList(scene, set.reader).flatMap((mark) => (mark.shape === "text" ? [mark.text] : [])),
+      ),
+    );
+    expect(texts.length).toBeGreaterThan(1000);
+    expect(texts.filter((text) => text.startsWith("/"))).toEqual([]);
+  });
+
   it("have no capitals under 2.5 mm", () => {
     const heights = set.papers.flatMap((paper) =>
       standingScenes(paper).flatMap(({ scene }) =>

@@ -12,6 +12,7 @@ import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts, ListedDrawing } from "../facts.ts";
 import { grouped } from "../grouped.ts";
 import { changedOn } from "../of-face.ts";
+import { placeInFile } from "../place-in-file.ts";
 import { sheetState } from "../revision.ts";
 
 type Room = Pick<KindFacts, "room">;
@@ -29,7 +30,12 @@ export function coverSheets(facts: KindFacts, set: readonly ListedDrawing[]): Dr
   const rows = runsOf(set);
   const index = memo.recall(indexOf, { rows, room: { ...room, firstHeight } });
   const workings = new Map(set.flatMap(({ name, holds = [] }) => holds.map((held) => [held, name] as const)));
-  const lines = findings.filter(isOpen).map((finding) => ({ finding, link: workings.get(finding.code) }));
+  const lines = findings.filter(isOpen).map((finding) => ({
+    finding,
+    link: workings.get(finding.code),
+    place: placeOf(finding, design.project),
+  }));
+  const answered = waivers.map((waiver) => ({ ...waiver, place: sayWhere(waiver.where, design.project) }));
   return [
     { name: "cover", type, scenes: [job, ...index] },
     {
@@ -40,7 +46,7 @@ export function coverSheets(facts: KindFacts, set: readonly ListedDrawing[]): Dr
     {
       name: "open-findings",
       type: message("drawing.document-type.findings"),
-      scenes: memo.recall(open, { findings: lines, waivers, room }),
+      scenes: memo.recall(open, { findings: lines, waivers: answered, room }),
     },
   ].filter(({ scenes }) => scenes.length > 0);
 }
@@ -151,7 +157,7 @@ function changes({ rows, room }: Changes): Scene[] {
 /** Findings of one rule that ask for attention stand in one line. */
 interface OpenLine extends Linked {
   readonly count: number;
-  readonly places: string;
+  readonly places: Message;
 }
 
 const PLACES_SHOWN = 6;
@@ -164,25 +170,29 @@ interface Linked {
   readonly finding: Finding;
   /** Sheet of the book where its rule is worked. */
   readonly link: string | undefined;
+  readonly place: Message | undefined;
+}
+
+interface Answered extends Waiver {
+  readonly place: Message | undefined;
 }
 
 interface Open extends Room {
   readonly findings: readonly Linked[];
-  readonly waivers: readonly Waiver[];
+  readonly waivers: readonly Answered[];
 }
 
 function open({ findings, waivers, room }: Open): Scene[] {
   const lines: OpenLine[] = findings
     .filter(({ finding }) => blocks(finding))
-    .map(({ finding, link }) => ({ finding, link, count: 1, places: placesOf([finding]) }));
+    .map((linked) => ({ ...linked, count: 1, places: placesOf([linked]) }));
   const asking = grouped(
     findings.filter(({ finding }) => finding.outcome === "attention"),
     ({ finding: { code, says } }) => `${code} ${says.key}`,
   );
   for (const group of asking.values()) {
     const [first] = group;
-    const places = placesOf(group.map(({ finding }) => finding));
-    if (first) lines.push({ ...first, count: group.length, places });
+    if (first) lines.push({ ...first, count: group.length, places: placesOf(group) });
   }
   return [
     ...tableScenes({
@@ -216,9 +226,7 @@ function outcomeCell(finding: Finding) {
   return symbol && { symbol };
 }
 
-function waiverTable(waivers: readonly Waiver[], room: KindFacts["room"]): Scene[] {
-  const text = (value: string | undefined): Message | undefined =>
-    value === undefined ? undefined : message("drawing.plain", { value });
+function waiverTable(waivers: readonly Answered[], room: KindFacts["room"]): Scene[] {
   return tableScenes({
     id: "waivers",
     title: message("drawing.title.waivers"),
@@ -226,7 +234,7 @@ function waiverTable(waivers: readonly Waiver[], room: KindFacts["room"]): Scene
     rows: waivers,
     columns: [
       { head: message("drawing.column.rule"), cell: ({ code }) => code, bold: true },
-      { head: message("drawing.column.where"), cell: ({ where }) => text(where) },
+      { head: message("drawing.column.where"), cell: ({ place }) => place },
       { head: message("drawing.column.answers"), cell: ({ who }) => who },
       { head: message("drawing.sheet.date"), cell: ({ when }) => when },
       { head: message("drawing.column.why"), cell: ({ why }) => why, wrap: 180 },
@@ -234,14 +242,25 @@ function waiverTable(waivers: readonly Waiver[], room: KindFacts["room"]): Scene
   });
 }
 
-/** Faces with zone or opening, or marks, each once; the first few. */
-function placesOf(group: readonly Finding[]): string {
-  const places = group.map(({ where: { face, zone, opening, marks = [], path } }) => {
-    const ids = [face, zone ?? opening].filter((id) => id !== undefined).join("/");
-    return ids || marks[0] || path || "";
-  });
-  const all = [...new Set(places)].filter((place) => place !== "");
+/** Face with zone or opening, or the first mark, or the place of the file in words. */
+function placeOf({ where }: Finding, project: Project): Message | undefined {
+  const { face, zone, opening, marks = [], path } = where;
+  const ids = [face, zone ?? opening].filter((id) => id !== undefined).join("/");
+  return sayWhere(ids || marks[0] || path, project);
+}
+
+/** @param where as a waiver names a place: a face, a zone or opening of it, a mark, or a path of the file */
+function sayWhere(where: string | undefined, project: Project): Message | undefined {
+  if (where === undefined) return undefined;
+  return where.startsWith("/") ? placeInFile(where, project) : message("drawing.plain", { value: where });
+}
+
+/** Each place once; the first few. */
+function placesOf(group: readonly Linked[]): Message {
+  const byText = new Map(group.flatMap(({ place }) => (place ? [[JSON.stringify(place), place]] : [])));
+  const all = [...byText.values()];
+  const places = all.slice(0, PLACES_SHOWN);
   return all.length > PLACES_SHOWN
-    ? `${all.slice(0, PLACES_SHOWN).join(", ")}, +${all.length - PLACES_SHOWN}`
-    : all.join(", ");
+    ? message("drawing.at.places", { places, more: all.length - PLACES_SHOWN })
+    : message("drawing.at.things", { things: places });
 }
