@@ -67,12 +67,14 @@ function namesIn(list: readonly unknown[]): readonly string[] | undefined {
   return all.length === list.length && new Set(all).size === list.length ? all : undefined;
 }
 
-/** An entry's id; a word stands for itself, and readings of a face for that face. */
+/** An entry's id; a word stands for itself, and what was read or measured of a face for that face and what of it. */
 function nameOf(entry: unknown): string | undefined {
   if (typeof entry === "string") return entry;
   if (!isGroup(entry)) return undefined;
-  const name = entry.id ?? entry.face;
-  return typeof name === "string" ? name : undefined;
+  const { id, face, opening, end } = entry;
+  const names = id === undefined ? [face, opening, end].filter((one) => one !== undefined) : [id];
+  const told = names.filter((one) => typeof one === "string");
+  return told.length > 0 && told.length === names.length ? told.join(" ") : undefined;
 }
 
 /** Equality of JSON values by RFC 6902 section 4.6: the order of keys does not count. */

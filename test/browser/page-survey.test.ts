@@ -53,6 +53,21 @@ describeInBrowser("the wall as read", (browser) => {
     await page.getByLabel("second reading").fill("11");
     await page.getByLabel("second reading").press("Enter");
     await expect.poll(() => error.textContent()).not.toBe(told);
+    // What packing costs is asked of the reader: one packer at 2.50, and an hour at nothing but what it takes.
+    const price = page.locator(".survey-costs tbody tr").first().locator("td").last();
+    await expect.poll(() => price.textContent()).toBe("?");
+    for (const [label, value] of [
+      ["minutes a packer", "2"],
+      ["minutes a spot planed", "20"],
+      ["price of a packer", "2.5"],
+      ["price of an hour", "0"],
+    ] as const) {
+      await page.getByLabel(label, { exact: true }).fill(value);
+      await page.getByLabel(label, { exact: true }).press("Enter");
+    }
+    const count = page.locator(".survey-costs tbody tr").first().locator("td").first();
+    const packers = Number(await count.textContent());
+    await expect.poll(() => price.textContent()).toBe(`${(2.5 * packers).toFixed(2)} CAD`);
     await page.locator(".survey-faces").getByRole("button", { name: "North" }).click();
     await page.getByRole("button", { name: "Read it on a grid" }).click();
     await page.locator(".survey-readings").waitFor();

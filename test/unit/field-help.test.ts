@@ -12,7 +12,7 @@ const fields = Object.entries<Helped>(FIELDS);
 /** What a reader types into. */
 const TYPED = new Set(["input", "select", "textarea"]);
 /** The fields of the sheet that stand alone; `help` of these is asked for by their types. */
-const SHARED = new Set(["LengthField", "ChoiceField"]);
+const SHARED = new Set(["LengthField", "ChoiceField", "NumberField"]);
 
 interface Field {
   readonly file: string;

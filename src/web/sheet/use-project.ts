@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Design, Laid } from "../../design.ts";
 import type { Finding, PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
-import type { Versions } from "../../project/merge.ts";
+import { mergeDocuments, type Versions } from "../../project/merge.ts";
 import { printProject } from "../../project/print.ts";
 import { type Message, message } from "../../text/message.ts";
 import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
@@ -38,6 +38,8 @@ export interface Edit {
   readonly says: Message;
   /** Edits with one key in a row are one step to take back. */
   readonly merge?: string;
+  /** The document that it was made to, where more than its own place hangs on it: what has come since is kept. */
+  readonly made?: unknown;
 }
 
 export interface ProjectState {
@@ -289,21 +291,26 @@ export function useProject({ designer, first, served }: ProjectSources): Project
   );
 
   const edit = useCallback(
-    ({ operations, says, merge }: Edit) => {
+    ({ operations, says, merge, made }: Edit) => {
       const now = held.current;
       if (!now || operations.length === 0) return;
       const before = waiting.current ?? running.current;
       // Each place of a drag stands for itself: one that was refused must not hold up the next.
       const row = merge !== undefined && before?.row?.name === merge ? before.row : undefined;
       const onto = row ? row.onto : (before?.document ?? present(now.history).document);
-      const patched = applyPatch(onto, operations);
+      const patched = applyPatch(made ?? onto, operations);
       if (!patched.ok) {
         setRefused({ kind: "edit", name: now.name, findings: patched.findings });
         return;
       }
-      const step: Step = { document: patched.document, says, ...(merge !== undefined && { merge }) };
+      const mine = patched.document;
+      const document =
+        made === undefined || made === onto
+          ? mine
+          : mergeDocuments({ base: made, mine, other: onto }).document;
+      const step: Step = { document, says, ...(merge !== undefined && { merge }) };
       ask({
-        document: patched.document,
+        document,
         ...(merge !== undefined && { row: { name: merge, onto } }),
         after: (history) => done(history, step),
       });

@@ -98,7 +98,8 @@ export function AsBuilt({
                       isFaint={own?.[key] === undefined}
                       onChange={(value) => {
                         const edit = setMeasured(source, { face, opening: id }, { [key]: value });
-                        if (edit) onEdit({ ...edit, merge: `measured ${face} ${id} ${key}` });
+                        if (edit)
+                          onEdit({ ...edit, merge: `measured ${face} ${id} ${key}`, made: source.document });
                       }}
                     />
                   </td>

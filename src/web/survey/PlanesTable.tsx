@@ -106,7 +106,7 @@ export function PlanesTable({
           </tbody>
         </table>
       )}
-      {lacks.length > 0 && <p className="sub">{w("survey.cost.lacks", { paths: lacks })}</p>}
+      {lacks.length > 0 && <p className="sub">{w("page.survey.work-lacks")}</p>}
     </>
   );
 }

@@ -11,6 +11,7 @@ import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
 import { readingsOf, readingsTold } from "../../site/survey/reading.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { PackingWorkFields } from "../edit/fields/PackingWorkFields.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
@@ -112,6 +113,7 @@ export const SurveyBand = memo(function SurveyBand({
         {isRead && (
           <>
             <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
+            <PackingWorkFields source={source} onEdit={onEdit} />
             <ul className="survey-findings">
               {findings.map((finding) => (
                 <li key={`${finding.code} ${finding.where.zone ?? ""}`}>

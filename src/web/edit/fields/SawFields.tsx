@@ -1,12 +1,10 @@
-import { useId, useState } from "react";
 import type { Source } from "../../../project/editing/change.ts";
 import { type SawField, setSaw } from "../../../project/editing/saw.ts";
-import { sayNumber } from "../../../text/say.ts";
 import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
 import type { Field } from "../help/fields.ts";
-import { useHelp } from "../help/use-help.tsx";
 import { LengthField } from "./LengthField.tsx";
+import { NumberField } from "./NumberField.tsx";
 
 /** Thinner than any blade (mm). */
 const LEAST = 0.1;
@@ -29,7 +27,8 @@ const LENGTHS: readonly {
 export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: Edit) => void }) {
   const { w } = useWords();
   const { saw } = source.project.stock;
-  const set = (field: SawField) => (value: number) => onEdit(setSaw(source, field, value));
+  const set = (field: SawField) => (value: number) =>
+    onEdit({ ...setSaw(source, field, value), made: source.document });
   return (
     <form className="saw-fields" aria-label={w("page.saw")} onSubmit={(event) => event.preventDefault()}>
       {LENGTHS.map(({ field, help, of }) => (
@@ -42,55 +41,14 @@ export function SawFields({ source, onEdit }: { source: Source; onEdit: (edit: E
           onChange={set(field)}
         />
       ))}
-      <Lift value={saw.lift} onChange={set("lift")} />
+      <NumberField
+        label={w("page.saw.lift")}
+        help="saw-lift"
+        value={saw.lift}
+        wrong={w("page.saw.no-weight")}
+        isGood={(kg) => kg > 0}
+        onChange={set("lift")}
+      />
     </form>
-  );
-}
-
-/** Kilograms. */
-function Lift({ value, onChange }: { value: number | undefined; onChange: (kg: number) => void }) {
-  const { w, reader } = useWords();
-  const id = useId();
-  const label = w("page.saw.lift");
-  const { button, note } = useHelp("saw-lift", label);
-  const [typed, setTyped] = useState<string>();
-  const shown = value === undefined ? "" : sayNumber(value, undefined, reader);
-  const text = typed ?? shown;
-  const kg = Number(text.trim().replace(",", "."));
-  const wrong = text.trim() !== "" && !(kg > 0);
-  const commit = (): void => {
-    if (wrong || text.trim() === "") return;
-    setTyped(undefined);
-    if (typed !== undefined && kg !== value) onChange(kg);
-  };
-  return (
-    <>
-      <div className="length-field">
-        <p className="field-head">
-          <label htmlFor={id}>{label}</label>
-          {button}
-        </p>
-        <input
-          id={id}
-          inputMode="decimal"
-          autoComplete="off"
-          value={text}
-          aria-invalid={wrong}
-          aria-describedby={wrong ? `${id}-wrong` : undefined}
-          onChange={({ target }) => setTyped(target.value)}
-          onBlur={commit}
-          onKeyDown={({ key }) => {
-            if (key === "Enter") commit();
-            if (key === "Escape") setTyped(undefined);
-          }}
-        />
-        {wrong && (
-          <span id={`${id}-wrong`} className="wrong" role="alert">
-            {w("page.saw.no-weight")}
-          </span>
-        )}
-      </div>
-      {note}
-    </>
   );
 }

@@ -78,6 +78,10 @@ export const FIELDS = {
   "saw-table": { at: [...SAW, "table", "length"] },
   "saw-fence": { at: [...SAW, "fence"], usual: { from: [600, 24] } },
   "saw-lift": { at: [...SAW, "lift"] },
+  "packing-minutes-packer": { at: ["packingWork", "minutesPerPacker"] },
+  "packing-minutes-spot": { at: ["packingWork", "minutesPerSpot"] },
+  "packing-price-packer": { at: ["packingWork", "pricePerPacker"] },
+  "packing-price-hour": { at: ["packingWork", "pricePerHour"] },
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 

@@ -1,0 +1,68 @@
+import { useId, useState } from "react";
+import { sayNumber } from "../../../text/say.ts";
+import { useWords } from "../../words.ts";
+import type { Field } from "../help/fields.ts";
+import { useHelp } from "../help/use-help.tsx";
+
+/** A plain number to be typed, its unit in its label; what cannot be read stays, is told, and changes nothing. */
+export function NumberField({
+  label,
+  help,
+  value,
+  wrong: said,
+  isGood,
+  onChange,
+}: {
+  label: string;
+  help: Field;
+  /** Undefined where the file does not tell it. */
+  value: number | undefined;
+  /** What is told of a text that is no number of this kind. */
+  wrong: string;
+  isGood: (typed: number) => boolean;
+  onChange: (value: number) => void;
+}) {
+  const { reader } = useWords();
+  const id = useId();
+  const { button, note } = useHelp(help, label);
+  const [typed, setTyped] = useState<string>();
+  const shown = value === undefined ? "" : sayNumber(value, undefined, reader);
+  const text = (typed ?? shown).trim();
+  const read = Number(text.replace(",", "."));
+  const wrong = text !== "" && !isGood(read);
+  const commit = (): void => {
+    if (wrong || text === "") return;
+    setTyped(undefined);
+    if (typed !== undefined && read !== value) onChange(read);
+  };
+  return (
+    <>
+      <div className="length-field">
+        <p className="field-head">
+          <label htmlFor={id}>{label}</label>
+          {button}
+        </p>
+        <input
+          id={id}
+          inputMode="decimal"
+          autoComplete="off"
+          value={typed ?? shown}
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          onChange={({ target }) => setTyped(target.value)}
+          onBlur={commit}
+          onKeyDown={({ key }) => {
+            if (key === "Enter") commit();
+            if (key === "Escape") setTyped(undefined);
+          }}
+        />
+        {wrong && (
+          <span id={`${id}-wrong`} className="wrong" role="alert">
+            {said}
+          </span>
+        )}
+      </div>
+      {note}
+    </>
+  );
+}
