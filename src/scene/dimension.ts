@@ -20,6 +20,10 @@ const OVERRUN = 1.5;
 const PROJECTION_GAP = 1;
 const TEXT_GAP = 0.9;
 const SIDE_GAP = 1.2;
+/** From one figure of a running dimension to the next: their capitals stand 1.5 mm clear of each other. */
+const RUNNING_STEP = 4;
+/** Of the leaders from strokes to figures, along the projection lines: longer where figures stand far from their strokes, to be told apart. */
+const LEADER = { least: 2.2, most: 12, ofMove: 0.6 };
 
 export function dimensionMarks(item: DimensionItem, context: DrawContext): Shape[] {
   const paper = 1 / context.scale;
@@ -122,8 +126,9 @@ function runningTexts(item: DimensionItem, { scale, reader }: DrawContext): Shap
   const height = DIMENSION_TEXT_HEIGHT;
   const origin = item.origin ?? (item.points[0] as number);
   const side = item.from === undefined ? -1 : -Math.sign(item.from - item.at);
-  const places = spread(item.points, { spacing: height * 1.35 * paper });
-  const far = OVERRUN + 1.6;
+  const places = spread(item.points, { spacing: RUNNING_STEP * paper });
+  const moved = Math.max(...item.points.map((point, i) => Math.abs(point - (places[i] as number)))) * scale;
+  const far = OVERRUN + Math.min(LEADER.most, Math.max(LEADER.least, moved * LEADER.ofMove));
   const kinks: Point[][] = [];
   const shapes = item.points.map((point, index): Shape => {
     const text = sayText(valueText(item, { index, value: point - origin, units: reader.units }), reader);
@@ -131,7 +136,7 @@ function runningTexts(item: DimensionItem, { scale, reader }: DrawContext): Shap
     kinks.push([place(item, point, side * OVERRUN * paper), place(item, to, side * far * paper)]);
     const half = (height / 2) * paper;
     const along = item.along === "x" ? to + half : to - half;
-    const at = place(item, along, side * (far + TEXT_GAP * 0.7) * paper);
+    const at = place(item, along, side * (far + TEXT_GAP) * paper);
     return {
       shape: "text",
       at,
