@@ -41,6 +41,7 @@ export const RULES = {
   F035: "drawn line unsuited to a face",
   F036: "row of a table unsuited",
   F037: "modelled wall unsuited to a face",
+  F038: "labels past their paper",
   // Setting-out.
   S001: "storey rod",
   S002: "rod lines missed",

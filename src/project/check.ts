@@ -5,6 +5,7 @@ import { azimuthProblems, cornerProblems } from "./check/corners.ts";
 import { eavesProblems } from "./check/eaves.ts";
 import { doubledIds } from "./check/ids.ts";
 import { jointProblems } from "./check/joints.ts";
+import { labelProblems } from "./check/labels.ts";
 import { layerProblems } from "./check/layers.ts";
 import { lineProblems, openingProblems, penetrationProblems } from "./check/openings.ts";
 import { outlineProblems } from "./check/outlines.ts";
@@ -36,6 +37,7 @@ const RULES: readonly Rule[] = [
   pileProblems,
   surveyProblems,
   asBuiltProblems,
+  labelProblems,
 ];
 
 export function checkProject(file: SourceFile, project: Project): Finding[] {

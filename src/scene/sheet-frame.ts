@@ -5,8 +5,8 @@
  */
 import type { Rect } from "../geometry/rect.ts";
 import { rectOutline } from "../geometry/rect.ts";
+import type { PaperSize } from "../units/paper-sizes.ts";
 import type { Item } from "./model.ts";
-import type { PaperSize } from "./paper-sizes.ts";
 import { layerName } from "./roles.ts";
 
 const LEFT = 20;

@@ -145,6 +145,38 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(await violations(page)).toEqual([]);
   });
 
+  it("a sheet is taken out of the set and in again, and labels are set to their paper", async () => {
+    const { page } = open;
+    await go(page, "Sheets");
+    const sheets = page.locator(".sheet-list .cutting-part");
+    const settled = () => page.locator(".cutting-band[aria-busy=false]").waitFor();
+    await settled();
+    const all = await sheets.count();
+    const tick = page.locator(".sheet-list input").nth(1);
+    await tick.focus();
+    await page.keyboard.press("Space");
+    await soon(() => page.locator(".sheet-list .left-out").count()).toBe(1);
+    await settled();
+    expect(await sheets.count()).toBe(all - 1);
+    // It keeps its place, and the focus.
+    expect(await tick.evaluate((one) => one === document.activeElement)).toBe(true);
+    expect(await tick.isChecked()).toBe(false);
+    await page.getByText("Papers and labels").press("Enter");
+    const columns = page.getByLabel("labels across", { exact: true });
+    await columns.fill("3");
+    await columns.press("Enter");
+    // A4 is 210 mm wide (ISO 216); by hand: 4.5 + 3 × 99 + 2 × 3 - 210.
+    await soon(() => page.locator(".papers-past").textContent()).toContain("97.5 mm past the right edge");
+    await page.getByRole("button", { name: "About: label, width" }).click();
+    await page.locator(".help-note").waitFor();
+    expect(await violations(page)).toEqual([]);
+    await columns.focus();
+    await page.locator("h2", { hasText: "Sheets" }).click();
+    for (const _ of ["columns", "sheet"]) await page.keyboard.press("Control+z");
+    await soon(() => columns.inputValue()).toBe("2");
+    await soon(() => sheets.count()).toBe(all);
+  });
+
   it("all sheets are handed out as one PDF, a page each", async () => {
     const { page } = open;
     await go(page, "Sheets");

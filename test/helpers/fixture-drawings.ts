@@ -1,12 +1,12 @@
 /** Every view of the fixture facade, by name. */
 import type { Scene } from "../../src/scene/model.ts";
-import { PAPER_SIZES } from "../../src/scene/paper-sizes.ts";
 import { arrange, drawingArea, makeSheet, type Sheet } from "../../src/scene/sheet.ts";
 import { battenElevation } from "../../src/scene/views/batten-elevation.ts";
 import { developedElevation } from "../../src/scene/views/developed-elevation.ts";
 import { faceElevation } from "../../src/scene/views/face-elevation.ts";
 import { verticalSection } from "../../src/scene/views/vertical-section.ts";
 import { message } from "../../src/text/message.ts";
+import { PAPER_SIZES } from "../../src/units/paper-sizes.ts";
 import { fixtureFacade } from "./fixture-facade.ts";
 
 export function fixtureScenes(): Readonly<Record<string, Scene>> {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { PAPER_SIZES } from "../../src/scene/paper-sizes.ts";
 import { arrange, drawingArea, fittingPaper } from "../../src/scene/sheet.ts";
 import { fieldEnds, fieldOf, frameRect } from "../../src/scene/sheet-frame.ts";
+import { PAPER_SIZES } from "../../src/units/paper-sizes.ts";
 import { sampleScene } from "../helpers/sample-scene.ts";
 
 describe("the frame", () => {

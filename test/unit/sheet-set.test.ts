@@ -1,7 +1,7 @@
 /** The set as the project asks for it, and what is kept and clouded when it is issued again. */
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
-import { drawingPapers } from "../../src/output/drawings/drawing-sheets.ts";
+import { drawingPapers, sheetSet } from "../../src/output/drawings/drawing-sheets.ts";
 import { sheetState } from "../../src/output/drawings/revision.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { SHEET_KINDS } from "../../src/project/schema/sheets.ts";
@@ -59,6 +59,24 @@ describe("the sheet set", () => {
       asked.map((_, i) => `AB-${String(i + 1).padStart(2, "0")}`),
     );
     for (const { drawing } of asked) expect("viewports" in drawing && drawing.size.name).toBe("A2");
+  });
+
+  it("tells each sheet that is left out by its title, in the place where it would stand", () => {
+    const names = all.map(({ name }) => name);
+    const [first = "", , third = ""] = names;
+    const leaveOut = [first, third, "of-no-sheet"];
+    const set = sheetSet({
+      design: { ...made, project: { ...project, sheets: { leaveOut } } },
+      findings: made.findings,
+      reader,
+      plan: cut.plan,
+      takeoff: takeOff(project, made.facade, cut.plan),
+    });
+    expect(set.count).toBe(all.length - 2);
+    expect(set.leftOut).toEqual([
+      { name: first, kind: all[0]?.kind, title: all[0]?.title, after: 0 },
+      { name: third, kind: all[2]?.kind, title: all[2]?.title, after: 1 },
+    ]);
   });
 
   it("is on A3 unless a view is larger by itself, and the book on A4", () => {

@@ -17,12 +17,30 @@ export interface DrawingSheet extends Pick<DrawingPaper, "name" | "kind" | "titl
   readonly svg: string;
 }
 
+/** A sheet that the project leaves out. */
+export interface LeftOut extends Pick<DrawingPaper, "name" | "kind" | "title"> {
+  /** How many sheets of the set stand before its place. */
+  readonly after: number;
+}
+
+/** A set as it is shown: its sheets, and those that could be among them. */
+export interface DrawnSet {
+  readonly sheets: readonly DrawingSheet[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+export function drawingSheets(facts: DrawingFacts, memo = NO_MEMO): readonly DrawingSheet[] {
+  return drawnSet(facts, memo).sheets;
+}
+
 /** A memo draws again only what was drawn from something else than before; the sheets are the same either way. */
-export function drawingSheets(facts: DrawingFacts, memo = NO_MEMO): DrawingSheet[] {
-  return drawingPapers(facts, memo).map((paper) => {
+export function drawnSet(facts: DrawingFacts, memo = NO_MEMO): DrawnSet {
+  const set = sheetSet(facts, { memo, keep: true });
+  const sheets = [...set.papers()].map((paper) => {
     memo.byThemselves([paper]);
     return memo.recall(sheetFor, { paper, reader: facts.reader });
   });
+  return { sheets, leftOut: set.leftOut };
 }
 
 function sheetFor({ paper, reader }: { paper: DrawingPaper; reader: Reader }): DrawingSheet {
@@ -47,6 +65,8 @@ export function drawingPapers(facts: DrawingFacts, memo = NO_MEMO): DrawingPaper
 /** A set whose sheets are known and drawn one after another. */
 export interface SheetSet {
   readonly count: number;
+  /** In their places, of the kinds that are asked for. */
+  readonly leftOut: readonly LeftOut[];
   /** Each is let go before the next is drawn, unless the set keeps them. */
   papers(): Generator<DrawingPaper>;
 }
@@ -80,7 +100,7 @@ export function sheetSet(
     changed: new Set(changed),
     memo,
   };
-  const set = numberedSet(own, keep);
+  const { set, leftOut } = numberedSet(own, keep);
   const shared = {
     ...asked,
     of: set.length,
@@ -98,6 +118,7 @@ export function sheetSet(
   };
   return {
     count: set.length,
+    leftOut,
     *papers() {
       let drawn: { readonly kind: SheetKind; readonly sheets: Iterator<Drawing> } | undefined;
       for (const sheet of set) {
@@ -112,48 +133,69 @@ export function sheetSet(
 
 /** Drawings of one kind on as many sheets as they take, less those that the project leaves out. */
 function* onSheets(facts: KindFacts, kind: SheetKind, set: readonly ListedDrawing[]): Generator<Drawing> {
+  for (const { drawing, out } of everySheet(facts, kind, set)) if (!out) yield drawing;
+}
+
+/** The same with those that are left out. */
+function* everySheet(
+  facts: KindFacts,
+  kind: SheetKind,
+  set: readonly ListedDrawing[],
+): Generator<{ readonly drawing: Drawing; readonly out: boolean }> {
   const { sheets } = facts.design.project;
   const leaveOut = new Set(sheets?.leaveOut);
   const asked = { units: facts.reader.units, paper: sheets?.paper };
   for (const drawing of KINDS[kind]?.(facts) ?? INDEXES[kind]?.(facts, set) ?? []) {
-    for (const one of onUsualPaper(drawing, asked)) if (!leaveOut.has(one.name)) yield one;
+    for (const one of onUsualPaper(drawing, asked)) yield { drawing: one, out: leaveOut.has(one.name) };
   }
 }
 
 /** Indexes say how many sheets there are, themselves among them: they are drawn again until that holds. */
 const MOST_ROUNDS = 4;
 
-function numberedSet(facts: KindFacts, keep: boolean): Listed[] {
+function numberedSet(facts: KindFacts, keep: boolean): Numbered {
   const { project } = facts.design;
   const order = [...new Set(facts.only ?? project.sheets?.order ?? SHEET_KINDS)];
   const made = new Map<SheetKind, Unnumbered[]>();
   const list = (kind: SheetKind, set: readonly Listed[]): Unnumbered[] =>
-    Array.from(onSheets(facts, kind, set), ({ scenes, ...one }) => ({
+    Array.from(everySheet(facts, kind, set), ({ drawing: { scenes, ...one }, out }) => ({
       ...one,
       title: scenes[0]?.title ?? one.name,
-      scenes: keep ? scenes : undefined,
+      scenes: keep && !out ? scenes : undefined,
+      out,
     }));
   for (const kind of order) if (KINDS[kind]) made.set(kind, list(kind, []));
-  let set = numbered(order, made);
+  let all = numbered(order, made);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    for (const kind of order) if (INDEXES[kind]) made.set(kind, list(kind, set));
+    for (const kind of order) if (INDEXES[kind]) made.set(kind, list(kind, all.set));
     const next = numbered(order, made);
-    const settled = next.length === set.length;
-    set = next;
+    const settled = next.set.length === all.set.length;
+    all = next;
     if (settled) break;
   }
-  return set;
+  return all;
 }
 
-type Unnumbered = Omit<Listed, "kind" | "number">;
+type Unnumbered = Omit<Listed, "kind" | "number"> & { readonly out: boolean };
+
+interface Numbered {
+  readonly set: Listed[];
+  readonly leftOut: LeftOut[];
+}
 
 function numbered(
   order: readonly SheetKind[],
   made: ReadonlyMap<SheetKind, readonly Unnumbered[]>,
-): Listed[] {
-  return order
-    .flatMap((kind) => (made.get(kind) ?? []).map((one) => ({ ...one, kind })))
-    .map((one, at) => ({ ...one, number: at + 1 }));
+): Numbered {
+  const all: Numbered = { set: [], leftOut: [] };
+  for (const kind of order) {
+    for (const { out, ...one } of made.get(kind) ?? []) {
+      const { name, title } = one;
+      if (out) all.leftOut.push({ name, kind, title, after: all.set.length });
+      else all.set.push({ ...one, kind, number: all.set.length + 1 });
+    }
+  }
+  return all;
 }
 
 function initials(title: string): string {

@@ -4,13 +4,13 @@ import type { Finding } from "../../findings/finding.ts";
 import type { SheetKind } from "../../project/schema/sheets.ts";
 import type { ProofInput } from "../../proof/context.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
-import type { PaperName } from "../../scene/paper-sizes.ts";
 import type { Sheet } from "../../scene/sheet.ts";
 import type { TableRoom } from "../../scene/table.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Language } from "../../text/catalogue.ts";
 import type { Message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
+import type { PaperName } from "../../units/paper-sizes.ts";
 import type { Tape } from "./cells.ts";
 import type { DrawMemo } from "./draw-memo.ts";
 

@@ -1,6 +1,5 @@
 /** Sheets of labels, one label a piece, on paper told by its measures. */
 import type { LabelSheet } from "../../project/schema/sheets.ts";
-import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
 import { type LabelFacts, labelItems } from "../../scene/views/label.ts";
 import type { Piece } from "../../setout/facade.ts";
 import { finishBatches } from "../../takeoff/finish-batches.ts";
@@ -8,6 +7,7 @@ import { pieceSum } from "../../takeoff/issue-state.ts";
 import type { BattenLine, PieceLine } from "../../takeoff/model.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
+import { PAPER_SIZES } from "../../units/paper-sizes.ts";
 import { lengthCells } from "./cells.ts";
 import type { DrawingFacts } from "./facts.ts";
 import type { PrintPage } from "./rod-strips.ts";
@@ -29,7 +29,11 @@ const USUAL: Readonly<Record<LabelSheet["paper"], LabelSheet>> = {
 };
 
 export function usualLabels({ units }: Pick<Reader, "units">): LabelSheet {
-  return USUAL[units === "feet-inch" ? "letter" : "A4"];
+  return usualLabelsOn(units === "feet-inch" ? "letter" : "A4");
+}
+
+export function usualLabelsOn(paper: LabelSheet["paper"]): LabelSheet {
+  return USUAL[paper];
 }
 
 export function labelPages(facts: DrawingFacts): PrintPage[] {

@@ -2,8 +2,6 @@
 
 import type { Project } from "../../project/schema/project.ts";
 import type { Scene, SceneText } from "../../scene/model.ts";
-import type { PaperName, PaperSize } from "../../scene/paper-sizes.ts";
-import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
 import {
   arrange,
   CAPTION_ROOM,
@@ -15,6 +13,8 @@ import {
 import type { TableRoom } from "../../scene/table.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
+import type { PaperName, PaperSize } from "../../units/paper-sizes.ts";
+import { PAPER_SIZES } from "../../units/paper-sizes.ts";
 import type { Drawing, DrawingPaper, NumberedDrawing } from "./facts.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];

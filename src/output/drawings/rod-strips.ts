@@ -1,7 +1,6 @@
 /** Storey rods at full size: whole for a roll of paper, and in tiles for an office printer, each with a line to verify the print by. */
 import type { Interval } from "../../geometry/interval.ts";
 import type { Item, Scene } from "../../scene/model.ts";
-import { PAPER_SIZES } from "../../scene/paper-sizes.ts";
 import { layerName } from "../../scene/roles.ts";
 import { shiftItems } from "../../scene/shift.ts";
 import {
@@ -15,6 +14,7 @@ import {
 import type { Facade, RodResult } from "../../setout/facade.ts";
 import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
+import { PAPER_SIZES } from "../../units/paper-sizes.ts";
 
 export interface PrintPage {
   readonly name: string;

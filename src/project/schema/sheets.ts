@@ -32,12 +32,29 @@ export type SheetKind = (typeof SHEET_KINDS)[number];
 
 const mark = z.string().min(1);
 
+export const SHEET_PAPERS = [
+  "A4",
+  "A3",
+  "A2",
+  "A1",
+  "A0",
+  "letter",
+  "tabloid",
+  "17 × 22",
+  "22 × 34",
+  "24 × 36",
+] as const;
+
+export const LABEL_PAPERS = ["A4", "letter"] as const;
+export const MOST_LABEL_COLUMNS = 12;
+export const MOST_LABEL_ROWS = 40;
+
 /** A sheet of labels, told by its measures. */
 const labels = z.looseObject({
   note,
-  paper: z.enum(["A4", "letter"]),
-  columns: z.int().min(1).max(12),
-  rows: z.int().min(1).max(40),
+  paper: z.enum(LABEL_PAPERS),
+  columns: z.int().min(1).max(MOST_LABEL_COLUMNS),
+  rows: z.int().min(1).max(MOST_LABEL_ROWS),
   width: size,
   height: size,
   /** From the paper's left and top edges to the first label. */
@@ -57,7 +74,7 @@ export const sheets = z.looseObject({
     .describe("Which kinds of sheets, in which order; all in the usual order where absent."),
   leaveOut: z.array(z.string().min(1)).optional().describe("Names of single sheets that are not issued."),
   paper: z
-    .enum(["A4", "A3", "A2", "A1", "A0", "letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"])
+    .enum(SHEET_PAPERS)
     .optional()
     .describe(
       "What sheets are printed on; A3 or 11 × 17 where absent. What does not fit takes a larger one.",
@@ -75,6 +92,8 @@ export const sheets = z.looseObject({
 });
 
 export type LabelSheet = z.output<typeof labels>;
+
+export type SheetPaper = (typeof SHEET_PAPERS)[number];
 
 /** What went out. Marks that stand here are never given to another piece. */
 export const issued = z.looseObject({

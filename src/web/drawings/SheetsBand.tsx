@@ -1,6 +1,8 @@
 import { useState } from "react";
 import type { Design } from "../../design.ts";
+import type { LeftOut } from "../../output/drawings/drawing-sheets.ts";
 import type { Cutting } from "../cutting/use-cutting.ts";
+import { PaperFields } from "../edit/fields/PaperFields.tsx";
 import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
@@ -9,8 +11,11 @@ import { WRITTEN, type WrittenKind, writeDrawings } from "../work/pdf.ts";
 import { ExchangeFiles } from "./ExchangeFiles.tsx";
 import { IssueForm } from "./IssueForm.tsx";
 import { SheetChoice } from "./SheetChoice.tsx";
+import { SheetList } from "./SheetList.tsx";
 import { SheetPreview } from "./SheetPreview.tsx";
 import { WrittenDocuments } from "./WrittenDocuments.tsx";
+
+const NONE: readonly LeftOut[] = [];
 
 /** The drawing sheets as they are issued, one shown whole. */
 export function SheetsBand({
@@ -30,7 +35,7 @@ export function SheetsBand({
   design: Design;
   onEdit(edit: Edit): void;
 }) {
-  const { w, s, reader } = useWords();
+  const { w, reader } = useWords();
   const [writing, setWriting] = useState<WrittenKind>();
   const [failed, setFailed] = useState(false);
   const save = async (what: WrittenKind): Promise<void> => {
@@ -60,20 +65,16 @@ export function SheetsBand({
         {failed && <p role="alert">{w("page.sheets.failed")}</p>}
         <IssueForm {...{ design, document, project, onEdit }} name={file} />
         <SheetChoice design={design} document={document} onEdit={onEdit} />
-        <ul className="sheet-list">
-          {sheets.map(({ name, title }) => (
-            <li key={name}>
-              <button
-                type="button"
-                className="cutting-part"
-                aria-pressed={name === shown?.name}
-                onClick={() => setChosen(name)}
-              >
-                {s(title)}
-              </button>
-            </li>
-          ))}
-        </ul>
+        <details className="sheet-choice">
+          <summary>{w("page.papers")}</summary>
+          <PaperFields source={{ project: design.project, document }} onEdit={onEdit} />
+        </details>
+        <SheetList
+          {...{ design, document, sheets, onEdit }}
+          leftOut={cut?.leftOut ?? NONE}
+          shown={shown?.name}
+          onShow={setChosen}
+        />
         <ExchangeFiles name={file} document={document} sheet={shown?.name} />
         <WrittenDocuments />
       </div>

@@ -3,7 +3,7 @@ import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import { createCutMemo } from "../../cutting/facade/cut-memo.ts";
 import { designFile } from "../../design.ts";
 import { createDrawMemo } from "../../output/drawings/draw-memo.ts";
-import { type DrawingSheet, drawingSheets } from "../../output/drawings/drawing-sheets.ts";
+import { type DrawingSheet, drawnSet } from "../../output/drawings/drawing-sheets.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import type { CutAnswer, CutRequest, SentSheet } from "./cutter.ts";
@@ -21,16 +21,17 @@ function cut({ name, document, drawFor, drawOnly, withDesign }: CutRequest): Cut
   const { plan, findings } = cutFacade(design.project, design.facade, searched.solversFor(design.project));
   const takeoff = takeOff(design.project, design.facade, plan);
   const own = [...made.readFindings, ...design.findings];
+  const set =
+    drawFor &&
+    drawnSet(
+      { design, findings: [...own, ...findings], reader: drawFor, plan, takeoff, only: drawOnly },
+      drawn,
+    );
   return {
     plan,
     findings,
     takeoff,
-    ...(drawFor && {
-      drawings: drawingSheets(
-        { design, findings: [...own, ...findings], reader: drawFor, plan, takeoff, only: drawOnly },
-        drawn,
-      ).map(unlessSent),
-    }),
+    ...(set && { drawings: set.sheets.map(unlessSent), leftOut: set.leftOut }),
     ...(withDesign && { designed: { design, findings: own } }),
   };
 }

@@ -2,7 +2,7 @@
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
-import type { DrawingSheet } from "../../output/drawings/drawing-sheets.ts";
+import type { DrawingSheet, LeftOut } from "../../output/drawings/drawing-sheets.ts";
 import type { SheetKind } from "../../project/schema/sheets.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import type { Reader } from "../../text/say.ts";
@@ -31,6 +31,8 @@ export interface Cut {
   readonly findings: readonly Finding[];
   readonly takeoff: Takeoff;
   readonly drawings?: readonly DrawingSheet[];
+  /** Of the drawings that the project leaves out. */
+  readonly leftOut?: readonly LeftOut[];
   readonly designed?: { readonly design: Design; readonly findings: readonly Finding[] };
 }
 

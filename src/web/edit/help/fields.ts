@@ -13,6 +13,7 @@ const OPENING: Path = [...FACE, "openings", 0];
 const PENETRATION: Path = [...FACE, "penetrations", 0];
 const WIND: Path = ["site", "wind"];
 const SAW: Path = ["stock", "saw"];
+const LABELS: Path = ["sheets", "labels"];
 const ZONE: Path = [...FACE, "zones", 0];
 
 export const FIELDS = {
@@ -82,6 +83,16 @@ export const FIELDS = {
   "packing-minutes-spot": { at: ["packingWork", "minutesPerSpot"] },
   "packing-price-packer": { at: ["packingWork", "pricePerPacker"] },
   "packing-price-hour": { at: ["packingWork", "pricePerHour"] },
+  "sheet-paper": { at: ["sheets", "paper"] },
+  "label-paper": { at: [...LABELS, "paper"] },
+  "label-columns": { at: [...LABELS, "columns"] },
+  "label-rows": { at: [...LABELS, "rows"] },
+  "label-width": { at: [...LABELS, "width"], usual: { on: [99, 4] } },
+  "label-height": { at: [...LABELS, "height"], usual: { on: [38, 1.34375] } },
+  "label-left": { at: [...LABELS, "left"], usual: { on: [4.5, 0.15625] } },
+  "label-top": { at: [...LABELS, "top"], usual: { on: [15.5, 0.828125] } },
+  "label-gap-x": { at: [...LABELS, "gapX"], usual: { on: [3, 0.1875] } },
+  "label-gap-y": { at: [...LABELS, "gapY"] },
   "plan-run": { at: [...FACE, "plan"] },
 } as const satisfies Readonly<Record<string, Helped>>;
 
