@@ -2,6 +2,7 @@
 import type { Reader } from "../../text/say.ts";
 import { fetchJson } from "./api.ts";
 import { hashOf } from "./hash.ts";
+import { fetchKept } from "./kept-api.ts";
 import { writeDrawings } from "./pdf.ts";
 
 export interface IssuedSet {
@@ -17,6 +18,8 @@ export interface IssuedSet {
 
 /** The latest in front; undefined where no server keeps any. */
 export async function fetchIssued(project: string): Promise<readonly IssuedSet[] | undefined> {
+  // A server without a database would refuse, and a browser writes that among its errors.
+  if (!(await fetchKept())?.store) return undefined;
   return (await fetchJson<{ issued: readonly IssuedSet[] }>(`/api/projects/${project}/issued`))?.issued;
 }
 
