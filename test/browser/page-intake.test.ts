@@ -83,6 +83,9 @@ describeInBrowser("a drawing that is taken in", (browser) => {
         "the right end of front meets the left end of right",
       );
       expect(await violations(page)).toEqual([]);
+      const drawn = await page
+        .locator(".intake .face-picture-wall")
+        .evaluateAll((walls) => walls.map((wall) => wall.getBoundingClientRect().width));
       await page.getByRole("button", { name: "Begin with these walls" }).click();
       await page.locator(DRAWN).first().waitFor();
       const [download] = await Promise.all([
@@ -91,6 +94,13 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       ]);
       const { faces, corners } = JSON.parse(readFileSync(await download.path(), "utf8"));
       expect([faces.length, corners.length]).toEqual([3, 2]);
+      // One scale for all: as many pixels to the millimetre in each, within the rounding of half a pixel.
+      const widths = (faces as { outline: [number, number][] }[]).map(({ outline }) =>
+        Math.max(...outline.map(([x]) => x)),
+      );
+      expect(new Set(widths).size).toBeGreaterThan(1);
+      const scale = (drawn[0] as number) / (widths[0] as number);
+      for (const [i, width] of widths.entries()) expect(drawn[i]).toBeCloseTo(width * scale, 0);
       await context.close();
     });
 

@@ -11,7 +11,7 @@ import type { Taken } from "../../../project/intake/taken.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { useWords } from "../../words.ts";
 import { useHelp } from "../help/use-help.tsx";
-import { FacePicture } from "./FacePicture.tsx";
+import { FacePicture, sizeForAll } from "./FacePicture.tsx";
 import type { TakeDrawingProps } from "./props.ts";
 import { TakenTold } from "./TakenTold.tsx";
 import { TakePress } from "./TakePress.tsx";
@@ -37,6 +37,7 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
     const result: Taken = startWithWalls(model, choice, { title, display: { units, language } });
     return { plan: planOf(model, choice), taken: result };
   }, [model, into, chosen, turned, units, language]);
+  const size = plan.ok ? sizeForAll(plan.faces.map(({ face }) => face)) : undefined;
   const tick = ({ entity }: ModelWall, on: boolean): void =>
     setSaid(on ? [...walls, entity] : walls.filter((one) => one !== entity));
   return (
@@ -75,7 +76,7 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
       {plan.ok &&
         plan.faces.map(({ id, face }) => (
           <figure key={id} className="intake-face">
-            <FacePicture face={face} />
+            <FacePicture face={face} {...(size && { size })} />
             <figcaption>{heading(into?.face ?? id)}</figcaption>
           </figure>
         ))}
