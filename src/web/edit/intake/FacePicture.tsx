@@ -7,7 +7,7 @@ import { useWords } from "../../words.ts";
 const ROOM = 0.02;
 
 /** How wide and how high the box of a face is, mm. */
-export type FaceSize = readonly [width: number, height: number];
+type FaceSize = readonly [width: number, height: number];
 
 /** A box that every one of the faces fits: pictures of this size, as wide on the page, show them to one scale. */
 export function sizeForAll(faces: readonly TakenFace[]): FaceSize {
