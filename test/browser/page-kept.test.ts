@@ -202,7 +202,7 @@ describeInBrowser("edits that are kept", (browser) => {
       await soon(() => page.locator(".issue-form [role=status]").textContent()).toContain(
         "kept as they went out",
       );
-      await page.getByText("for the saw").last().click();
+      await page.locator("details.written summary", { hasText: "for the saw" }).click();
       const store = await place.open();
       const [project] = await store.list();
       const [set] = await store.issued.list(project?.id ?? "");
