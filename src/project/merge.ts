@@ -3,7 +3,7 @@
  * otherwise is a conflict, for the reader to choose. The documents handed in are never changed.
  */
 import { pointerOf } from "./pointer.ts";
-import { type Change, changesOf, formOf, type Place, partsOf, sameJson } from "./versions.ts";
+import { type Change, changesOf, type Form, formOf, type Place, partsOf, sameJson } from "./versions.ts";
 
 export interface Versions {
   /** What both were made from. */
@@ -55,6 +55,8 @@ function sameAs(a: Pick<Change, "place" | "kind">, b: Pick<Change, "place" | "ki
   return a.kind === b.kind && sameJson(a.place, b.place);
 }
 
+const EMPTY: Readonly<Record<Form, unknown>> = { list: [], group: {}, whole: undefined };
+
 type Settle = (conflict: Omit<Conflict, "key">) => Side;
 
 /** Undefined where nothing is left. */
@@ -62,8 +64,8 @@ function mergeAt(place: Place, versions: Versions, settle: Settle): unknown {
   const { base, mine, other } = versions;
   if (sameJson(mine, other) || sameJson(base, other)) return mine;
   if (sameJson(base, mine)) return other;
-  // A list that neither found is begun by both: what each put in stands in one.
-  const begun = base === undefined && formOf([mine, other]) === "list" ? [] : base;
+  // A list or group that neither found is begun by both: what each put in stands in one.
+  const begun = base === undefined ? EMPTY[formOf([mine, other])] : base;
   const form = formOf([mine, other, begun]);
   if (form === "whole") return versions[settle({ ...versions, place, kind: "value" })];
   const parts = { base: partsOf(begun, form), mine: partsOf(mine, form), other: partsOf(other, form) };

@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Design, Laid } from "../../design.ts";
 import type { Finding, PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
-import { mergeDocuments, type Versions } from "../../project/merge.ts";
+import type { Versions } from "../../project/merge.ts";
 import { printProject } from "../../project/print.ts";
 import { type Message, message } from "../../text/message.ts";
 import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
@@ -12,6 +12,7 @@ import type { Designer } from "../work/designer.ts";
 import { idOf } from "../work/hash.ts";
 import { type Edited, type Keeper, type KeptState, openKeeper, type Way } from "../work/keeper.ts";
 import { fetchProject, fetchRevision, type RevisionInfo } from "../work/kept-api.ts";
+import { edited } from "./edited.ts";
 
 export interface Sheeted {
   readonly name: string;
@@ -291,23 +292,20 @@ export function useProject({ designer, first, served }: ProjectSources): Project
   );
 
   const edit = useCallback(
-    ({ operations, says, merge, made }: Edit) => {
+    (edit: Edit) => {
+      const { says, merge } = edit;
       const now = held.current;
-      if (!now || operations.length === 0) return;
+      if (!now || edit.operations.length === 0) return;
       const before = waiting.current ?? running.current;
       // Each place of a drag stands for itself: one that was refused must not hold up the next.
       const row = merge !== undefined && before?.row?.name === merge ? before.row : undefined;
       const onto = row ? row.onto : (before?.document ?? present(now.history).document);
-      const patched = applyPatch(made ?? onto, operations);
-      if (!patched.ok) {
-        setRefused({ kind: "edit", name: now.name, findings: patched.findings });
+      const made = edited(edit, onto);
+      if (!made.ok) {
+        setRefused({ kind: "edit", name: now.name, findings: made.findings });
         return;
       }
-      const mine = patched.document;
-      const document =
-        made === undefined || made === onto
-          ? mine
-          : mergeDocuments({ base: made, mine, other: onto }).document;
+      const { document } = made;
       const step: Step = { document, says, ...(merge !== undefined && { merge }) };
       ask({
         document,
