@@ -82,24 +82,31 @@ describe("what is loaded", () => {
   };
   const of = (files: readonly string[], rooms: RegExp): string[] => files.filter((file) => rooms.test(file));
 
-  // What writes JSON stands in the output room and draws nothing.
+  // What writes JSON and plain text stands in the output room and draws nothing.
   it("to read a command line is neither the schema nor any room above the project", () => {
     const files = loads("main.ts");
     expect(files).toContain("commander");
     expect(
-      of(files, /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/json)|design|server|codes)/),
+      of(
+        files,
+        /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json|report)\/)|design|server|codes)/,
+      ),
     ).toEqual([]);
   });
 
   it("to check a file is nothing that designs, draws or serves", () => {
     const files = loads("commands/check.ts");
     expect(files).toContain("zod");
-    expect(of(files, /^src\/(?:setout|proof|cutting|scene|output(?!\/json)|design|server)|hono/)).toEqual([]);
+    expect(
+      of(files, /^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json|report)\/)|design|server)|hono/),
+    ).toEqual([]);
   });
 
   it("to set out, prove and cut is nothing that draws or serves", () => {
     for (const command of ["set-out", "prove", "cut", "takeoff"]) {
-      expect(of(loads(`commands/${command}.ts`), /^src\/(?:scene|output(?!\/json)|server)|hono/)).toEqual([]);
+      expect(
+        of(loads(`commands/${command}.ts`), /^src\/(?:scene|output(?!\/(?:json|report)\/)|server)|hono/),
+      ).toEqual([]);
     }
   });
 });

@@ -29,9 +29,11 @@ export function NumberField({
   const shown = value === undefined ? "" : sayNumber(value, undefined, reader);
   const text = (typed ?? shown).trim();
   const read = Number(text.replace(",", "."));
-  const wrong = text !== "" && !isGood(read);
+  // An empty field tells nothing where the file has nothing; it takes nothing out of the file either.
+  const empty = text === "" && value === undefined;
+  const wrong = !empty && (text === "" || !isGood(read));
   const commit = (): void => {
-    if (wrong || text === "") return;
+    if (wrong || empty) return;
     setTyped(undefined);
     if (typed !== undefined && read !== value) onChange(read);
   };

@@ -21,9 +21,9 @@ import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
 import type { Field } from "../help/fields.ts";
 import { ChoiceField } from "./ChoiceField.tsx";
-import { CountField } from "./CountField.tsx";
 import { LabelPicture } from "./LabelPicture.tsx";
 import { LengthField } from "./LengthField.tsx";
+import { NumberField } from "./NumberField.tsx";
 
 /** Where nothing is told. */
 const USUAL = "usual";
@@ -82,18 +82,20 @@ export function PaperFields({ source, onEdit }: { source: Source; onEdit: (edit:
           onEdit(setLabelSheet(source, paper === USUAL ? undefined : onPaper(held, paper)))
         }
       />
-      <CountField
+      <NumberField
         label={w("page.labels.columns")}
         help="label-columns"
         value={held.columns}
-        most={MOST_LABEL_COLUMNS}
+        wrong={w("page.edit.no-count", { most: MOST_LABEL_COLUMNS })}
+        isGood={(count) => Number.isInteger(count) && count >= 1 && count <= MOST_LABEL_COLUMNS}
         onChange={set("columns")}
       />
-      <CountField
+      <NumberField
         label={w("page.labels.rows")}
         help="label-rows"
         value={held.rows}
-        most={MOST_LABEL_ROWS}
+        wrong={w("page.edit.no-count", { most: MOST_LABEL_ROWS })}
+        isGood={(count) => Number.isInteger(count) && count >= 1 && count <= MOST_LABEL_ROWS}
         onChange={set("rows")}
       />
       {LENGTHS.map(({ field, help, least }) => (
