@@ -17,7 +17,8 @@ export interface BarSearch {
   /** Steps, stretch by stretch, each going on from the best of those before. */
   readonly stretches: readonly number[];
   readonly seed: number;
-  readonly lower: LowerBound;
+  /** What no filling costs less than; asked once there is a first one, since it can take longer than that. */
+  lower(): LowerBound;
 }
 
 /** The best filling so far, and what none costs less than as far as is known. */
@@ -40,14 +41,15 @@ const BREATH = 8;
 /** Gives what it has now and then, at first as soon as all pieces are in bars once; may be left at any time. */
 export function* searchBars(search: BarSearch): Generator<Found, Found> {
   if (search.pieces.length === 0) {
-    const none = { filling: { bars: [], left: [] }, lower: search.lower, iterations: 0, stretch: 0 };
+    const none = { filling: { bars: [], left: [] }, lower: search.lower(), iterations: 0, stretch: 0 };
     yield none;
     return none;
   }
-  const first = firstPlan(search);
+  yield { filling: quickPlan(search), lower: UNKNOWN, iterations: 1, stretch: 0 };
+  let lower = search.lower();
+  const first = firstPlan(search, lower);
   let { iterations } = first;
   let best = downsize(search, first);
-  let { lower } = search;
   let stretch = 0;
   const found = (): Found => ({ filling: best, lower, iterations, stretch });
   yield found();
@@ -97,7 +99,15 @@ interface First extends Filling {
   readonly tried: readonly FilledBar[];
 }
 
-function firstPlan(search: BarSearch): First {
+/** Before a bound was worked out. */
+const UNKNOWN: LowerBound = { bound: 0, how: "none" };
+
+/** Each piece in the bar that it fits best: what can be told at once. */
+function quickPlan(search: BarSearch): Filling {
+  return bestFit({ ...search, pieces: longestFirst(search.pieces), price: ({ cost }) => cost });
+}
+
+function firstPlan(search: BarSearch, lower: LowerBound): First {
   const pieces = longestFirst(search.pieces);
   const tried: FilledBar[] = [];
   let best: Filling | undefined;
@@ -109,7 +119,7 @@ function firstPlan(search: BarSearch): First {
       iterations += 1;
       tried.push(...filling.bars);
       if (best === undefined || isBetter(filling, best)) best = filling;
-      if (isDone(best, search.lower)) return { ...best, iterations, tried };
+      if (isDone(best, lower)) return { ...best, iterations, tried };
     }
   }
   return { ...(best ?? { bars: [], left: pieces }), iterations, tried };

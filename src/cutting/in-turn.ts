@@ -27,14 +27,15 @@ export function begun<Found>(search: Generator<Found, Found>): Searched<Found> {
 }
 
 /**
- * Gives the result of all parts whenever a search takes breath: the same object until an answer is another than before. The last
- * is what the searches end with.
+ * Gives the first result of all parts at once, and then one whenever a search takes breath: the same object until an answer is
+ * another than before. The last is what the searches end with.
  */
 export function* inTurn<Found, Result>(
   parts: readonly Searched<Found>[],
   { isOther, resultOf }: { isOther: (found: Found, before: Found) => boolean; resultOf: () => Result },
 ): Generator<Result, Result> {
   let result = resultOf();
+  yield result;
   for (const part of parts) {
     for (let next = part.search.next(); ; next = part.search.next()) {
       const changed = isOther(next.value, part.now);

@@ -101,7 +101,7 @@ function searchOf(request: LengthRequest, { pieces, types }: Job, seed: number):
     unit: commonDivisor([...pieces.map((piece) => piece.length), ...types.flatMap((type) => type.runs)]),
     stretches: stretches(request.budget ?? usualBudget, request.effort),
     seed,
-    lower: boundLengths(request, new Set(pieces.map((piece) => piece.demand))),
+    lower: () => boundLengths(request, new Set(pieces.map((piece) => piece.demand))),
   });
 }
 

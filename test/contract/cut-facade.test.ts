@@ -6,6 +6,7 @@ import { verifyLengthPlan } from "../../src/cutting/verify/lengths.ts";
 import { verifyRipPlan } from "../../src/cutting/verify/rips.ts";
 import { verifySheetPlan } from "../../src/cutting/verify/sheets.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
+import { FIRST_PLANS } from "../helpers/first-plans.ts";
 import { example, exampleNames } from "./cut-facade-examples.ts";
 
 const SAWN = ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing", "return"];
@@ -31,6 +32,15 @@ describe.each(exampleNames)("%s", (name) => {
 
   it("gives every sawn piece exactly one place, or names it as without one", () => {
     expect(places(plan).sort()).toEqual(pieces.map(({ mark }) => mark).sort());
+  });
+
+  it("has a first plan at once, which stands before the verifiers and costs no less than the last", () => {
+    const first = cutFacade(project, facade, FIRST_PLANS).plan;
+    if (!first) throw new Error("the verifiers refuse the first plan");
+    expect(places(first).sort()).toEqual(pieces.map(({ mark }) => mark).sort());
+    const leftOut = (of: CutPlan): number => of.rips?.result.leftOut.area ?? 0;
+    expect(leftOut(first)).toBeGreaterThanOrEqual(leftOut(plan));
+    if (leftOut(first) === leftOut(plan)) expect(first.cost).toBeGreaterThanOrEqual(plan.cost - 1e-9);
   });
 
   it("asks for every piece at its own size", () => {
