@@ -31,19 +31,14 @@ export function polygonBounds(polygon: Polygon): Rect {
   return { x: [left, right], y: [bottom, top] };
 }
 
-/** Whether a polygon's bounds share more than an edge with a rectangle; asked thousands of times, so nothing is made for it. */
+/** Whether a polygon's bounds share more than an edge with a rectangle. */
 export function boundsOverlap(polygon: Polygon, x: Interval, y: Interval): boolean {
-  let left = Infinity;
-  let right = -Infinity;
-  let bottom = Infinity;
-  let top = -Infinity;
-  for (const point of polygon) {
-    if (point[0] < left) left = point[0];
-    if (point[0] > right) right = point[0];
-    if (point[1] < bottom) bottom = point[1];
-    if (point[1] > top) top = point[1];
-  }
-  return left < x[1] && x[0] < right && bottom < y[1] && y[0] < top;
+  return (
+    polygon.some((point) => point[0] < x[1]) &&
+    polygon.some((point) => point[0] > x[0]) &&
+    polygon.some((point) => point[1] < y[1]) &&
+    polygon.some((point) => point[1] > y[0])
+  );
 }
 
 /** The same polygon, counter-clockwise. */

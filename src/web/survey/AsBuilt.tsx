@@ -3,16 +3,15 @@ import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { MEASURES, setMeasured, takeLaid } from "../../project/editing/as-built.ts";
 import type { Source } from "../../project/editing/change.ts";
-import { symbolOf } from "../../scene/model.ts";
 import { asBuiltFindings } from "../../site/as-built/findings.ts";
 import { layAgain } from "../../site/as-built/lay-again.ts";
 import { type Measured, measuredOf } from "../../site/as-built/measured.ts";
 import { takenFaces } from "../../site/as-built/taken.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
-import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { Choices } from "./Choices.tsx";
+import { FoundList } from "./FoundList.tsx";
 import { LaidPieces } from "./LaidPieces.tsx";
 import { ReadingField } from "./ReadingField.tsx";
 
@@ -52,7 +51,7 @@ export function AsBuilt({
   onMark: (mark: string) => void;
   onFinding: (finding: Finding) => void;
 }) {
-  const { w, s } = useWords();
+  const { w } = useWords();
   const { project } = source;
   const openings = project.faces.find(({ id }) => id === face)?.openings ?? [];
   const findings = useMemo(() => {
@@ -121,17 +120,9 @@ export function AsBuilt({
           </button>
         </p>
       )}
-      <ul className="survey-findings built-findings">
-        {findings.map((finding) => (
-          <li key={`${finding.code} ${s(finding.says)}`}>
-            <button type="button" className="note-press" onClick={() => onFinding(finding)}>
-              <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
-              <span className="note-says">{s(finding.says)}</span>
-              {finding.hint && <span className="note-small">{s(finding.hint)}</span>}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <div className="built-findings">
+        <FoundList findings={findings} onFinding={onFinding} />
+      </div>
     </section>
   );
 }

@@ -2,7 +2,6 @@ import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { startSurvey } from "../../project/editing/readings.ts";
-import { symbolOf } from "../../scene/model.ts";
 import { asBuiltMap } from "../../scene/views/as-built-map.ts";
 import { heading } from "../../scene/views/extent.ts";
 import { packingMap } from "../../scene/views/packing-map.ts";
@@ -13,12 +12,12 @@ import { readingsOf, readingsTold } from "../../site/survey/reading.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { PackingWorkFields } from "../edit/fields/PackingWorkFields.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
-import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { AsBuilt, useLaidAgain } from "./AsBuilt.tsx";
+import { FoundList } from "./FoundList.tsx";
 import { PlanesTable } from "./PlanesTable.tsx";
 import { Readings } from "./Readings.tsx";
 import "./texts.ts";
@@ -46,7 +45,7 @@ export const SurveyBand = memo(function SurveyBand({
   onFinding,
   onEdit,
 }: SurveyBandProps) {
-  const { w, s } = useWords();
+  const { w } = useWords();
   const { project, facade } = design;
   const walls = project.faces.map(({ id }) => id);
   const readings = useMemo(
@@ -114,17 +113,7 @@ export const SurveyBand = memo(function SurveyBand({
           <>
             <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
             <PackingWorkFields source={source} onEdit={onEdit} />
-            <ul className="survey-findings">
-              {findings.map((finding) => (
-                <li key={`${finding.code} ${finding.where.zone ?? ""}`}>
-                  <button type="button" className="note-press" onClick={() => onFinding(finding)}>
-                    <OutcomeMark symbol={symbolOf(finding) ?? "pass"} />
-                    <span className="note-says">{s(finding.says)}</span>
-                    {finding.hint && <span className="note-small">{s(finding.hint)}</span>}
-                  </button>
-                </li>
-              ))}
-            </ul>
+            <FoundList findings={findings} onFinding={onFinding} />
           </>
         )}
         <AsBuilt {...{ source, face, again, told, onEdit, onMark, onFinding }} />
