@@ -149,16 +149,25 @@ function ordered(p: number, q: number): Interval {
 
 /** The stretches of the vertical line at x that lie inside the polygon, bottom to top. */
 export function sliceVertical(polygon: Polygon, x: number): Interval[] {
-  const crossings: number[] = [];
+  // A convex outline, which nearly all are, is crossed twice: no list has to be made and sorted.
+  let count = 0;
+  let first = 0;
+  let second = 0;
+  let crossings: number[] | undefined;
   for (let i = 0, n = polygon.length; i < n; i++) {
     const a = polygon[i] as Point;
     const b = polygon[i + 1 < n ? i + 1 : 0] as Point;
     if (a[0] > x === b[0] > x) continue;
-    crossings.push(a[1] + ((x - a[0]) / (b[0] - a[0])) * (b[1] - a[1]));
+    const y = a[1] + ((x - a[0]) / (b[0] - a[0])) * (b[1] - a[1]);
+    count += 1;
+    if (count === 1) first = y;
+    else if (count === 2) second = y;
+    else {
+      crossings ??= [first, second];
+      crossings.push(y);
+    }
   }
-  // A convex outline, which nearly all are, is crossed twice: no list has to be sorted.
-  const [first, second] = crossings;
-  if (crossings.length === 2 && first !== undefined && second !== undefined) return [ordered(first, second)];
+  if (!crossings) return count === 2 ? [ordered(first, second)] : [];
   crossings.sort((p, q) => p - q);
   const result: Interval[] = [];
   for (let i = 0; i + 1 < crossings.length; i += 2) {

@@ -72,12 +72,13 @@ class Box {
   }
 
   take(shape: Shape, scale: number): void {
-    if (shape.shape === "path") for (const part of shape.parts) for (const [x, y] of part) this.point(x, y);
+    if (shape.shape === "path")
+      for (const part of shape.parts) for (const point of part) this.point(point[0], point[1]);
     else if (shape.shape === "text") this.text(shape, scale);
     else {
-      const [x, y] = shape.centre;
-      this.point(x - shape.radius, y - shape.radius);
-      this.point(x + shape.radius, y + shape.radius);
+      const { centre, radius } = shape;
+      this.point(centre[0] - radius, centre[1] - radius);
+      this.point(centre[0] + radius, centre[1] + radius);
     }
   }
 

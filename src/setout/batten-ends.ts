@@ -5,9 +5,9 @@
  */
 import { type Interval, overlaps } from "../geometry/interval.ts";
 import { type Polygon, polygonBounds } from "../geometry/polygon.ts";
-import { type Rect, rectOutline } from "../geometry/rect.ts";
-import { intersect } from "../geometry/region.ts";
+import type { Rect } from "../geometry/rect.ts";
 import { snap } from "../units/length.ts";
+import { bandWithin } from "./behind/strip-shape.ts";
 import type { FaceEnds } from "./corners.ts";
 import type { BattenEnd, Fixing, Piece } from "./facade.ts";
 import type { ZoneGround } from "./ground-plan.ts";
@@ -141,8 +141,7 @@ function within(
 ): Rect | undefined {
   if (!overlaps(box[across], strip)) return undefined;
   if (!isSloping(outline)) return box;
-  const clip = rectOutline(across === "y" ? { x: box.x, y: strip } : { x: strip, y: box.y });
-  const [part] = intersect(outline, clip);
+  const [part] = bandWithin(outline, across === "y" ? { x: box.x, y: strip } : { x: strip, y: box.y });
   return part && polygonBounds(part.outline);
 }
 

@@ -191,7 +191,11 @@ export function freeWithin(ground: ZoneGround, rect: Rect): Region[] {
     ? [{ outline: rectOutline(box), holes: [] }]
     : intersect(ground.region, rectOutline(box));
   const clips = [...keepOuts.map((one) => rectOutline(one.rect)), ...rounds.map((one) => one.polygon)];
-  return clips.length === 0 ? parts : parts.flatMap((part) => subtract(part, clips));
+  return clips.length === 0
+    ? parts
+    : clips.length === 0
+      ? parts
+      : parts.flatMap((part) => subtract(part, clips));
 }
 
 function plainRegion(rect: Rect): Region {

@@ -106,12 +106,20 @@ function prepare(project: Project, face: Face, ends: FaceEnds): Prepared {
 
 /** All that any face is made from, save faces, their planes and rods, and what no layout reads. */
 function sharedKey(project: Project, demands: Demands): string {
-  const { structure, buildUps, claddings, limits, roof, stock, figures, display } = project;
+  const { structure, buildUps, claddings, limits, roof, stock, pile, figures, display } = project;
+  const of = [structure, buildUps, claddings, limits, roof, stock, pile, figures, display];
+  const known = sharedKeys.get(demands);
+  if (known?.of.every((one, i) => one === of[i])) return known.key;
   // Of the pile nothing is read but how wide its boards are.
   const widest = claddings.map((one) => (one.kind === "boards" ? widestBoard(project, one) : undefined));
   const parts = [structure, buildUps, claddings, limits, roof, stock, figures, demands].map(keyOf);
-  return [...parts, JSON.stringify([widest, display.units, display.denominator])].join("\n");
+  const key = [...parts, JSON.stringify([widest, display.units, display.denominator])].join("\n");
+  sharedKeys.set(demands, { of, key });
+  return key;
 }
+
+/** The latest key with the same demands: the text is long, and an edit of a face leaves all of it alone. */
+const sharedKeys = new WeakMap<Demands, { readonly of: readonly unknown[]; readonly key: string }>();
 
 interface Around {
   readonly index: number;

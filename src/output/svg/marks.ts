@@ -54,20 +54,51 @@ const OF_PIECES: ReadonlySet<string> = new Set(
 
 /** An element for each look, and one for each mark that is neither an outline nor a circle. */
 function looksJoined(run: readonly Mark[], placement: Placement): string[] {
-  const looks = new Map<string, string>();
+  const looks = new Map<string, Look>();
   const others: string[] = [];
+  let latest: Look | undefined;
   for (const mark of run) {
-    const data = isDot(mark) ? `M${pair(mark.centre, placement)}h0` : dataOf(mark, placement);
-    if (data === undefined) {
+    if (!isOutline(mark)) {
       others.push(element(mark, placement));
       continue;
     }
-    const look = isDot(mark)
-      ? `class="dots-${mark.fill}" stroke-width="${number(2 * mark.radius * placement.scale)}"`
-      : `${classes(mark as Paint)}${ruleOf(mark)}`;
-    looks.set(look, (looks.get(look) ?? "") + data);
+    // Marks that follow each other mostly look alike: only another look is written out.
+    if (!latest || !looksLike(mark, latest.first)) {
+      const attributes = lookOf(mark, placement);
+      latest = looks.get(attributes) ?? { first: mark, data: "" };
+      looks.set(attributes, latest);
+    }
+    latest.data += outlineData(mark, placement);
   }
-  return [...[...looks].map(([look, data]) => `<path ${look} d="${data}"/>`), ...others];
+  return [...[...looks].map(([look, { data }]) => `<path ${look} d="${data}"/>`), ...others];
+}
+
+interface Look {
+  readonly first: OutlineMark;
+  data: string;
+}
+
+type OutlineMark = CircleMark | PathMark;
+
+function isOutline(mark: Mark): mark is OutlineMark {
+  return mark.shape === "circle" || (mark.shape === "path" && mark.closed);
+}
+
+function outlineData(mark: OutlineMark, placement: Placement): string {
+  if (mark.shape === "path") return pathData(mark, placement);
+  return isDot(mark) ? `M${pair(mark.centre, placement)}h0` : circleData(mark, placement);
+}
+
+function looksLike(a: OutlineMark, b: OutlineMark): boolean {
+  if (a.line !== b.line || a.fill !== b.fill) return false;
+  if (a.shape === "circle") return b.shape === "circle" && a.radius === b.radius;
+  return b.shape === "path" && a.parts.length > 1 === b.parts.length > 1;
+}
+
+function lookOf(mark: OutlineMark, placement: Placement): string {
+  return isDot(mark)
+    ? `class="dots-${mark.fill}" stroke-width="${number(2 * mark.radius * placement.scale)}"`
+    : `${classes(mark)}${ruleOf(mark)}`;
 }
 
 function isDot(mark: Mark): mark is CircleMark {
@@ -133,23 +164,17 @@ let latestRound = { radius: Number.NaN, data: "" };
 
 type PathMark = Extract<Mark, { shape: "path" }>;
 
-function pathData({ parts, closed }: PathMark, placement: Placement): string {
+function pathData({ parts, closed }: PathMark, { scale, from, to }: Placement): string {
   let data = "";
   for (const part of parts) {
-    let to = "M";
+    let step = "M";
     for (const point of part) {
-      data += to + pair(point, placement);
-      to = "L";
+      data += `${step}${number(to[0] + (point[0] - from[0]) * scale)} ${number(to[1] - (point[1] - from[1]) * scale)}`;
+      step = "L";
     }
     if (closed) data += "Z";
   }
   return data;
-}
-
-/** The run of an outline or a circle; undefined of any other mark. */
-function dataOf(mark: Mark, placement: Placement): string | undefined {
-  if (mark.shape === "circle") return circleData(mark, placement);
-  return mark.shape === "path" && mark.closed ? pathData(mark, placement) : undefined;
 }
 
 function ruleOf(mark: Mark): string {

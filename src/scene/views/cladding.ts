@@ -1,5 +1,6 @@
 /** The cladding in elevation: dark cavity, boards in two tones, sheets, fixings, marks. */
 
+import type { Point } from "../../geometry/point.ts";
 import { type Polygon, polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import { intersect } from "../../geometry/region.ts";
@@ -120,16 +121,13 @@ function pieceItem(piece: Piece, { layer, fill }: { layer: typeof BOARD; fill: F
 
 export function fixingItems(piece: Piece, { scale }: { scale: number }): Item[] {
   const radius = dotRadius(piece.kind, scale);
-  return piece.fixings.map(
-    (fixing): Item => ({
-      kind: "circle",
-      layer: FIXING,
-      of: piece.mark,
-      centre: [fixing.x, fixing.y],
-      // Larger than the head, so that it can be seen; drilling templates give the true hole.
-      radius: fixing.kind === "fixed" ? radius * 1.25 : radius,
-      ...(fixing.kind === "plain" ? {} : { line: "detail" as const }),
-      fill: fixing.kind === "fixed" ? "ink" : fixing.kind === "sliding" ? "paper" : "membrane",
-    }),
-  );
+  const of = piece.mark;
+  return piece.fixings.map(({ kind, x, y }): Item => {
+    const centre: Point = [x, y];
+    // Larger than the head, so that it can be seen; drilling templates give the true hole.
+    if (kind === "plain") return { kind: "circle", layer: FIXING, of, centre, radius, fill: "membrane" };
+    return kind === "fixed"
+      ? { kind: "circle", layer: FIXING, of, centre, radius: radius * 1.25, line: "detail", fill: "ink" }
+      : { kind: "circle", layer: FIXING, of, centre, radius, line: "detail", fill: "paper" };
+  });
 }

@@ -68,13 +68,19 @@ export function markSpot({
     for (const part of [2, 8]) {
       const xs = places({ from: box.x[0] + w / 2, to: box.x[1] - w / 2, step: w / part, middle: middle[0] });
       const ys = places({ from: box.y[0] + h / 2, to: box.y[1] - h / 2, step: h / part, middle: middle[1] });
-      const spots = xs.flatMap((x) => ys.map((y): Point => [x, y]));
-      spots.sort((a, b) => away(a, middle) - away(b, middle) || b[1] - a[1] || a[0] - b[0]);
-      const at = spots.find(fits);
-      if (at) return { at, angleDeg };
+      const spots = xs.flatMap((x) => ys.map((y): Spot => ({ at: [x, y], away: away([x, y], middle) })));
+      spots.sort((a, b) => a.away - b.away || b.at[1] - a.at[1] || a.at[0] - b.at[0]);
+      const found = spots.find(({ at }) => fits(at));
+      if (found) return { at: found.at, angleDeg };
     }
   }
   return undefined;
+}
+
+interface Spot {
+  readonly at: Point;
+  /** From the piece's middle, mm. */
+  readonly away: number;
 }
 
 function away([x, y]: Point, [mx, my]: Point): number {

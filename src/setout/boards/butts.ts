@@ -79,24 +79,23 @@ function cheapestButts(problem: ButtProblem): number[] {
     (x) => x - problem.endGap / 2 > from && x + problem.endGap / 2 < to,
   );
   const nodes = [from, ...inner, to];
-  const best = nodes.map(() => ({ cost: Number.POSITIVE_INFINITY, back: -1 }));
-  best[0] = { cost: 0, back: -1 };
-  for (let j = 1; j < nodes.length; j++) {
+  const last = nodes.length - 1;
+  const costs = nodes.map((_, j) => (j === 0 ? 0 : Number.POSITIVE_INFINITY));
+  const backs = nodes.map(() => -1);
+  for (let j = 1; j <= last; j++) {
+    const ownCost = j < last ? buttCost(problem, nodes[j] as number) : 0;
     for (let i = j - 1; i >= 0; i--) {
       const length = pieceLength(problem, nodes, i, j);
-      const start = best[i] as { cost: number };
-      const cost =
-        start.cost +
-        pieceCost(problem, length) +
-        (j < nodes.length - 1 ? buttCost(problem, nodes[j] as number) : 0);
-      if (cost < (best[j] as { cost: number }).cost - 1e-9) best[j] = { cost, back: i };
+      const cost = (costs[i] as number) + pieceCost(problem, length) + ownCost;
+      if (cost < (costs[j] as number) - 1e-9) {
+        costs[j] = cost;
+        backs[j] = i;
+      }
       if (length > 2 * problem.maxLength) break;
     }
   }
   const butts: number[] = [];
-  for (let j = (best.at(-1) as { back: number }).back; j > 0; j = (best[j] as { back: number }).back) {
-    butts.unshift(nodes[j] as number);
-  }
+  for (let j = backs[last] as number; j > 0; j = backs[j] as number) butts.unshift(nodes[j] as number);
   return butts;
 }
 
