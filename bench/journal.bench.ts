@@ -1,16 +1,20 @@
 /**
  * How long the journal of a site takes to open once it has grown: a thousand entries beside a hundred thousand, as a year on a
- * large building comes to. The server answers in this process, so no network is counted; times are medians.
+ * large building comes to; what the server answers, and how soon pages show it in a browser. The server answers in this process,
+ * so no network is counted; times are medians. Pages need `npm run build` first.
  */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { Browser, BrowserContext } from "playwright-core";
 import { createApp } from "../src/server/app.ts";
 import { diskFiles } from "../src/server/files.ts";
+import { siteFolds } from "../src/server/site/folds.ts";
 import type { Entry } from "../src/site/journal/entry.ts";
 import { foldJournal } from "../src/site/journal/fold.ts";
 import { openStore } from "../src/store/open.ts";
 import type { Store } from "../src/store/store.ts";
+import { servedPage } from "./served-page.ts";
 
 const PROJECT = "0123456789abcdef01234567";
 const SIZES = [1000, 100_000] as const;
@@ -68,18 +72,19 @@ async function timed(work: (round: number) => unknown, rounds = ROUNDS): Promise
   return median(times);
 }
 
-async function filled(folder: string, size: number): Promise<Store> {
+async function filled(folder: string, size: number, project = PROJECT): Promise<Store> {
   const opened = await openStore(folder);
   if (!opened.ok) throw new Error(opened.says.key);
   const by = { who: "Ada", time: "2026-05-04T07:30:00.000Z" };
   for (let from = 0; from < size; from += BATCH) {
     const batch = Array.from({ length: Math.min(BATCH, size - from) }, (_, at) => entry(from + at));
-    await opened.store.journal.append(PROJECT, batch, by);
+    await opened.store.journal.append(project, batch, by);
+    await siteFolds(opened.store).came(project, from + batch.length);
   }
   return opened.store;
 }
 
-const serve = (store: Store) =>
+const appOf = (store: Store) =>
   createApp({ files: diskFiles, projectFile: "", documentsDir: "", webDir: "", store });
 
 const rows: Record<string, Record<string, number>> = {};
@@ -87,38 +92,40 @@ const row = (what: string, size: number, ms: number): void => {
   rows[what] = { ...rows[what], [`${size} entries`]: ms };
 };
 
-for (const size of SIZES) {
-  const folder = mkdtempSync(join(tmpdir(), "outerleaf-bench-"));
+async function ofServer(folder: string, size: number): Promise<void> {
   const store = await filled(folder, size);
   const all = Array.from({ length: size }, (_, n) => entry(n));
   row("the fold of all", size, await timed(() => foldJournal(all)));
   const base = `http://127.0.0.1/api/projects/${PROJECT}`;
-  const get = async (app: ReturnType<typeof serve>, path: string): Promise<void> => {
+  const get = async (app: ReturnType<typeof appOf>, path: string): Promise<void> => {
     const answer = await app.request(`${base}${path}`);
     if (answer.status !== 200) throw new Error(`${path} answers ${answer.status}`);
     await answer.arrayBuffer();
   };
-  row(
-    "what it comes to, first ask of a server",
-    size,
-    await timed(async () => {
-      // What was reckoned goes with the store: each of these reads the journal through.
+  for (const [what, path] of [
+    ["as a page opens it", "/site/opening"],
+    ["what it comes to", "/site"],
+  ] as const) {
+    const cold = async (): Promise<void> => {
+      // What was reckoned goes with the store; what was put by stays.
       const fresh = await filled(folder, 0);
-      await get(serve(fresh), "/site");
+      await get(appOf(fresh), path);
       fresh.close();
-    }, 3),
-  );
-  const app = serve(store);
-  await get(app, "/site");
-  row("what it comes to, asked again", size, await timed(() => get(app, "/site")));
+    };
+    row(`${what}, first ask of a server`, size, await timed(cold));
+    const app = appOf(store);
+    await get(app, path);
+    row(`${what}, asked again`, size, await timed(() => get(app, path)));
+  }
+  const app = appOf(store);
   const one = async (round: number): Promise<void> => {
     await store.journal.append(PROJECT, [entry(size + round)], {
       who: "Ben",
       time: "2026-05-05T07:30:00.000Z",
     });
-    await get(app, "/site");
+    await get(app, "/site/opening");
   };
-  row("what it comes to, one entry more", size, await timed(one));
+  row("as a page opens it, one entry more", size, await timed(one));
   row("its last page of 200", size, await timed(() => get(app, "/journal?limit=200")));
   row(
     "what a phone missed, 200",
@@ -126,6 +133,112 @@ for (const size of SIZES) {
     await timed(() => get(app, `/journal?after=${size - 200}&limit=200`)),
   );
   store.close();
-  rmSync(folder, { recursive: true, force: true });
+}
+
+/** Runs in the browser: milliseconds from a press, or from the navigation where none is named, until the second frame after something is there. */
+function shownAfter([press, shown]: readonly [string | undefined, string]): Promise<number> {
+  return new Promise((resolve) => {
+    const start = press === undefined ? 0 : performance.now();
+    const look = (): boolean => {
+      if (!document.querySelector(shown)) return false;
+      requestAnimationFrame(() => requestAnimationFrame(() => resolve(performance.now() - start)));
+      return true;
+    };
+    if (press !== undefined) document.querySelector<HTMLElement>(press)?.click();
+    if (look()) return;
+    const seen = new MutationObserver(() => look() && seen.disconnect());
+    seen.observe(document, { childList: true, subtree: true, characterData: true });
+  });
+}
+
+/** The day page tells of marks that no piece bears: the journal has come to it. */
+const JOURNAL_THERE = ".site-main > p.warn";
+
+async function dayOf(context: BrowserContext, url: string): Promise<number> {
+  const page = await context.newPage();
+  await page.goto(`${url}site.html#day`, { waitUntil: "commit" });
+  const ms = await page.evaluate(shownAfter, [undefined, JOURNAL_THERE] as const);
+  // What others told is put by before the page goes.
+  await page.locator(".site-head a", { hasText: "all sent" }).waitFor();
+  await page.close();
+  return ms;
+}
+
+async function turned(context: BrowserContext, url: string): Promise<number> {
+  const page = await context.newPage();
+  await page.goto(`${url}site.html#day`);
+  await page.locator(JOURNAL_THERE).waitFor();
+  const times: number[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    await page.evaluate(() => location.assign("#holds"));
+    await page.locator(JOURNAL_THERE).waitFor({ state: "detached" });
+    times.push(await page.evaluate(shownAfter, ["a[href='#day']", JOURNAL_THERE] as const));
+  }
+  await page.close();
+  return median(times);
+}
+
+/** From the press on a part of the workbench until it shows what the journal came to. */
+async function deskPart(browser: Browser, url: string, part: string, shown: string): Promise<number> {
+  const page = await browser.newPage({ viewport: { width: 1680, height: 1050 } });
+  await page.goto(url);
+  await page.locator(".drawing-host [data-of]").first().waitFor({ state: "attached" });
+  await page.waitForTimeout(1500);
+  const press = await page.locator(".part", { hasText: part }).evaluate((one) => {
+    one.id = "bench-part";
+    return "#bench-part";
+  });
+  const ms = await page.evaluate(shownAfter, [press, shown] as const);
+  await page.close();
+  return ms;
+}
+
+async function ofPages(folder: string, size: number): Promise<void> {
+  const opened = await openStore(folder);
+  if (!opened.ok) throw new Error(opened.says.key);
+  const { serving, browser } = await servedPage(undefined, opened.store);
+  const answer = await fetch(`${serving.url}api/design`, { method: "HEAD" });
+  (await filled(folder, size, answer.headers.get("Outerleaf-Kept-As") ?? "")).close();
+  const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+  const first = async (): Promise<number> => {
+    const context = await browser.newContext(phone);
+    const ms = await dayOf(context, serving.url);
+    await context.close();
+    return ms;
+  };
+  const measured = async (work: () => Promise<number>): Promise<number> => {
+    const times: number[] = [];
+    for (let round = 0; round < ROUNDS; round++) times.push(await work());
+    return median(times);
+  };
+  row("phone, the day: a phone's first visit, from the address", size, await measured(first));
+  const context = await browser.newContext(phone);
+  await dayOf(context, serving.url);
+  row(
+    "phone, the day: opened again, from the address",
+    size,
+    await measured(() => dayOf(context, serving.url)),
+  );
+  row("phone, the day: from another page", size, await turned(context, serving.url));
+  await context.close();
+  for (const [part, shown] of [
+    ["Site", ".progress-journal li"],
+    ["Survey", ".survey-map svg"],
+    ["Upkeep", ".upkeep-told table"],
+  ] as const) {
+    const press = () => deskPart(browser, serving.url, part, shown);
+    row(`desk, ${part}: from the press`, size, await measured(press));
+  }
+  await browser.close();
+  await serving.close();
+  opened.store.close();
+}
+
+for (const size of SIZES) {
+  for (const work of [ofServer, ofPages]) {
+    const folder = mkdtempSync(join(tmpdir(), "outerleaf-bench-"));
+    await work(folder, size);
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
 console.table(rows);

@@ -4,11 +4,13 @@ import { type Browser, chromium } from "playwright-core";
 import { findChromium } from "../scripts/chromium.mjs";
 import { diskFiles } from "../src/server/files.ts";
 import { type Serving, serve } from "../src/server/serve.ts";
+import type { Store } from "../src/store/store.ts";
 
 const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
 export async function servedPage(
   projectFile = at("examples/atelier-bouleau.outerleaf.json"),
+  store?: Store,
 ): Promise<{ serving: Serving; browser: Browser }> {
   const serving = await serve({
     files: diskFiles,
@@ -16,6 +18,7 @@ export async function servedPage(
     documentsDir: at("examples"),
     webDir: at("dist/web"),
     port: 0,
+    store,
   });
   const executablePath = findChromium();
   if (!serving || !executablePath) throw new Error("the bench needs a free port and Chromium");

@@ -30,7 +30,10 @@ export interface Answered {
 }
 
 export function answered(value: unknown): Answered {
-  const bytes = new TextEncoder().encode(`${JSON.stringify(value)}\n`);
+  return answeredBytes(new TextEncoder().encode(`${JSON.stringify(value)}\n`));
+}
+
+export function answeredBytes(bytes: Uint8Array): Answered {
   return { bytes, tag: tagOf(bytes) };
 }
 
@@ -64,7 +67,7 @@ export function send(
     return new Response(null, { status: 304, headers });
   }
   // A copy, because a view into a shared buffer is no body.
-  return new Response(request.method === "HEAD" ? null : Uint8Array.from(bytes), {
+  return new Response(request.method === "HEAD" ? null : new Uint8Array(bytes), {
     status,
     headers: { ...headers, "Content-Type": type, "Content-Length": String(bytes.byteLength) },
   });

@@ -51,6 +51,6 @@ export async function serve({
 async function warmUp(app: Hono, url: string): Promise<void> {
   const design = await app.request(`${url}api/design`);
   const project = design.headers.get(KEPT_AS);
-  // A journal of years takes most of a second to be read through, and then no longer.
-  if (project !== null) await app.request(`${url}api/projects/${project}/site`);
+  // A journal of years that nobody has put by folded takes most of a second to be read through, and then no longer.
+  if (project !== null) await app.request(`${url}api/projects/${project}/site/opening`);
 }

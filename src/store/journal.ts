@@ -35,6 +35,13 @@ export interface JournalPage {
   readonly latest: number;
 }
 
+/** What a journal came to, as whoever folded it wrote it down. */
+export interface KeptFold {
+  /** Of the latest entry that it was made of. */
+  readonly number: number;
+  readonly content: Uint8Array;
+}
+
 export interface Journal {
   /** Adds entries in their order, all at once; what is answered is on the disk. */
   append(
@@ -46,6 +53,10 @@ export interface Journal {
   after(project: string, range: { readonly after: number; readonly limit: number }): Promise<JournalPage>;
   /** The last entries before a number, at most `limit`; before none, the latest of all. */
   before(project: string, range: { readonly before?: number; readonly limit: number }): Promise<JournalPage>;
+  /** What was put by last; undefined where nothing was, by another version, or of entries that are not this journal's. */
+  fold(project: string, version: number): Promise<KeptFold | undefined>;
+  /** Puts by what the entries up to a number came to, in place of what was; nothing where there is no such entry. */
+  keepFold(project: string, version: number, fold: KeptFold): Promise<void>;
 }
 
 export function journalIn(tables: Kysely<Tables>, writing: Writing): Journal {
@@ -105,6 +116,38 @@ export function journalIn(tables: Kysely<Tables>, writing: Writing): Journal {
         .execute();
       return { entries: rows.reverse().map(keptOf), latest };
     },
+
+    fold: (project, version) =>
+      tables
+        .selectFrom("folds")
+        .innerJoin("journal", (join) =>
+          join
+            .onRef("journal.project", "=", "folds.project")
+            .onRef("journal.number", "=", "folds.number")
+            .onRef("journal.device", "=", "folds.device")
+            .onRef("journal.count", "=", "folds.count"),
+        )
+        .select(["folds.number", "folds.content"])
+        .where("folds.project", "=", project)
+        .where("folds.version", "=", version)
+        .executeTakeFirst(),
+
+    keepFold: (project, version, { number, content }) =>
+      writing(async (within) => {
+        const last = await within
+          .selectFrom("journal")
+          .select(["device", "count"])
+          .where("project", "=", project)
+          .where("number", "=", number)
+          .executeTakeFirst();
+        if (!last) return;
+        const fold = { version, number, ...last, content };
+        await within
+          .insertInto("folds")
+          .values({ project, ...fold })
+          .onConflict((same) => same.column("project").doUpdateSet(fold))
+          .execute();
+      }),
   };
 }
 

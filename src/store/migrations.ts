@@ -88,6 +88,14 @@ const MIGRATIONS: readonly string[] = [
      about TEXT NOT NULL
    ) STRICT;
    ${["journal", "issued", "issued_files", "contents", "audit"].map(onlyAddedTo).join("\n")}`,
+  `CREATE TABLE folds (
+     project TEXT PRIMARY KEY,
+     version INTEGER NOT NULL,
+     number INTEGER NOT NULL,
+     device TEXT NOT NULL,
+     count INTEGER NOT NULL,
+     content BLOB NOT NULL
+   ) STRICT;`,
 ];
 
 /** What stands in such a table can neither be changed nor deleted, whatever a mistake of ours may ask for. */

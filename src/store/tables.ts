@@ -57,6 +57,18 @@ export interface JournalTable {
   time: string;
 }
 
+/** What each journal came to at one of its entries: put by to be read sooner, and made anew from the journal where it is lost. */
+interface FoldTable {
+  project: string;
+  /** Of the fold that made it. */
+  version: number;
+  /** Of the latest entry that it was made of; that entry's device and count tell whether it is of this journal. */
+  number: number;
+  device: string;
+  count: number;
+  content: Uint8Array;
+}
+
 /** Only added to. */
 export interface IssuedTable {
   project: string;
@@ -118,6 +130,7 @@ export interface Tables {
   contents: ContentTable;
   attachments: AttachmentTable;
   journal: JournalTable;
+  folds: FoldTable;
   issued: IssuedTable;
   issued_files: IssuedFileTable;
   people: PersonTable;

@@ -121,7 +121,7 @@ describe("the membrane", () => {
     } as typeof project,
   });
   const of = (weeks: number | undefined, entries: readonly Entry[], now: string) =>
-    bareMembranes(limit(weeks), entries, now).find((one) => one.face === face!.id);
+    bareMembranes(limit(weeks), foldJournal(entries), now).find((one) => one.face === face!.id);
 
   it("is bare from its signing on, and to be covered by the day that its data sheet gives", () => {
     const signed = [sign(1, "H1", "2026-05-04T00:00:00Z")];
@@ -157,7 +157,7 @@ describe("the forecast", () => {
   it("is what is left by the plain average, rest days counted in", () => {
     const { faces } = progressOf(one, foldJournal(entries));
     const { all, reached } = faces[0]!;
-    const found = forecastOf(one, entries, "2026-05-08T18:00:00Z");
+    const found = forecastOf(one, foldJournal(entries), "2026-05-08T18:00:00Z");
     if (found.kind !== "forecast") throw new Error(found.kind);
     // Monday to Friday are five days, whatever was fixed on two of them.
     expect(found.perDayM2).toBeCloseTo(reached.fixed.areaM2 / 5, 12);
@@ -167,20 +167,24 @@ describe("the forecast", () => {
   });
 
   it("slows down with every day on which nothing is fixed", () => {
-    const soon = forecastOf(one, entries, "2026-05-08T18:00:00Z");
-    const late = forecastOf(one, entries, "2026-05-29T18:00:00Z");
+    const soon = forecastOf(one, foldJournal(entries), "2026-05-08T18:00:00Z");
+    const late = forecastOf(one, foldJournal(entries), "2026-05-29T18:00:00Z");
     expect(late.kind === "forecast" && soon.kind === "forecast" && late.perDayM2 < soon.perDayM2).toBe(true);
   });
 
   it("is not made from two days, nor from a clock that is ahead, nor from ticks that were taken back", () => {
-    expect(forecastOf(one, entries.slice(0, 2), "2026-05-08T18:00:00Z").kind).toBe("cannot evaluate");
-    expect(forecastOf(one, entries, "2026-05-06T18:00:00Z").kind).toBe("cannot evaluate");
+    expect(forecastOf(one, foldJournal(entries.slice(0, 2)), "2026-05-08T18:00:00Z").kind).toBe(
+      "cannot evaluate",
+    );
+    expect(forecastOf(one, foldJournal(entries), "2026-05-06T18:00:00Z").kind).toBe("cannot evaluate");
     const back = told(50, { kind: "undone", place: {}, body: {}, corrects: [entries[2]!.id] });
-    expect(forecastOf(one, [...entries, back], "2026-05-08T18:00:00Z").kind).toBe("cannot evaluate");
+    expect(forecastOf(one, foldJournal([...entries, back]), "2026-05-08T18:00:00Z").kind).toBe(
+      "cannot evaluate",
+    );
   });
 
   it("says that it is done when nothing is left", () => {
     const all = skin.map(({ mark }, i) => tick(i + 1, mark, "fixed"));
-    expect(forecastOf(one, all, "2026-05-08T18:00:00Z").kind).toBe("done");
+    expect(forecastOf(one, foldJournal(all), "2026-05-08T18:00:00Z").kind).toBe("done");
   });
 });

@@ -7,7 +7,7 @@ import type { Polygon } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { Stage } from "../../site/journal/entry.ts";
-import type { PieceState } from "../../site/journal/fold.ts";
+import type { PieceStates } from "../../site/journal/ticks.ts";
 import { message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
 import type { HatchItem, Item, Scene } from "../model.ts";
@@ -39,7 +39,7 @@ interface Area {
 }
 
 /** One face in its own frame. */
-export function progressItems({ pieces }: FaceLayout, told: Readonly<Record<string, PieceState>>): Item[] {
+export function progressItems({ pieces }: FaceLayout, told: PieceStates): Item[] {
   return pieces.flatMap(({ mark, outline, holes }): Item[] => {
     const state = told[mark];
     return state ? painted({ outline, holes, of: mark }, state.stage) : [];

@@ -1,6 +1,6 @@
 /** What the programs' interface answers, as it is described to other programs. */
 import * as z from "zod";
-import { entryId, entryShape, STAGES } from "../../site/journal/entry.ts";
+import { ENTRY_KINDS, entryId, entryShape, STAGES } from "../../site/journal/entry.ts";
 import { ROLES } from "../../store/role.ts";
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
@@ -102,25 +102,51 @@ export const journalPage = z.strictObject({
 
 const entries = z.array(entryShape);
 
+const tick = z.strictObject({ id: entryId, told: time.describe("By the device's clock, UTC.") });
+
+const state = z.strictObject({
+  pieces: z.record(
+    z.string(),
+    z.strictObject({ stage: z.enum(STAGES), ticks: z.partialRecord(z.enum(STAGES), z.array(tick)) }),
+  ),
+  readings: entries,
+  openings: entries,
+  ends: entries,
+  moisture: entries,
+  photos: entries,
+  holdPoints: entries,
+  open: entries,
+  settled: entries,
+  notes: entries,
+  upkeep: entries,
+  short: entries,
+});
+
 export const siteState = z.strictObject({
   latest: count.describe("The number of the latest entry that it is made of."),
-  state: z.strictObject({
-    pieces: z.record(
-      z.string(),
-      z.strictObject({ stage: z.enum(STAGES), ticks: z.partialRecord(z.enum(STAGES), z.array(entryId)) }),
+  state,
+});
+
+export const siteOpening = journalPage.extend({
+  folded: siteState
+    .extend({
+      version: number.describe("Of the reckoning: another may give another state."),
+      rest: z
+        .strictObject({
+          settles: entries,
+          seen: z
+            .record(z.string(), z.array(z.tuple([number, number])))
+            .describe("By device: first and last number of each run of entries that it is made of."),
+          named: z
+            .record(z.string(), z.array(z.enum(ENTRY_KINDS)))
+            .describe("Entries that were named and have not come, with the kinds of those that named them."),
+        })
+        .describe("What it takes, beside the state, to reckon on with later entries."),
+    })
+    .nullable()
+    .describe(
+      "What the journal came to at an earlier entry; null for a short one. The entries are those after it.",
     ),
-    readings: entries,
-    openings: entries,
-    ends: entries,
-    moisture: entries,
-    photos: entries,
-    holdPoints: entries,
-    open: entries,
-    settled: entries,
-    notes: entries,
-    upkeep: entries,
-    short: entries,
-  }),
 });
 
 export const issued = z.strictObject({

@@ -151,6 +151,13 @@ export const OPERATIONS: readonly Operation[] = [
   { method: "get", path: "/api/projects/{id}/site", role: "reader", name: "site", answer: answers.siteState },
   {
     method: "get",
+    path: "/api/projects/{id}/site/opening",
+    role: "reader",
+    name: "site-opening",
+    answer: answers.siteOpening,
+  },
+  {
+    method: "get",
     path: "/api/projects/{id}/live",
     role: "reader",
     name: "live",

@@ -1,17 +1,16 @@
 /** The site of a kept project: its journal, what that comes to, and news of it. */
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
-import { type Entry, entryShape } from "../../site/journal/entry.ts";
-import { createFold, type Fold } from "../../site/journal/fold.ts";
+import { entryShape } from "../../site/journal/entry.ts";
 import { LARGEST_PAGE } from "../../store/journal.ts";
-import type { Store } from "../../store/store.ts";
 import { personBehind } from "../access/door.ts";
 import { whoOf } from "../access/signed-in.ts";
-import { type Answered, answered, json, sendAnswered } from "../answers.ts";
+import { json, sendAnswered } from "../answers.ts";
 import { entriesBody, readBody } from "../bodies.ts";
 import type { Keeping } from "../keeping.ts";
 import type { Live } from "../live.ts";
 import { refuse } from "../refusals.ts";
+import { siteFolds } from "./folds.ts";
 import { newsStream } from "./stream.ts";
 
 /** Bytes of one batch of entries. */
@@ -26,8 +25,7 @@ const ID = ":id{[0-9a-f]{24}}";
 
 export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live }): Hono {
   const routes = new Hono();
-  const stateOf = statesOf.get(store) ?? latestState(store);
-  statesOf.set(store, stateOf);
+  const folds = siteFolds(store);
   const streams = new Map<string, number>();
 
   routes.post(
@@ -56,7 +54,11 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
       );
       const fresh = kept.filter(({ kind }) => kind === "fresh");
       const last = fresh.at(-1);
-      if (last) live.tell(project, { kind: "journal", number: last.number });
+      if (last) {
+        live.tell(project, { kind: "journal", number: last.number });
+        // Not waited for: who told has the answer that it is on the disk.
+        void folds.came(project, last.number);
+      }
       return json({ answers }, req.raw, { status: fresh.length > 0 ? 201 : 200 });
     },
   );
@@ -82,7 +84,11 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
     return json(page, req.raw);
   });
 
-  routes.get(`/${ID}/site`, async ({ req }) => sendAnswered(await stateOf(req.param("id")), req.raw));
+  routes.get(`/${ID}/site`, async ({ req }) => sendAnswered(await folds.state(req.param("id")), req.raw));
+
+  routes.get(`/${ID}/site/opening`, async ({ req }) =>
+    sendAnswered(await folds.opening(req.param("id")), req.raw),
+  );
 
   routes.get(`/${ID}/live`, async (context) => {
     const { req } = context;
@@ -117,6 +123,7 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
   for (const [path, allow] of [
     [`/${ID}/journal`, "GET, HEAD, POST"],
     [`/${ID}/site`, "GET, HEAD"],
+    [`/${ID}/site/opening`, "GET, HEAD"],
     [`/${ID}/live`, "GET, HEAD"],
   ] as const) {
     routes.all(path, ({ req }) => refuse("method-not-here", req.raw, { values: { allow }, allow }));
@@ -128,35 +135,4 @@ export function siteRoutes({ store, now, live }: Keeping & { readonly live: Live
 function whole(text: string | undefined, usual?: number): number | undefined | null {
   if (text === undefined) return usual;
   return /^\d{1,9}$/.test(text) ? Number(text) : null;
-}
-
-type StateOf = (project: string) => Promise<Answered>;
-
-/** One for all listeners of a store: what one has reckoned the others need not. */
-const statesOf = new WeakMap<Store, StateOf>();
-
-interface HeldState {
-  readonly fold: Fold;
-  latest: number;
-  /** As it is sent; made anew after an entry more. */
-  answer: Answered | undefined;
-}
-
-/** What a project's journal comes to; entries that were read once are not read again. */
-function latestState(store: Store): StateOf {
-  const held = new Map<string, HeldState>();
-  return async (project) => {
-    const known = held.get(project) ?? { fold: createFold(), latest: 0, answer: undefined };
-    let page = await store.journal.after(project, { after: known.latest, limit: LARGEST_PAGE });
-    while (page.entries.length > 0) {
-      const fresh = page.entries.filter(({ number }) => number > known.latest);
-      known.fold.add(fresh.map(({ entry }) => entry as Entry));
-      known.latest = Math.max(known.latest, page.entries.at(-1)?.number ?? 0);
-      known.answer = undefined;
-      page = await store.journal.after(project, { after: known.latest, limit: LARGEST_PAGE });
-    }
-    if (known.latest > 0) held.set(project, known);
-    known.answer ??= answered({ latest: known.latest, state: known.fold.state() });
-    return known.answer;
-  };
 }

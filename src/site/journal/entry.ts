@@ -181,6 +181,8 @@ const kinds = [
   }),
 ] as const;
 
+export const ENTRY_KINDS = kinds.map(({ shape }) => shape.kind.value);
+
 export const entryShape = z
   .discriminatedUnion("kind", kinds)
   .refine(({ id: own, corrects }) => !corrects?.includes(own), { path: ["corrects"] })

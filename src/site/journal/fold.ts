@@ -2,20 +2,14 @@
  * What a journal comes to: a pure function of the set of its entries. The order in which they came, and how often, makes
  * no difference (`docs/decisions/0020`).
  */
-import { type Entry, type EntryKind, type EntryOf, STAGES, type Stage } from "./entry.ts";
-
-/** One piece, and the entries that say so for each stage; a stage that nobody told is absent. */
-export interface PieceState {
-  /** The furthest that was told. A piece that is fixed was cut, whether or not anyone ticked that. */
-  readonly stage: Stage;
-  /** Ids of the ticks that count: who takes a stage back names them all. */
-  readonly ticks: { readonly [S in Stage]?: readonly string[] };
-}
+import type { Entry, EntryKind, EntryOf } from "./entry.ts";
+import { createSeen, partsOf, type SeenRuns } from "./seen.ts";
+import { createTicks, type PieceStates } from "./ticks.ts";
 
 /** Lists stand in the order of devices and their counts, so that the same entries give the same state. */
 export interface SiteState {
   /** By mark. */
-  readonly pieces: Readonly<Record<string, PieceState>>;
+  readonly pieces: PieceStates;
   readonly readings: readonly EntryOf<"reading">[];
   readonly openings: readonly EntryOf<"opening">[];
   readonly ends: readonly EntryOf<"end">[];
@@ -31,6 +25,24 @@ export interface SiteState {
   readonly upkeep: readonly EntryOf<"upkeep">[];
 }
 
+/**
+ * Of what `Folded` holds. Another fold, or another shape of its state, has another number: what was put by under an earlier
+ * one is reckoned anew from the entries.
+ */
+export const FOLD_VERSION = 1;
+
+/** All that a fold goes on from, as plain values: with the entries that it was not given yet it comes to what all come to. */
+export interface Folded {
+  readonly state: SiteState;
+  readonly rest: {
+    readonly settles: readonly EntryOf<"settled">[];
+    /** The ids of all that was given, also of what no longer counts. */
+    readonly seen: SeenRuns;
+    /** Kinds of entries that named an id which has not come yet. */
+    readonly named: Readonly<Record<string, readonly EntryKind[]>>;
+  };
+}
+
 export function foldJournal(entries: Iterable<Entry>): SiteState {
   const fold = createFold();
   fold.add(entries);
@@ -41,142 +53,111 @@ export function foldJournal(entries: Iterable<Entry>): SiteState {
 export interface Fold {
   add(entries: Iterable<Entry>): void;
   state(): SiteState;
+  folded(): Folded;
 }
 
 /** A site's journal only grows, so each entry is reckoned with once: an entry more costs itself, not all that came before. */
-export function createFold(): Fold {
-  const byId = new Map<string, Entry>();
-  const gone = new Set<string>();
-  /** Kinds of entries that named an id which has not come yet. */
-  const named = new Map<string, EntryKind[]>();
-  /** Those that count, but for ticks: by kind, and by device in the order of its counts. */
-  const lists = new Map<EntryKind, Map<string, Entry[]>>();
-  const pieces = createPieces();
+export function createFold(from?: Folded): Fold {
+  const seen = createSeen(from?.rest.seen);
+  const named = new Map(Object.entries(from?.rest.named ?? {}));
+  const pieces = createTicks(from?.state.pieces);
+  const lists = listsOf(from);
 
-  const drop = (entry: Entry): void => {
-    if (gone.has(entry.id)) return;
-    gone.add(entry.id);
-    if (entry.kind === "piece") pieces.drop(entry);
-    else {
-      const list = listOf(lists, entry);
-      const at = list.indexOf(entry);
-      if (at >= 0) list.splice(at, 1);
+  const drop = (id: string, by: Entry): void => {
+    if (by.kind === "piece" || by.kind === "undone") pieces.drop(id, by.place.piece);
+    for (const [kind, list] of lists) {
+      if (by.kind === kind || by.kind === "undone") list.drop(id);
     }
   };
   const addOne = (entry: Entry): void => {
-    if (byId.has(entry.id)) return;
-    byId.set(entry.id, entry);
+    if (!seen.add(entry.id)) return;
     for (const id of entry.corrects ?? []) {
-      const corrected = byId.get(id);
-      if (!corrected) named.set(id, [...(named.get(id) ?? []), entry.kind]);
-      else if (reaches(entry.kind, corrected.kind)) drop(corrected);
+      if (seen.has(id)) drop(id, entry);
+      else named.set(id, [...new Set([...(named.get(id) ?? []), entry.kind])]);
     }
-    if (named.get(entry.id)?.some((kind) => reaches(kind, entry.kind))) gone.add(entry.id);
+    const isGone = named.get(entry.id)?.some((kind) => kind === "undone" || kind === entry.kind);
     named.delete(entry.id);
-    if (gone.has(entry.id)) return;
+    // What takes back cannot be taken back: a tick that was wrongly taken back is told anew.
+    if (isGone || entry.kind === "undone") return;
     if (entry.kind === "piece") pieces.add(entry);
-    else {
-      const list = listOf(lists, entry);
-      const { count } = partsOf(entry);
-      // A device counts up: nearly always it is the last.
-      const at = list.findLastIndex((one) => partsOf(one).count < count) + 1;
-      list.splice(at, 0, entry);
-    }
+    else lists.get(entry.kind)?.add(entry);
   };
-  const of = <Kind extends EntryKind>(kind: Kind): EntryOf<Kind>[] =>
-    [...(lists.get(kind) ?? [])]
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .flatMap(([, list]) => list as EntryOf<Kind>[]);
+  const of = <Kind extends ListedKind>(kind: Kind): EntryOf<Kind>[] =>
+    (lists.get(kind)?.all() ?? []) as EntryOf<Kind>[];
+  const state = (): SiteState => {
+    const settled = new Set(of("settled").map(({ body }) => body.finding));
+    const findings = of("finding");
+    return {
+      pieces: pieces.state(),
+      readings: of("reading"),
+      openings: of("opening"),
+      ends: of("end"),
+      moisture: of("moisture"),
+      photos: of("photo"),
+      holdPoints: of("hold-point"),
+      open: findings.filter(({ id }) => !settled.has(id)),
+      settled: findings.filter(({ id }) => settled.has(id)),
+      short: of("short"),
+      notes: of("note"),
+      upkeep: of("upkeep"),
+    };
+  };
   return {
     add: (entries) => {
       for (const entry of entries) addOne(entry);
     },
-    state: () => {
-      const settled = new Set(of("settled").map(({ body }) => body.finding));
-      const findings = of("finding");
-      return {
-        pieces: pieces.state(),
-        readings: of("reading"),
-        openings: of("opening"),
-        ends: of("end"),
-        moisture: of("moisture"),
-        photos: of("photo"),
-        holdPoints: of("hold-point"),
-        open: findings.filter(({ id }) => !settled.has(id)),
-        settled: findings.filter(({ id }) => settled.has(id)),
-        short: of("short"),
-        notes: of("note"),
-        upkeep: of("upkeep"),
-      };
-    },
+    state,
+    folded: () => ({
+      state: state(),
+      rest: { settles: of("settled"), seen: seen.runs(), named: Object.fromEntries(named) },
+    }),
   };
 }
 
-/** Whether an entry that names another takes it back. What takes back cannot be taken back: a tick that was wrongly taken back is told anew. */
-function reaches(kind: EntryKind, corrected: EntryKind): boolean {
-  return corrected !== "undone" && (kind === "undone" || kind === corrected);
+/** Kinds that a state lists; ticks stand by their pieces, and what takes back is not shown. */
+type ListedKind = Exclude<EntryKind, "piece" | "undone">;
+
+function listsOf(from: Folded | undefined): ReadonlyMap<ListedKind, List> {
+  const { state, rest } = from ?? {};
+  const held: Readonly<Record<ListedKind, readonly Entry[]>> = {
+    reading: state?.readings ?? [],
+    opening: state?.openings ?? [],
+    end: state?.ends ?? [],
+    moisture: state?.moisture ?? [],
+    photo: state?.photos ?? [],
+    "hold-point": state?.holdPoints ?? [],
+    finding: [...(state?.open ?? []), ...(state?.settled ?? [])],
+    short: state?.short ?? [],
+    settled: rest?.settles ?? [],
+    note: state?.notes ?? [],
+    upkeep: state?.upkeep ?? [],
+  };
+  return new Map(
+    Object.entries(held).map(([kind, entries]) => [kind as ListedKind, createList(entries)] as const),
+  );
 }
 
-function listOf(lists: Map<EntryKind, Map<string, Entry[]>>, entry: Entry): Entry[] {
-  const ofKind = lists.get(entry.kind) ?? new Map<string, Entry[]>();
-  lists.set(entry.kind, ofKind);
-  const { device } = partsOf(entry);
-  const list = ofKind.get(device) ?? [];
-  ofKind.set(device, list);
-  return list;
-}
+type List = ReturnType<typeof createList>;
 
-function partsOf({ id }: Entry): { readonly device: string; readonly count: number } {
-  const hyphen = id.indexOf("-");
-  return { device: id.slice(0, hyphen), count: Number(id.slice(hyphen + 1)) };
-}
-
-function byDeviceAndCount(a: Entry, b: Entry): number {
-  const [one, other] = [partsOf(a), partsOf(b)];
-  return one.device === other.device ? one.count - other.count : one.device < other.device ? -1 : 1;
-}
-
-/** The pieces with their ticks; a piece is reckoned anew only where a tick of it came or went. */
-function createPieces() {
-  const ticks = new Map<string, EntryOf<"piece">[]>();
-  const known = new Map<string, PieceState>();
-  let marks: string[] | undefined;
+/** Entries of one kind that count, by device in the order of its counts. */
+function createList(from: readonly Entry[]) {
+  const byDevice = new Map<string, { readonly count: number; readonly entry: Entry }[]>();
+  const add = (entry: Entry): void => {
+    const { device, count } = partsOf(entry.id);
+    const own = byDevice.get(device) ?? [];
+    byDevice.set(device, own);
+    // A device counts up: nearly always it is the last.
+    own.splice(own.findLastIndex((one) => one.count < count) + 1, 0, { count, entry });
+  };
+  for (const entry of from) add(entry);
   return {
-    add: (tick: EntryOf<"piece">): void => {
-      const { piece } = tick.place;
-      const held = ticks.get(piece);
-      if (held) held.push(tick);
-      else {
-        ticks.set(piece, [tick]);
-        marks = undefined;
-      }
-      known.delete(piece);
+    add,
+    drop: (id: string): void => {
+      const own = byDevice.get(partsOf(id).device);
+      const at = own?.findIndex(({ entry }) => entry.id === id) ?? -1;
+      if (at >= 0) own?.splice(at, 1);
     },
-    drop: (tick: EntryOf<"piece">): void => {
-      const { piece } = tick.place;
-      const left = (ticks.get(piece) ?? []).filter((one) => one !== tick);
-      known.delete(piece);
-      if (left.length > 0) ticks.set(piece, left);
-      else {
-        ticks.delete(piece);
-        marks = undefined;
-      }
-    },
-    state: (): Record<string, PieceState> => {
-      marks ??= [...ticks.keys()].sort((a, b) => (a < b ? -1 : 1));
-      for (const mark of marks) {
-        if (!known.has(mark)) known.set(mark, pieceOf(ticks.get(mark) ?? []));
-      }
-      return Object.fromEntries(marks.map((mark) => [mark, known.get(mark) as PieceState]));
-    },
+    all: (): Entry[] =>
+      [...byDevice].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, own]) => own.map(({ entry }) => entry)),
   };
-}
-
-function pieceOf(ticks: readonly EntryOf<"piece">[]): PieceState {
-  const stages = new Map<Stage, string[]>();
-  for (const { id, body } of ticks.length > 1 ? [...ticks].sort(byDeviceAndCount) : ticks) {
-    stages.set(body.stage, [...(stages.get(body.stage) ?? []), id]);
-  }
-  const stage = STAGES.findLast((one) => stages.has(one)) ?? "cut";
-  return { stage, ticks: Object.fromEntries(stages) };
 }

@@ -2,8 +2,7 @@
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
-import type { Entry } from "../journal/entry.ts";
-import { foldJournal } from "../journal/fold.ts";
+import type { SiteState } from "../journal/fold.ts";
 import { isSkin } from "./counts.ts";
 import { dateOf, dayOf } from "./days.ts";
 
@@ -24,23 +23,19 @@ export interface BareMembrane {
  */
 export function bareMembranes(
   { facade, project }: { readonly facade: Pick<Facade, "faces">; readonly project: Project },
-  entries: readonly Entry[],
+  { pieces: told, holdPoints }: Pick<SiteState, "pieces" | "holdPoints">,
   now: string,
 ): BareMembrane[] {
-  const { pieces: told, holdPoints } = foldJournal(entries);
-  const times = new Map(entries.map(({ id, told: time }) => [id, dayOf(time)]));
   const limitWeeks = project.limits.membrane?.maxWeeksUncovered?.value;
   return facade.faces.flatMap(({ id: face, pieces }): BareMembrane[] => {
     const skin = pieces.filter(isSkin);
     if (skin.length > 0 && skin.every(({ mark }) => told[mark]?.stage === "fixed")) return [];
-    const signed = holdPoints
-      .filter(({ place, body }) => place.face === face && body.point === "H1")
-      .map(({ id }) => id);
+    const signed = holdPoints.filter(({ place, body }) => place.face === face && body.point === "H1");
     const strips = pieces
       .filter(({ kind }) => kind === "membrane")
       .flatMap(({ mark }) => told[mark]?.ticks.fixed ?? []);
     const since = [...signed, ...strips]
-      .flatMap((id) => times.get(id) ?? [])
+      .map(({ told: time }) => dayOf(time))
       .reduce((least, day) => Math.min(least, day), Infinity);
     if (since === Infinity) {
       return [{ face, outcome: "cannot evaluate", says: message("survey.bare.unknown", { face }) }];

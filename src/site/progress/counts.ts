@@ -52,7 +52,9 @@ export function progressOf(
         },
       };
     }),
-    strays: Object.keys(told).filter((mark) => !known.has(mark)),
+    strays: Object.keys(told)
+      .filter((mark) => !known.has(mark))
+      .sort(),
   };
 }
 

@@ -1,8 +1,7 @@
 /** When the cladding will be done if it goes on as so far: a plain average, said as such. */
 import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
-import type { Entry } from "../journal/entry.ts";
-import { foldJournal } from "../journal/fold.ts";
+import type { SiteState } from "../journal/fold.ts";
 import { areaM2, isSkin } from "./counts.ts";
 import { dateOf, dayOf } from "./days.ts";
 
@@ -29,17 +28,14 @@ const LEAST_DAYS = 3;
  */
 export function forecastOf(
   { faces }: Pick<Facade, "faces">,
-  entries: readonly Entry[],
+  { pieces: told }: Pick<SiteState, "pieces">,
   now: string,
 ): Forecast {
-  const { pieces: told } = foldJournal(entries);
-  const times = new Map(entries.map(({ id, told: time }) => [id, dayOf(time)]));
   const skin = faces.flatMap(({ pieces }) => pieces.filter(isSkin));
   const left = skin.filter(({ mark }) => told[mark]?.stage !== "fixed");
   if (skin.length > 0 && left.length === 0) return { kind: "done", says: message("survey.forecast.done") };
   const fixed = skin.flatMap((piece) => {
-    const ticks = told[piece.mark]?.ticks.fixed ?? [];
-    const days = ticks.flatMap((id) => times.get(id) ?? []);
+    const days = (told[piece.mark]?.ticks.fixed ?? []).map((tick) => dayOf(tick.told));
     return days.length === 0 ? [] : [{ areaM2: areaM2(piece), day: Math.floor(Math.min(...days)) }];
   });
   const days = new Set(fixed.map(({ day }) => day));

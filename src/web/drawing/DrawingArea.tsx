@@ -4,7 +4,7 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Point } from "../../geometry/point.ts";
 import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
-import type { PieceState } from "../../site/journal/fold.ts";
+import type { PieceStates } from "../../site/journal/ticks.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
 import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
 import { faceToDrawOn } from "../edit/draw/face-to-draw-on.ts";
@@ -42,7 +42,7 @@ export interface DrawingAreaProps {
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
   /** How far the pieces are, as the site tells; undefined where nobody has told anything yet. */
-  readonly told: Readonly<Record<string, PieceState>> | undefined;
+  readonly told: PieceStates | undefined;
   /** The layer of progress is shown, or not any more. */
   onProgress(shown: boolean): void;
   /** Further marks to show, of the finding that is open. */

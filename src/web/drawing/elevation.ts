@@ -18,7 +18,7 @@ import { markItems } from "../../scene/views/piece-marks.ts";
 import { progressItems } from "../../scene/views/progress.ts";
 import { windUseItems } from "../../scene/views/wind-use.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
-import type { PieceState } from "../../site/journal/fold.ts";
+import type { PieceStates } from "../../site/journal/ticks.ts";
 import type { Reader } from "../../text/say.ts";
 import { isBehindBattens, isShown, type Shown } from "./layers.ts";
 import { type Body, bodyOf } from "./scene-body.ts";
@@ -67,7 +67,7 @@ export interface ElevationOptions {
   /** How far wind uses what is on the faces, where that is shown. */
   readonly uses?: readonly FaceUse[];
   /** How far the pieces are, where that is shown. */
-  readonly told?: Readonly<Record<string, PieceState>> | undefined;
+  readonly told?: PieceStates | undefined;
 }
 
 export function drawElevation(

@@ -27,12 +27,10 @@ import type { SiteNews } from "./use-site-news.ts";
 import "./texts.ts";
 import "./progress.css";
 
-/** Entries that the band tells; the rest is the journal's. */
-const LATEST = 30;
 const STEPS = 8;
 const LEGEND = legendOfProgress(1);
 const NOTHING: readonly string[] = [];
-const NOT_ASKED = { told: [], state: foldJournal([]) };
+const NOT_ASKED = foldJournal([]);
 
 /** What the site has told: how far each face is, what can be done next, what was raised, and what boards' moisture means. */
 export const SiteBand = memo(function SiteBand({
@@ -53,8 +51,7 @@ export const SiteBand = memo(function SiteBand({
 }) {
   const { w, s, reader } = useWords();
   const { project, facade } = design;
-  const told = found?.told ?? NOT_ASKED.told;
-  const state = found?.state ?? NOT_ASKED.state;
+  const state = found?.state ?? NOT_ASKED;
   const progress = useMemo(() => progressOf(facade, state), [facade, state]);
   const steps = useMemo(
     () =>
@@ -63,15 +60,7 @@ export const SiteBand = memo(function SiteBand({
         .slice(0, STEPS),
     [facade, state],
   );
-  const forecast = useMemo(
-    () =>
-      forecastOf(
-        facade,
-        told.map(({ entry }) => entry),
-        new Date().toISOString(),
-      ),
-    [facade, told],
-  );
+  const forecast = useMemo(() => forecastOf(facade, state, new Date().toISOString()), [facade, state]);
   const moisture = useMemo(
     () => moistureFindings(project, correctedReadings({ project, facade }, state.moisture)),
     [project, facade, state],
@@ -174,25 +163,22 @@ export const SiteBand = memo(function SiteBand({
         </ul>
         <h3>{w("page.progress.journal")}</h3>
         <ol className="progress-journal" reversed>
-          {found.told
-            .slice(-LATEST)
-            .reverse()
-            .map(({ number, who, time, entry }) => (
-              <li key={number} value={number}>
-                {entry.kind === "piece" ? (
-                  <button type="button" className="here" onClick={() => onMark(entry.place.piece)}>
-                    {s(entrySaid(entry))}
-                  </button>
-                ) : (
-                  s(entrySaid(entry))
-                )}{" "}
-                <span className="sub">
-                  {[placeSaid(entry), who || w("page.progress.at-machine"), sayTime(time, reader)]
-                    .filter(Boolean)
-                    .join(" · ")}
-                </span>
-              </li>
-            ))}
+          {found.told.toReversed().map(({ number, who, time, entry }) => (
+            <li key={number} value={number}>
+              {entry.kind === "piece" ? (
+                <button type="button" className="here" onClick={() => onMark(entry.place.piece)}>
+                  {s(entrySaid(entry))}
+                </button>
+              ) : (
+                s(entrySaid(entry))
+              )}{" "}
+              <span className="sub">
+                {[placeSaid(entry), who || w("page.progress.at-machine"), sayTime(time, reader)]
+                  .filter(Boolean)
+                  .join(" · ")}
+              </span>
+            </li>
+          ))}
         </ol>
         <p className="caution">{w("page.progress.caution")}</p>
       </Scrolls>

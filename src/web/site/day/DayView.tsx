@@ -15,16 +15,16 @@ const MOST_STRAYS = 8;
 export function DayView({ site }: { site: Site }) {
   const { w, s } = useWords();
   const design = site.held?.design;
-  const { entries, state } = site;
+  const { state } = site;
   const far = useMemo(() => {
     if (!design) return undefined;
     const now = new Date().toISOString();
     return {
       progress: progressOf(design.facade, state),
-      forecast: forecastOf(design.facade, entries, now),
-      bare: bareMembranes(design, entries, now),
+      forecast: forecastOf(design.facade, state, now),
+      bare: bareMembranes(design, state, now),
     };
-  }, [design, entries, state]);
+  }, [design, state]);
   const steps = useMemo(
     () => (design ? orderOfWork(design.facade, state, design.project.sheets?.liftHeight) : []),
     [design, state],

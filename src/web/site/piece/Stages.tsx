@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Piece } from "../../../setout/facade.ts";
 import { STAGES, type Stage } from "../../../site/journal/entry.ts";
+import type { Tick } from "../../../site/journal/ticks.ts";
 import { useWords } from "../../words.ts";
 import type { Site } from "../use-site.ts";
 
@@ -15,8 +16,10 @@ export function Stages({ site, piece }: { site: Site; piece: Piece }) {
   const place = { face: piece.face, piece: piece.mark };
   const tick = async (stage: Stage): Promise<void> =>
     setKept(await site.tell({ kind: "piece", place, body: { stage } }));
-  const takeBack = async (ids: readonly string[]): Promise<void> =>
-    setKept(await site.tell({ kind: "undone", place, body: {}, corrects: ids.slice(0, MOST) }));
+  const takeBack = async (told: readonly Tick[]): Promise<void> => {
+    const corrects = told.slice(0, MOST).map(({ id }) => id);
+    setKept(await site.tell({ kind: "undone", place, body: {}, corrects }));
+  };
   return (
     <section aria-label={w("page.site.stages")}>
       <div className="stages">
@@ -34,10 +37,10 @@ export function Stages({ site, piece }: { site: Site; piece: Piece }) {
         ))}
       </div>
       {STAGES.map((stage) => {
-        const ids = ticks[stage];
+        const own = ticks[stage];
         return (
-          ids && (
-            <button key={stage} type="button" onClick={() => void takeBack(ids)}>
+          own && (
+            <button key={stage} type="button" onClick={() => void takeBack(own)}>
               {w(`page.site.back-${stage}`)}
             </button>
           )

@@ -56,11 +56,19 @@ export function lineTo(language: string): Line {
   };
 }
 
+/** As many entries are asked for at once. */
+export const PAGE = 1000;
+
 export function fetchJournal(
   project: string,
   after: number,
 ): Promise<Answer<{ readonly entries: readonly KnownEntry[]; readonly latest: number }>> {
-  return asked(`/api/projects/${project}/journal?after=${after}&limit=1000`, {}, (response) =>
+  return asked(`/api/projects/${project}/journal?after=${after}&limit=${PAGE}`, {}, (response) =>
     response.json(),
   );
+}
+
+/** An `Opening`, as JSON. */
+export function fetchOpening(project: string): Promise<Answer<string>> {
+  return asked(`/api/projects/${project}/site/opening`, {}, (response) => response.text());
 }

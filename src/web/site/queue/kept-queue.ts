@@ -94,29 +94,3 @@ export function keepPhoto(sha256: string, picture: Blob): Promise<void> {
     if (held === undefined) photos.put({ picture, hasArrived: false } satisfies HeldPhoto, sha256);
   });
 }
-
-/** Entries of a journal that are known here, and the number up to which all are. */
-export function knownJournal(
-  project: string,
-): Promise<{ readonly entries: readonly KnownEntry[]; readonly whole: number }> {
-  return transact(["journal", "device"], "readonly", async (within) => {
-    const all = within.objectStore("journal").getAll(rangeOf(project));
-    const whole = within.objectStore("device").get(`whole ${project}`);
-    return {
-      entries: (await answerOf(all)) as KnownEntry[],
-      whole: ((await answerOf(whole)) as number | undefined) ?? 0,
-    };
-  });
-}
-
-export function keepJournal(project: string, entries: readonly KnownEntry[], whole: number): Promise<void> {
-  return transact(["journal", "device"], "readwrite", async (within) => {
-    const journal = within.objectStore("journal");
-    for (const one of entries) journal.put(one, [project, one.number]);
-    within.objectStore("device").put(whole, `whole ${project}`);
-  });
-}
-
-function rangeOf(project: string): IDBKeyRange {
-  return IDBKeyRange.bound([project, 0], [project, Number.MAX_SAFE_INTEGER]);
-}
