@@ -71,7 +71,7 @@ function createSiteFolds({ journal }: Store): SiteFolds {
 
   const putByNow = async (project: string): Promise<void> => {
     const { fold, latest } = await upToDate(project);
-    const content = new TextEncoder().encode(JSON.stringify(foldedAt(latest, fold)));
+    const content = Buffer.from(JSON.stringify(foldedAt(latest, fold)));
     await journal.keepFold(project, FOLD_VERSION, { number: latest, content });
     putBy.set(project, latest);
   };
