@@ -8,7 +8,7 @@ import { cutFacade } from "../src/cutting/facade/cut-facade.ts";
 import type { CutPlan } from "../src/cutting/facade/plan.ts";
 import { readProject } from "../src/project/read.ts";
 import { setOut } from "../src/setout/set-out.ts";
-import { FIRST_PLANS } from "../test/helpers/first-plans.ts";
+import { firstPlan } from "../test/helpers/first-plan.ts";
 
 const RUNS = 3;
 
@@ -81,7 +81,7 @@ const rows = ["atelier-bouleau", "two-storey", "l-plan", "imperial", "porch"].ma
   });
   const firstPlans = Array.from({ length: RUNS + 1 }, () => {
     const start = performance.now();
-    cutFacade(project, facade, FIRST_PLANS);
+    firstPlan(project, facade);
     return performance.now() - start;
   });
   if (!plan) throw new Error(`${name}: the verifiers refuse the plan`);

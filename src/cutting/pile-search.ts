@@ -12,6 +12,8 @@ import { pick, seeded } from "./random.ts";
 const HISTORY = 50;
 /** Most boards that a step makes whole. */
 const MOST_RUINED = 5;
+/** Steps from one breath to the next. */
+const BREATH = 100;
 /** A place is passed over this often, so that the best one does not always win. */
 const BLINK = 0.03;
 /** A long rest is worth more than two short ones of the same length together, and so is a wide one. */
@@ -82,11 +84,11 @@ interface Place {
   readonly run: number;
 }
 
-/** Gives what it has at first and after each stretch. */
+/** Gives what it has now and then, at first as soon as all pieces were tried once; may be left at any time. */
 export function* searchPile(job: PileJob): Generator<PileCutting, PileCutting> {
   const random = seeded(job.seed);
   const worth = worths(job);
-  let best = firstOf(job, worth);
+  let best = plainOf(job, worth);
   let iterations = 0;
   let stretch = 0;
   const found = (): PileCutting => ({
@@ -96,17 +98,32 @@ export function* searchPile(job: PileJob): Generator<PileCutting, PileCutting> {
     stretch,
   });
   yield found();
+  if (job.work > 0) {
+    const diven = divenOf(job, worth);
+    if (costOf(job, diven) < costOf(job, best)) best = diven;
+    yield found();
+  }
   for (const budget of job.stretches) {
-    const after = searched(job, worth, { start: best, budget, random });
-    best = after.best;
-    iterations += after.steps;
+    const run = searched(job, worth, { start: best, budget, random });
+    const from = iterations;
+    for (let next = run.next(); ; next = run.next()) {
+      best = next.value.best;
+      iterations = from + next.value.steps;
+      if (next.done) break;
+      yield found();
+    }
     stretch += 1;
     yield found();
   }
   return found();
 }
 
-function searched(
+interface Searched {
+  readonly best: State;
+  readonly steps: number;
+}
+
+function* searched(
   job: PileJob,
   worth: Worths,
   {
@@ -114,7 +131,7 @@ function searched(
     budget,
     random,
   }: { readonly start: State; readonly budget: number; readonly random: () => number },
-): { readonly best: State; readonly steps: number } {
+): Generator<Searched, Searched> {
   let now = start;
   let best = start;
   let cost = costOf(job, start);
@@ -136,18 +153,23 @@ function searched(
       best = now;
       least = cost;
     }
+    if (steps % BREATH === BREATH - 1) yield { best, steps: steps + 1 };
   }
   return { best, steps };
 }
 
-/** The cheaper of a cutting piece by piece and one board by board, which takes a budget. */
-function firstOf(job: PileJob, worth: Worths): State {
+/** Cut piece by piece. */
+function plainOf(job: PileJob, worth: Worths): State {
   const plain = begunWith(job, []);
   recreate(job, worth, plain, steady);
-  if (job.work === 0) return plain;
+  return plain;
+}
+
+/** Cut board by board, as a linear programme weighs them. */
+function divenOf(job: PileJob, worth: Worths): State {
   const diven = begunWith(job, divePile(job, { leftOut: LEFT_OUT, work: job.work }));
   recreate(job, worth, diven, steady);
-  return costOf(job, diven) < costOf(job, plain) ? diven : plain;
+  return diven;
 }
 
 /** Boards cut into some strips, all other pieces left out. */

@@ -1,5 +1,6 @@
 import { toGridSteps } from "../units/length.ts";
 import { compare } from "./bounds.ts";
+import type { LowerBound } from "./box-bound.ts";
 import { lengthPlanCost, tidySum } from "./cost.ts";
 import { begun, ended, takeTo } from "./in-turn.ts";
 import { layOut, whyNever } from "./lengths.ts";
@@ -69,17 +70,69 @@ export interface PileResult {
 
 /** From the pile to the pieces: boards ripped and strips cut in one search, for the least of pieces left out and then the least of boards. */
 export function cutPile(request: PileRequest): PileResult {
+  return ended(pilePlans(request));
+}
+
+/**
+ * The same, giving the best plan so far every few milliseconds, as of sheets. Bounds come with the second: they take longer than the
+ * first. That on the boards is of the pieces that are placed, so a plan on the way that leaves out others is without it.
+ */
+export function* pilePlans(request: PileRequest): Generator<PileResult, PileResult> {
   const job = jobOf(request);
-  return resultOf(request, job, ended(searchPile(job)));
+  const proof = proofOf(job);
+  const search = searchPile(job);
+  let { value: found } = search.next();
+  let result = resultOf(request, job, found, NO_PROOF);
+  yield result;
+  for (let next = search.next(), at = 1; ; next = search.next(), at++) {
+    const isOther = at === 1 || next.value.left !== found.left || next.value.stretch > found.stretch;
+    found = next.value;
+    if (next.done) return resultOf(request, job, found, proof);
+    if (isOther) result = resultOf(request, job, found, at === 1 ? proof : proof.known());
+    yield result;
+  }
 }
 
 /** What `cutPile` returns at each effort, going on from the effort before; `most` as for lengths. */
 export function pileGoingOn(request: PileRequest, most: number): (effort: number) => PileResult {
   const job = jobOf({ ...request, effort: most });
+  const proof = proofOf(job);
   const part = begun(searchPile(job));
   return (effort) => {
     takeTo([part], stretches(request.budget ?? usualBudget, effort).length);
-    return resultOf(request, job, part.now);
+    return resultOf(request, job, part.now, proof);
+  };
+}
+
+/** What no cutting of the pile can better: areas of pieces left out and of boards, m². */
+interface PileProof {
+  readonly leastLeftOut: () => number;
+  readonly leastBoards: (placed: ReadonlySet<number>) => LowerBound;
+}
+
+const NOTHING: LowerBound = { bound: 0, how: "none" };
+const NO_PROOF: PileProof = { leastLeftOut: () => 0, leastBoards: () => NOTHING };
+
+/** Reckoned when it is first asked for; `known` is without what was not. */
+function proofOf(job: PileJob): PileProof & { readonly known: () => PileProof } {
+  let leftOut: number | undefined;
+  const boards = new Map<string, LowerBound>();
+  const keyOf = (placed: ReadonlySet<number>): string => [...placed].join(" ");
+  return {
+    leastLeftOut: () => {
+      leftOut ??= leastLeftOut(job, job.work);
+      return leftOut;
+    },
+    leastBoards: (placed) => {
+      const key = keyOf(placed);
+      const lower = boards.get(key) ?? { bound: leastBoards(job, job.work, placed), how: "pattern-lp" };
+      boards.set(key, lower);
+      return lower;
+    },
+    known: () => ({
+      leastLeftOut: () => leftOut ?? 0,
+      leastBoards: (placed) => boards.get(keyOf(placed)) ?? NOTHING,
+    }),
   };
 }
 
@@ -122,7 +175,7 @@ function jobOf(request: PileRequest): PileJob {
   };
 }
 
-function resultOf(request: PileRequest, job: PileJob, found: PileCutting): PileResult {
+function resultOf(request: PileRequest, job: PileJob, found: PileCutting, proof: PileProof): PileResult {
   const { boards, wanted } = request;
   const ripRequest = ripRequestOf(request);
   const demands = wanted.flatMap((want) => want.pieces.map((piece) => demandOf(want, piece)));
@@ -150,12 +203,9 @@ function resultOf(request: PileRequest, job: PileJob, found: PileCutting): PileR
   const plan = { bars, unplaced };
   const cost = lengthPlanCost(plan, strips);
   const area = tidySum(found.left.map((at) => job.pieces[at]?.area ?? 0));
-  const least = area > 0 ? Math.min(area, tidySum([leastLeftOut(job, job.work)])) : 0;
+  const least = area > 0 ? Math.min(area, tidySum([proof.leastLeftOut()])) : 0;
   const placed = new Set(demands.flatMap((_, at) => (out.has(at) ? [] : [at])));
-  const bound = compare(
-    { unplaced: [], cost },
-    { bound: leastBoards(job, job.work, placed), how: "pattern-lp" },
-  );
+  const bound = compare({ unplaced: [], cost }, proof.leastBoards(placed));
   return {
     ripRequest,
     rips,

@@ -56,6 +56,50 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(await page.locator(".search-on").textContent()).toContain("Nothing cheaper");
   });
 
+  it("shows a whole plan while better are searched for, its bound closing in, and an edit cuts anew without waiting for the last", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "outerleaf-effort-"));
+    const projectFile = join(folder, "effort.outerleaf.json");
+    const project = JSON.parse(readFileSync("examples/atelier-bouleau.outerleaf.json", "utf8"));
+    // A search of a minute and more.
+    project.cutting = { effort: 64 };
+    writeFileSync(projectFile, JSON.stringify(project));
+    const own = await serveExample("atelier-bouleau", { projectFile });
+    const { page, complaints, close } = await openPage(browser(), own);
+    await go(page, "Cutting");
+    const state = page.locator(".cutting-parts > .sub");
+    await soon(() => state.textContent()).toMatch(/[\d.]+ CAD so far; no cuts cost under [\d.]+ CAD/);
+    const costOf = async () => Number.parseFloat((await state.textContent()) ?? "");
+    const before = await costOf();
+    await soon(() => page.locator(".cutting-parts > .closing").count()).toBe(1);
+    const { plan } = example("atelier-bouleau").cut;
+    // On the way as at the end, every piece is on one of the sheets that are drawn.
+    const marks = plan?.sheets[0]?.result.plan.sheets.flatMap(({ placements }) => placements) ?? [];
+    const drawn = await page
+      .locator(".scene-picture text[data-of]")
+      .evaluateAll((texts) => texts.map((text) => text.getAttribute("data-of")));
+    expect(new Set(drawn)).toEqual(new Set(marks.map(({ demandId }) => demandId)));
+    // What is spoiled is told of the last plan alone.
+    const waits = await page
+      .locator(".cut-picture .spoil")
+      .evaluateAll((presses) => presses.map((press) => press.getAttribute("aria-disabled")));
+    expect(new Set(waits)).toEqual(new Set(["true"]));
+    expect(await page.locator(".search-on").count()).toBe(0);
+    await page.locator(".saw-limits summary").click();
+    const kerf = page.locator(".saw-limits input").first();
+    await kerf.fill("60");
+    await kerf.press("Enter");
+    // What the wider cut costs is told before the search for the narrower could end.
+    await soon(() => state.textContent()).toContain("as it now stands");
+    expect(await page.locator(".cutting-band[aria-busy=true]").count()).toBe(1);
+    await soon(() => state.textContent()).toContain("so far");
+    expect(await costOf()).toBeGreaterThan(before);
+    expect(await violations(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+    await own.close();
+    rmSync(folder, { recursive: true });
+  });
+
   it("weighs the widths to rip to by rod and pile, and takes a pair in one press", async () => {
     const folder = mkdtempSync(join(tmpdir(), "outerleaf-pile-"));
     const projectFile = join(folder, "few-boards.outerleaf.json");
@@ -84,7 +128,7 @@ describeInBrowser("the parts of the job", (browser) => {
     const { page, close } = await openPage(browser(), own);
     const { plan } = example("atelier-bouleau").cut;
     const counts = page.locator(".spoiled-stock .sub");
-    const settled = () => page.locator(".cutting-band[aria-busy=false]").waitFor();
+    const settled = () => page.locator(".cutting-parts > .sub", { hasText: "Cuts are numbered" }).waitFor();
     await go(page, "Cutting");
     await settled();
     const sheets = plan?.sheets[0]?.result.plan.sheets ?? [];
@@ -149,7 +193,7 @@ describeInBrowser("the parts of the job", (browser) => {
     const { page } = open;
     await go(page, "Sheets");
     const sheets = page.locator(".sheet-list .cutting-part");
-    const settled = () => page.locator(".cutting-band[aria-busy=false]").waitFor();
+    const settled = () => page.locator(".cutting-parts > .sub", { hasText: "Cuts are numbered" }).waitFor();
     await settled();
     const all = await sheets.count();
     const tick = page.locator(".sheet-list input").nth(1);

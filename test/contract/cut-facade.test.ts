@@ -1,12 +1,14 @@
 /** What every cut plan of a facade keeps to, on all example buildings. */
 import { describe, expect, it } from "vitest";
+import { closenessOf } from "../../src/cutting/facade/closeness.ts";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
+import { facadePlans } from "../../src/cutting/facade/facade-plans.ts";
 import type { CutPlan } from "../../src/cutting/facade/plan.ts";
 import { verifyLengthPlan } from "../../src/cutting/verify/lengths.ts";
 import { verifyRipPlan } from "../../src/cutting/verify/rips.ts";
 import { verifySheetPlan } from "../../src/cutting/verify/sheets.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
-import { FIRST_PLANS } from "../helpers/first-plans.ts";
+import { firstPlan } from "../helpers/first-plan.ts";
 import { example, exampleNames } from "./cut-facade-examples.ts";
 
 const SAWN = ["sheet", "board", "batten", "counter-batten", "rail", "post", "backing", "return"];
@@ -35,12 +37,31 @@ describe.each(exampleNames)("%s", (name) => {
   });
 
   it("has a first plan at once, which stands before the verifiers and costs no less than the last", () => {
-    const first = cutFacade(project, facade, FIRST_PLANS).plan;
+    const first = firstPlan(project, facade).plan;
     if (!first) throw new Error("the verifiers refuse the first plan");
     expect(places(first).sort()).toEqual(pieces.map(({ mark }) => mark).sort());
     const leftOut = (of: CutPlan): number => of.rips?.result.leftOut.area ?? 0;
     expect(leftOut(first)).toBeGreaterThanOrEqual(leftOut(plan));
     if (leftOut(first) === leftOut(plan)) expect(first.cost).toBeGreaterThanOrEqual(plan.cost - 1e-9);
+  });
+
+  it("gives whole plans on its way, each before the verifiers, and last the one that a search without a stop gives", () => {
+    const plans = facadePlans(project, facade);
+    const made = new Set<CutPlan>();
+    const bounds: number[] = [];
+    for (let next = plans.next(); ; next = plans.next()) {
+      const outcome = next.done ? next.value : next.value();
+      if (!outcome.plan) throw new Error("the verifiers refuse a plan on the way");
+      if (!made.has(outcome.plan)) bounds.push(closenessOf(outcome.plan).bound);
+      made.add(outcome.plan);
+      if (!next.done) continue;
+      expect(JSON.stringify(outcome)).toBe(JSON.stringify(cut));
+      break;
+    }
+    expect(made.size).toBeGreaterThan(2);
+    for (const one of made) expect(places(one).sort()).toEqual(pieces.map(({ mark }) => mark).sort());
+    const costs = [...made].map((one) => closenessOf(one).cost);
+    for (const bound of bounds) expect(bound).toBeLessThanOrEqual(Math.min(...costs) + 1e-9);
   });
 
   it("asks for every piece at its own size", () => {

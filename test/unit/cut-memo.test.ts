@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { createCutMemo } from "../../src/cutting/facade/cut-memo.ts";
+import { facadePlans } from "../../src/cutting/facade/facade-plans.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { batten, board, pileOf, sheet, wallFacade, wallProject } from "./cut-facade-wall.ts";
 
@@ -15,10 +16,14 @@ function withBoards(change: Partial<NonNullable<Project["pile"]>["boards"][numbe
     : project;
 }
 
+function lastOf<Last>(plans: Generator<unknown, Last>): Last {
+  for (let next = plans.next(); ; next = plans.next()) if (next.done) return next.value;
+}
+
 describe("what was searched for", () => {
   it("is kept where a board only has its picture taken", () => {
     const memo = createCutMemo();
-    const cut = (of: Project) => cutFacade(of, facade, memo.solversFor(of)).plan;
+    const cut = (of: Project) => lastOf(facadePlans(of, facade, memo)).plan;
     const first = cut(project);
     const again = cut(withBoards({ pictures: ["a".repeat(64)] }));
     expect(again).toEqual(cutFacade(project, facade).plan);
@@ -29,7 +34,7 @@ describe("what was searched for", () => {
 
   it("is searched anew for the part that is asked otherwise, or with more effort, and for no other", () => {
     const memo = createCutMemo();
-    const cut = (of: Project) => cutFacade(of, facade, memo.solversFor(of)).plan;
+    const cut = (of: Project) => lastOf(facadePlans(of, facade, memo)).plan;
     const first = cut(project);
     const shorter = withBoards({ length: 1000 });
     const second = cut(shorter);
@@ -40,9 +45,21 @@ describe("what was searched for", () => {
     expect(harder?.sheets[0]?.result).not.toBe(first?.sheets[0]?.result);
   });
 
+  it("is gone on with where a search was left on its way", () => {
+    const memo = createCutMemo();
+    const begun = facadePlans(project, facade, memo);
+    const value = begun.next().value;
+    const first = typeof value === "function" ? value().plan : undefined;
+    const last = lastOf(facadePlans(project, facade, memo)).plan;
+    expect(first?.sheets[0]?.request).toEqual(last?.sheets[0]?.request);
+    expect(last).toEqual(cutFacade(project, facade).plan);
+    // Nothing is left to search: the plan is there at once.
+    expect(facadePlans(project, facade, memo).next().done).toBe(true);
+  });
+
   it("is forgotten when two cuttings did without it", () => {
     const memo = createCutMemo();
-    const cut = (of: Project) => cutFacade(of, facade, memo.solversFor(of)).plan;
+    const cut = (of: Project) => lastOf(facadePlans(of, facade, memo)).plan;
     const [first] = [project, withBoards({ length: 1000 }), withBoards({ length: 1100 })].map(cut);
     expect(cut(project)?.rips?.result).not.toBe(first?.rips?.result);
   });

@@ -1,6 +1,5 @@
 /** `outerleaf cut`: what is sawn from which sheet, length and board of the pile, how good that is, and what is short. */
 
-import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import { lotSpares, SPARE_SHARE } from "../../cutting/facade/lot-spares.ts";
 import type { CutPlan, LengthPart, SheetPart } from "../../cutting/facade/plan.ts";
 import { type Recut, recut, unknownSince } from "../../cutting/facade/recut.ts";
@@ -13,6 +12,7 @@ import type { Facade } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Reader, say, sayLength } from "../../text/say.ts";
 import { type Answer, isRefusal, type Refusal } from "../answer.ts";
+import { cutOnTheWay } from "../cut-on-the-way.ts";
 import { exitOf } from "../exit.ts";
 import type { Job } from "../job.ts";
 import { openProject } from "../open-project.ts";
@@ -24,8 +24,7 @@ export async function command(job: Job): Promise<Answer> {
   const { project, reader } = opened;
   job.progress(message("cli.doing.design"));
   const { facade } = design(project);
-  job.progress(message("cli.doing.cut"));
-  const first = cutFacade(project, facade);
+  const first = cutOnTheWay(job, project, facade);
   const again = await cutAgain(job, { project, facade, former: first.plan });
   if (again !== undefined && isRefusal(again)) return again;
   const { plan, findings } = again?.outcome ?? first;

@@ -1,11 +1,11 @@
 /** The whole flow for one project: designed, cut, taken off, and every finding of it in one list. */
-import { cutFacade } from "../../cutting/facade/cut-facade.ts";
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Design } from "../../design.ts";
 import { byWeight, type Finding } from "../../findings/finding.ts";
 import type { Takeoff } from "../../takeoff/model.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import { message } from "../../text/message.ts";
+import { cutOnTheWay } from "../cut-on-the-way.ts";
 import { designed } from "../designed.ts";
 import type { Job } from "../job.ts";
 import type { OpenedProject } from "../open-project.ts";
@@ -25,8 +25,7 @@ export function workThrough(job: Job, opened: OpenedProject): Worked {
   const { project } = opened;
   job.progress(message("cli.doing.design"));
   const done = designed(project);
-  job.progress(message("cli.doing.cut"));
-  const { plan, findings: cutFindings } = cutFacade(project, done.facade);
+  const { plan, findings: cutFindings } = cutOnTheWay(job, project, done.facade);
   return {
     opened,
     design: done,

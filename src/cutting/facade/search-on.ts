@@ -5,18 +5,14 @@ import { tidySum } from "../cost.ts";
 import { lengthsGoingOn } from "../lengths.ts";
 import { pileGoingOn } from "../pile.ts";
 import { sheetsGoingOn } from "../sheets.ts";
+import { type Closeness, closenessOf } from "./closeness.ts";
 import { type CutSolvers, cutFacade } from "./cut-facade.ts";
 import { inBatches } from "./in-batches.ts";
 import type { CutPlan } from "./plan.ts";
 
 /** What cuts come to that are searched for with so much effort, as `cutting.effort` of the file asks for it. */
-export interface Tried {
+export interface Tried extends Closeness {
   readonly effort: number;
-  /** In the stock's currency; square metres of sheets and boards where no stock has a price. */
-  readonly costIn: "money" | "m2";
-  readonly cost: number;
-  /** What no plan costs less than, as far as is known by now. */
-  readonly bound: number;
   /** Of all tried so far none was cheaper, and this is the least effort that gives it. */
   readonly best: boolean;
   /** Of no part a cheaper plan exists. */
@@ -37,10 +33,10 @@ export function* searchOn(project: Project, facade: Facade): Generator<Tried> {
     if (!plan) continue;
     const better = best === undefined || isCheaper(plan, best);
     if (better) best = plan;
-    const { costIn, parts } = weighed(plan);
-    bound = Math.max(bound, tidySum(parts.map((one) => one.bound.bound)));
+    const close = closenessOf(plan);
+    bound = Math.max(bound, close.bound);
     const proven = resultsOf(plan).every((one) => one.bound.proven);
-    yield { effort, costIn, cost: tidySum(parts.map(({ cost }) => cost)), bound, best: better, proven };
+    yield { ...close, effort, bound, best: better, proven };
     if (proven) return;
   }
 }
@@ -76,14 +72,6 @@ function isCheaper(one: CutPlan, than: CutPlan): boolean {
   ]);
   const at = of.findIndex((value, i) => value !== old[i]);
   return at >= 0 && (of[at] ?? 0) < (old[at] ?? 0);
-}
-
-function weighed(plan: CutPlan) {
-  const { sheets, lengths, boards, rips } = plan;
-  const priced = [...sheets, ...lengths, ...boards.bought].filter(({ costIn }) => costIn === "money");
-  if (priced.length > 0) return { costIn: "money" as const, parts: priced.map(({ result }) => result) };
-  const parts = [...sheets.map(({ result }) => result), ...(rips ? [rips.result.lengths] : [])];
-  return { costIn: "m2" as const, parts };
 }
 
 function resultsOf({ sheets, lengths, boards, rips }: CutPlan) {

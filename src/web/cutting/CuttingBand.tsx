@@ -12,6 +12,8 @@ import type { Pick } from "../picks/pick.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
+import { Closing } from "./Closing.tsx";
+import { CuttingState } from "./CuttingState.tsx";
 import { cutParts } from "./cut-parts.ts";
 import { PileTable } from "./PileTable.tsx";
 import { RipWidths } from "./RipWidths.tsx";
@@ -34,6 +36,9 @@ export interface CuttingBandProps {
 
 const TakePile = lazy(async () => ({ default: (await import("../edit/intake/TakePile.tsx")).TakePile }));
 
+/** Plans on the way from which on they are plotted: most cuttings are done before anyone could look. */
+const SEEN = 3;
+
 /** No part of a plan is called so. */
 const PILE = "the pile itself";
 
@@ -49,7 +54,9 @@ export const CuttingBand = memo(function CuttingBand({
   onEdit,
 }: CuttingBandProps) {
   const { w, s } = useWords();
-  const { cut, stale, broken } = cutting;
+  const { cut, stale, closing } = cutting;
+  // A better plan may come that saws other stock.
+  const waits = stale || closing !== undefined;
   const { pile } = design.project;
   const parts = useMemo(() => (cut?.plan ? cutParts(cut.plan) : []), [cut]);
   const source = useMemo(() => sourceOf(design, document), [design, document]);
@@ -67,15 +74,16 @@ export const CuttingBand = memo(function CuttingBand({
     <div className="cutting-band" aria-busy={stale}>
       <div className="cutting-parts">
         <h2>{w("page.cutting")}</h2>
-        <p className="sub" aria-live="polite">
-          {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.cutting.about")}
-        </p>
-        {cut?.plan && !stale && <SearchOn {...{ design, document, onEdit }} />}
+        <CuttingState {...{ cutting }} currency={design.project.stock.currency}>
+          {w("page.cutting.about")}
+        </CuttingState>
+        {closing && closing.length >= SEEN && <Closing tries={closing} />}
+        {cut?.plan && !waits && <SearchOn {...{ design, document, onEdit }} />}
         <details className="saw-limits">
           <summary>{w("page.saw")}</summary>
           <SawFields source={source} onEdit={onEdit} />
         </details>
-        <SpoiledStock project={design.project} plan={cut?.plan} stale={stale} onEdit={onEdit} />
+        <SpoiledStock project={design.project} plan={cut?.plan} stale={waits} onEdit={onEdit} />
         <ul>
           {parts.map(({ key, name, count }) => (
             <li key={key}>
@@ -123,7 +131,7 @@ export const CuttingBand = memo(function CuttingBand({
                 project={design.project}
                 pile={pile}
                 plan={cut?.plan}
-                waits={stale}
+                waits={waits}
                 onEdit={onEdit}
               />
             )}
@@ -136,7 +144,7 @@ export const CuttingBand = memo(function CuttingBand({
           <div key={scene.id} className="cut-picture">
             <ScenePicture scene={scene} picked={marks} onMark={onMark} onOver={onOver} />
             {units.map(({ name, spoiled }) => (
-              <SpoilPress key={s(name)} name={name} waits={stale} onPress={() => spoilt(spoiled)} />
+              <SpoilPress key={s(name)} name={name} waits={waits} onPress={() => spoilt(spoiled)} />
             ))}
           </div>
         ))}

@@ -2,30 +2,33 @@ import { orderCsv } from "../../output/csv/order.ts";
 import type { OrderLine } from "../../takeoff/model.ts";
 import { message } from "../../text/message.ts";
 import { sayNumber } from "../../text/say.ts";
+import { CuttingState } from "../cutting/CuttingState.tsx";
 import type { Cutting } from "../cutting/use-cutting.ts";
 import { handOut } from "../sheet/hand-out.ts";
 import { Scrolls } from "../sheet/Scrolls.tsx";
 import { useWords } from "../words.ts";
 
 /** What is bought, with spare, and what it weighs. */
-export function OrderBand({ cutting: { cut, stale, broken } }: { cutting: Cutting }) {
+export function OrderBand({ cutting, currency }: { cutting: Cutting; currency: string }) {
   const words = useWords();
   const { w, s, reader } = words;
+  const { cut, stale, closing } = cutting;
   const takeoff = cut?.takeoff;
+  const waits = stale || closing !== undefined;
   const money = (value: number | undefined): string =>
     value === undefined ? w("schedule.order.no-price") : sayNumber(value, 2, reader);
   return (
     <div className="order-band" aria-busy={stale}>
       <div className="order-head">
         <h2>{w("page.order")}</h2>
-        <p className="sub" aria-live="polite">
-          {broken ? w("page.cutting.broken") : stale ? w("page.cutting.busy") : w("page.order.about")}
-        </p>
+        <CuttingState {...{ cutting, currency }}>{w("page.order.about")}</CuttingState>
         {takeoff && (
           <button
             type="button"
             className="fold"
+            aria-disabled={waits}
             onClick={() => {
+              if (waits) return;
               const { name, text } = orderCsv(takeoff, reader);
               handOut({ name, content: text }, "text/csv");
             }}

@@ -198,7 +198,9 @@ export function Workbench(sources: WorkbenchProps) {
     wanted: part === "cutting" || part === "order" || part === "site" || drawn,
     drawFor: drawn ? reader : undefined,
     drawOnly: part === "proof" ? LIGHT_SHEETS : undefined,
+    onTheWay: part === "cutting" || part === "order",
   });
+  const currency = settled?.design.project.stock.currency ?? "";
   const { edit } = project;
   const [progressShown, setProgressShown] = useState(false);
   const news = useSiteNews(
@@ -274,7 +276,7 @@ export function Workbench(sources: WorkbenchProps) {
           onEdit={edit}
         />
       );
-    if (part === "order") return <OrderBand cutting={cutting} />;
+    if (part === "order") return <OrderBand {...{ cutting, currency }} />;
     return part === "sheets" && settled ? (
       <SheetsBand
         cutting={cutting}
@@ -285,7 +287,7 @@ export function Workbench(sources: WorkbenchProps) {
         onEdit={edit}
       />
     ) : undefined;
-  }, [part, settled, news, sources.searcher, cutting, pick, goTo, goToMark, show, edit]);
+  }, [part, settled, news, sources.searcher, cutting, currency, pick, goTo, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];

@@ -1,25 +1,64 @@
 /** Cuts a project's facade and takes it off beside the page: it takes longer than a frame. */
-import { cutFacade } from "../../cutting/facade/cut-facade.ts";
+import type { CutOutcome } from "../../cutting/facade/cut-facade.ts";
 import { createCutMemo } from "../../cutting/facade/cut-memo.ts";
-import { designFile } from "../../design.ts";
+import { facadePlans, type PlanSoFar } from "../../cutting/facade/facade-plans.ts";
+import { designFile, type FileDesign } from "../../design.ts";
 import { createDrawMemo } from "../../output/drawings/draw-memo.ts";
 import { type DrawingSheet, drawnSet } from "../../output/drawings/drawing-sheets.ts";
 import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
-import type { CutAnswer, CutRequest, SentSheet } from "./cutter.ts";
+import type { CutAnswer, CutAsk, CutPost, SentSheet } from "./cutter.ts";
+
+/** Milliseconds of search from one look at what is newly asked to the next; a look takes up to four, as browsers hold timers back. */
+const BREATH = 40;
+/** Milliseconds from one plan on the way to the next: plans that nobody can follow are not sent. */
+const PLANS_APART = 120;
 
 const faces = createFaceMemo({ spare: 24, shareds: 2 });
 const searched = createCutMemo();
 const drawn = createDrawMemo();
 /** What the page has of each sheet. */
 const sent = new Map<string, DrawingSheet>();
+/** Of the newest question. */
+let newest = 0;
 
-function cut({ name, document, drawFor, drawOnly, withDesign }: CutRequest): CutAnswer {
+type Designed = Extract<FileDesign, { kind: "designed" }>;
+
+/** Undefined where a newer question has come meanwhile. */
+async function outcomeOf({ id, onTheWay }: CutAsk, made: Designed): Promise<CutOutcome | undefined> {
+  const { project, facade } = made.design;
+  const plans = facadePlans(project, facade, searched);
+  let seen: PlanSoFar | undefined;
+  let plansDue = 0;
+  let breathDue = performance.now() + BREATH;
+  for (let next = plans.next(); ; next = plans.next()) {
+    if (next.done) return next.value;
+    const now = performance.now();
+    if (onTheWay && next.value !== seen && now >= plansDue) {
+      seen = next.value;
+      post({ id, last: false, answer: answerOf(made, next.value()) });
+      plansDue = performance.now() + PLANS_APART;
+    }
+    if (now < breathDue) continue;
+    await new Promise((heard) => setTimeout(heard));
+    if (id !== newest) return undefined;
+    breathDue = performance.now() + BREATH;
+  }
+}
+
+function answerOf({ design }: Designed, { plan, findings }: CutOutcome): NonNullable<CutAnswer> {
+  return { plan, findings, takeoff: takeOff(design.project, design.facade, plan) };
+}
+
+/** The last answer to a question; nothing where a newer one has come meanwhile. */
+async function answer(ask: CutAsk): Promise<CutPost | undefined> {
+  const { id, name, document, drawFor, drawOnly, withDesign } = ask;
   const made = designFile({ name, document }, { faces });
-  if (made.kind === "refused") return undefined;
+  if (made.kind === "refused") return { id, last: true, answer: undefined };
+  const outcome = await outcomeOf(ask, made);
+  if (!outcome) return undefined;
   const { design } = made;
-  const { plan, findings } = cutFacade(design.project, design.facade, searched.solversFor(design.project));
-  const takeoff = takeOff(design.project, design.facade, plan);
+  const { plan, findings, takeoff } = answerOf(made, outcome);
   const own = [...made.readFindings, ...design.findings];
   const set =
     drawFor &&
@@ -28,11 +67,15 @@ function cut({ name, document, drawFor, drawOnly, withDesign }: CutRequest): Cut
       drawn,
     );
   return {
-    plan,
-    findings,
-    takeoff,
-    ...(set && { drawings: set.sheets.map(unlessSent), leftOut: set.leftOut }),
-    ...(withDesign && { designed: { design, findings: own } }),
+    id,
+    last: true,
+    answer: {
+      plan,
+      findings,
+      takeoff,
+      ...(set && { drawings: set.sheets.map(unlessSent), leftOut: set.leftOut }),
+      ...(withDesign && { designed: { design, findings: own } }),
+    },
   };
 }
 
@@ -43,13 +86,17 @@ function unlessSent(sheet: DrawingSheet): SentSheet {
   return known;
 }
 
-self.addEventListener("message", ({ data }: MessageEvent<CutRequest>) => {
-  let reply: CutAnswer;
-  try {
-    reply = cut(data);
-  } catch {
-    reply = undefined;
-  }
+function post(reply: CutPost): void {
   self.postMessage(reply);
-  for (const sheet of reply?.drawings ?? []) if ("svg" in sheet) sent.set(sheet.name, sheet);
+}
+
+self.addEventListener("message", ({ data }: MessageEvent<CutAsk>) => {
+  newest = data.id;
+  answer(data)
+    .catch((): CutPost => ({ id: data.id, last: true, answer: undefined }))
+    .then((reply) => {
+      if (!reply) return;
+      post(reply);
+      for (const sheet of reply.answer?.drawings ?? []) if ("svg" in sheet) sent.set(sheet.name, sheet);
+    });
 });
