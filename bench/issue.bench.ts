@@ -1,7 +1,10 @@
 /**
  * A whole issue, as `outerleaf issue` writes it less the disk: every document of the demo by its family, then how the time a sheet
  * and the memory grow with the faces, each building in a process of its own. Processor time, so that what else the machine does
- * does not count; the ratio is to the smallest building of the same run.
+ * does not count; the ratio is to the smallest building of the same run. `--long` adds a building of 500 faces, which takes minutes.
+ *
+ * Memory is told three ways: what the model holds before anything is written (facade, findings, take-off), the most that is alive at
+ * any moment of writing above that, and the peak of the process, which is more by what no one has swept up yet.
  */
 import { spawnSync } from "node:child_process";
 import { extname } from "node:path";
@@ -11,12 +14,13 @@ import { design } from "../src/design.ts";
 import { byWeight } from "../src/findings/finding.ts";
 import type { Shelf } from "../src/output/issue/shelf.ts";
 import { type IssueFacts, writeIssue } from "../src/output/issue/write-issue.ts";
+import { gathered } from "../src/output/pieces.ts";
 import type { Project } from "../src/project/schema/project.ts";
 import { takeOff } from "../src/takeoff/take-off.ts";
 import { ENGLISH_MM } from "../src/text/say.ts";
 import { exampleDocument, manyFaces, readAs } from "./buildings.ts";
 
-const GROWTH = [10, 40, 160, 500];
+const GROWTH = [10, 40, 160, ...(process.argv.includes("--long") ? [500] : [])];
 
 const round = (value: number): number => Math.round(value * 10) / 10;
 
@@ -51,12 +55,12 @@ interface Count {
   ms: number;
 }
 
+/** Looks at what is alive a few times of a set, and of every large document. */
+const LOOKS = 24;
+const PIECES_A_LOOK = 128;
+
 /** Counts what it gets and keeps nothing; each document bears the time since the one before. */
-function countingShelf(): {
-  shelf: Shelf;
-  families: Map<string, Count>;
-  seen(name: string, bytes: number): void;
-} {
+function countingShelf(look: () => void): { shelf: Shelf; families: Map<string, Count> } {
   const families = new Map<string, Count>();
   let clock = stopwatch();
   const seen = (name: string, bytes: number, documents = 0): void => {
@@ -69,42 +73,71 @@ function countingShelf(): {
     clock = stopwatch();
   };
   const shelf: Shelf = {
-    put: async ({ name, content }) => seen(name, content.length, 1),
+    put: async ({ name, pieces }) => {
+      seen(name, 0, 1);
+      let taken = 0;
+      for (const piece of gathered(pieces)) {
+        seen(name, piece.length);
+        taken += 1;
+        if (taken % PIECES_A_LOOK === 1 && !OF_A_SHEET.includes(extname(name))) look();
+      }
+    },
     open: async (name) => {
       seen(name, 0, 1);
       return { add: async (chunk) => seen(name, chunk.length), close: async () => seen(name, 0) };
     },
   };
-  return { shelf, families, seen };
+  return { shelf, families };
 }
 
-async function measured(project: Project, cut: boolean) {
+const OF_A_SHEET = [".svg", ".dxf"];
+
+/** Bytes that are alive. */
+function alive(): number {
+  globalThis.gc?.();
+  const { heapUsed, external } = process.memoryUsage();
+  return heapUsed + external;
+}
+
+async function measured(project: Project, { cut, memory }: { cut: boolean; memory: boolean }) {
   const whole = stopwatch();
   const facts = factsOf(project, cut);
   const designMs = whole();
   const fonts = await readPdfFonts();
-  const { shelf, families } = countingShelf();
+  const model = memory ? alive() : 0;
+  let most = model;
+  let looking = 0;
+  const look = (): void => {
+    if (!memory) return;
+    const own = stopwatch();
+    most = Math.max(most, alive());
+    looking += own();
+  };
+  const { shelf, families } = countingShelf(look);
   const clock = stopwatch();
   let sheets = 0;
   await writeIssue(facts, shelf, {
     fonts,
-    sheetDone: (_, of) => {
+    sheetDone: (number, of) => {
       sheets ||= of;
+      if (number % Math.ceil(of / LOOKS) === 0) look();
     },
   });
-  const ms = clock();
-  return { faces: facts.design.facade.faces.length, sheets, designMs, ms, families };
+  const ms = clock() - looking;
+  return { sheets, designMs, ms, families, modelMb: model / MB, writingMb: (most - model) / MB };
 }
+
+const MB = 2 ** 20;
 
 const child = process.argv.indexOf("--child");
 if (child >= 0) {
-  const { sheets, designMs, ms } = await measured(manyFaces(Number(process.argv[child + 1])), false);
-  const peakMb = process.resourceUsage().maxRSS / 1024;
-  console.log(JSON.stringify({ sheets, designMs, ms, peakMb }));
+  const project = manyFaces(Number(process.argv[child + 1]));
+  const { families: _, ...told } = await measured(project, { cut: false, memory: true });
+  console.log(JSON.stringify({ ...told, peakMb: process.resourceUsage().maxRSS / 1024 }));
 } else {
   const demo = readAs(exampleDocument("atelier-bouleau"), "demo");
-  await measured(demo, true);
-  const { sheets, ms, families } = await measured(demo, true);
+  await measured(demo, { cut: true, memory: false });
+  const { sheets, ms, families } = await measured(demo, { cut: true, memory: false });
   console.table(
     [...families].map(([family, { documents, bytes, ms: own }]) => ({
       family,
@@ -115,13 +148,14 @@ if (child >= 0) {
   );
   console.table([{ demo: "all documents", sheets, msASheet: round(ms / sheets), bound: 120 }]);
   const rows = GROWTH.map((faces) => {
-    const { stdout } = spawnSync(process.execPath, [process.argv[1] as string, "--child", String(faces)], {
-      encoding: "utf8",
-      stdio: ["ignore", "pipe", "inherit"],
-    });
+    const { stdout } = spawnSync(
+      process.execPath,
+      ["--expose-gc", process.argv[1] as string, "--child", String(faces)],
+      { encoding: "utf8", stdio: ["ignore", "pipe", "inherit"] },
+    );
     return {
       faces,
-      ...(JSON.parse(stdout) as { sheets: number; designMs: number; ms: number; peakMb: number }),
+      ...(JSON.parse(stdout) as Omit<Awaited<ReturnType<typeof measured>>, "families"> & { peakMb: number }),
     };
   });
   const [first] = rows;
@@ -132,6 +166,9 @@ if (child >= 0) {
       designMs: Math.round(row.designMs),
       writeMsASheet: round(row.ms / row.sheets),
       ofTheFirst: round(row.ms / row.sheets / ((first?.ms ?? 1) / (first?.sheets ?? 1))),
+      modelMb: Math.round(row.modelMb),
+      writingMb: Math.round(row.writingMb),
+      writingOfModel: round(row.writingMb / row.modelMb),
       peakMb: Math.round(row.peakMb),
       peakMbAFace: round(row.peakMb / row.faces),
     })),

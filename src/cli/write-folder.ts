@@ -24,6 +24,7 @@ import {
 } from "../output/issue/manifest.ts";
 import type { Document, OpenDocument, Shelf } from "../output/issue/shelf.ts";
 import { printJson } from "../output/json/print.ts";
+import { gathered } from "../output/pieces.ts";
 import { message } from "../text/message.ts";
 import { isRefusal, type Refusal } from "./answer.ts";
 import { systemReason } from "./files.ts";
@@ -101,9 +102,11 @@ function shelfIn(
       },
     };
   };
-  const put = async ({ name, content }: Document): Promise<void> => {
+  const put = async ({ name, pieces }: Document): Promise<void> => {
     const document = await open(name);
-    await document.add(typeof content === "string" ? Buffer.from(content, "utf8") : content);
+    for (const piece of gathered(pieces)) {
+      await document.add(typeof piece === "string" ? Buffer.from(piece, "utf8") : piece);
+    }
     await document.close();
   };
   const standing = async (names: readonly string[], from: Iterable<string>): Promise<boolean> => {

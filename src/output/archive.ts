@@ -1,5 +1,6 @@
 /** Files as one ZIP archive, written as they come. Every entry bears the same time, so that the same files give the same bytes. */
 import { Zip, ZipDeflate } from "fflate";
+import { bytesOf, gathered, type Piece } from "./pieces.ts";
 
 export interface ArchiveFile {
   add(chunk: Uint8Array): void;
@@ -33,4 +34,31 @@ export function archiveTo(take: (chunk: Uint8Array) => void): Archive {
     },
     end: () => zip.end(),
   };
+}
+
+export interface PiecesOfFile {
+  readonly name: string;
+  readonly pieces: Iterable<Piece>;
+}
+
+/** An archive of files that are made as it is written, in the pieces in which it comes. */
+export function* zipped(files: Iterable<PiecesOfFile>): Generator<Uint8Array> {
+  let ready: Uint8Array[] = [];
+  const handed = (): Uint8Array[] => {
+    const chunks = ready;
+    ready = [];
+    return chunks;
+  };
+  const archive = archiveTo((chunk) => ready.push(chunk));
+  for (const { name, pieces } of files) {
+    const file = archive.begin(name);
+    for (const piece of gathered(pieces)) {
+      file.add(bytesOf(piece));
+      yield* handed();
+    }
+    file.end();
+    yield* handed();
+  }
+  archive.end();
+  yield* handed();
 }

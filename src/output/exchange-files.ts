@@ -1,20 +1,22 @@
 /** Files for other programs, each made when it is asked for by name. */
-import { strToU8, zipSync } from "fflate";
 import type { CutPlan } from "../cutting/facade/plan.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Takeoff } from "../takeoff/model.ts";
 import type { Reader } from "../text/say.ts";
+import { zipped } from "./archive.ts";
 import { csvFiles } from "./csv/csv-files.ts";
 import { pileCsv } from "./csv/pile.ts";
+import { csvPieces } from "./csv/write.ts";
 import type { DrawingPaper } from "./drawings/facts.ts";
 import { dxfFiles, type NamedBytes } from "./dxf/dxf-files.ts";
 import { writeGlb } from "./gltf/glb.ts";
 import { writeIfc } from "./ifc/ifc.ts";
-import { cutJson } from "./json/cut.ts";
-import { findingsJson } from "./json/finding.ts";
-import { printJson } from "./json/print.ts";
-import { type SetOutFacts, setOutJson } from "./json/set-out.ts";
-import { takeoffJson } from "./json/takeoff.ts";
+import { cutListed } from "./json/cut.ts";
+import { findingsListed } from "./json/finding.ts";
+import { jsonPieces } from "./json/print.ts";
+import { type SetOutFacts, setOutListed } from "./json/set-out.ts";
+import { takeoffListed } from "./json/takeoff.ts";
+import { allBytes, mapped } from "./pieces.ts";
 import { schedulesXlsx } from "./xlsx/schedules.ts";
 
 /** `sheet`: the drawing of that name alone. */
@@ -45,9 +47,6 @@ export interface ExchangeFacts {
   readonly reader: Reader;
 }
 
-/** An archive's own times, which must be some: see the workbook's. */
-const NO_TIME = "1980-01-01T12:00:00";
-
 /** Undefined where a sheet of that name is none that is drawn to scale. */
 export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedBytes | undefined {
   const { design, findings, cutFindings, plan, takeoff, papers, reader } = facts;
@@ -55,7 +54,7 @@ export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedByt
   const tables = { facade, cutPlan: plan, takeoff, reader };
   switch (wish.kind) {
     case "workbook":
-      return { name: "schedules.xlsx", bytes: schedulesXlsx(tables, project.title) };
+      return { name: "schedules.xlsx", bytes: allBytes(schedulesXlsx(tables, project.title)) };
     case "model":
       return { name: "facade.ifc", bytes: writeIfc({ project, facade }) };
     case "scene": {
@@ -63,22 +62,27 @@ export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedByt
       return { name: "build-up.glb", bytes: writeGlb(facade, options) };
     }
     case "drawings":
-      return { name: "drawings-dxf.zip", bytes: zipped(dxfFiles(papers, reader)) };
+      return {
+        name: "drawings-dxf.zip",
+        bytes: allBytes(
+          zipped(mapped(dxfFiles(papers, reader), ({ name, bytes }) => ({ name, pieces: [bytes] }))),
+        ),
+      };
     case "tables": {
       const files = [...csvFiles(tables), pileCsv(project, reader)];
       return {
         name: "tables-csv.zip",
-        bytes: zipped(files.map(({ name, text }) => ({ name, bytes: strToU8(text) }))),
+        bytes: allBytes(zipped(mapped(files, ({ name, records }) => ({ name, pieces: csvPieces(records) })))),
       };
     }
     case "set-out-json":
-      return json("set-out.json", setOutJson(design, reader));
+      return json("set-out.json", setOutListed(design, reader));
     case "findings-json":
-      return json("findings.json", findingsJson(findings, { reader, waivers: project.waivers }));
+      return json("findings.json", findingsListed(findings, { reader, waivers: project.waivers }));
     case "cut-json":
-      return json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader));
+      return json("cut.json", cutListed({ project, plan, findings: cutFindings }, reader));
     case "takeoff-json":
-      return json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader));
+      return json("takeoff.json", takeoffListed({ project, takeoff, findings: cutFindings }, reader));
     case "sheet":
       return dxfFiles(
         papers.filter(({ name }) => name === wish.name),
@@ -87,10 +91,6 @@ export function exchangeFile(wish: ExchangeWish, facts: ExchangeFacts): NamedByt
   }
 }
 
-function json(name: string, value: unknown): NamedBytes {
-  return { name, bytes: strToU8(printJson(value)) };
-}
-
-function zipped(files: readonly NamedBytes[]): Uint8Array {
-  return zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: NO_TIME });
+function json(name: string, document: object): NamedBytes {
+  return { name, bytes: allBytes(jsonPieces(document)) };
 }

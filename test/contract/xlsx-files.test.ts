@@ -4,6 +4,7 @@ import readWorkbook from "read-excel-file/node";
 import { beforeAll, describe, expect, it } from "vitest";
 import { cutFacade } from "../../src/cutting/facade/cut-facade.ts";
 import { csvFiles } from "../../src/output/csv/csv-files.ts";
+import { allBytes } from "../../src/output/pieces.ts";
 import { schedulesXlsx } from "../../src/output/xlsx/schedules.ts";
 import { writeWorkbook } from "../../src/output/xlsx/workbook.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
@@ -16,8 +17,8 @@ describe("a workbook of schedules", () => {
   const { facade, project } = fixtureFacade();
   const { plan } = cutFacade(project, facade);
   const request = { facade, cutPlan: plan, takeoff: takeOff(project, facade, plan), reader: READER };
-  const bytes = schedulesXlsx(request, "Pavillon & cie");
-  const files = csvFiles(request);
+  const bytes = allBytes(schedulesXlsx(request, "Pavillon & cie"));
+  const files = csvFiles(request).map(({ records }) => [...records]);
   let sheets: { sheet: string; data: unknown[][] }[] = [];
   beforeAll(async () => {
     sheets = (await readWorkbook(Buffer.from(bytes))) as unknown as typeof sheets;
@@ -35,7 +36,7 @@ describe("a workbook of schedules", () => {
       "Commande",
     ]);
     for (const [i, { data }] of sheets.entries()) {
-      const wanted = (files[i]?.records ?? []).map((row) =>
+      const wanted = (files[i] ?? []).map((row) =>
         row.map((value) =>
           value === undefined || value === ""
             ? null
@@ -54,7 +55,7 @@ describe("a workbook of schedules", () => {
   it("freezes and filters the titles, and prints the whole width with them on every page", () => {
     const parts = unzipSync(bytes);
     const text = (name: string) => Buffer.from(parts[name] ?? []).toString("utf8");
-    for (const [i, { records }] of files.entries()) {
+    for (const [i, records] of files.entries()) {
       const sheet = text(`xl/worksheets/sheet${i + 1}.xml`);
       expect(sheet).toContain('<pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/>');
       expect(sheet).toMatch(new RegExp(`<autoFilter ref="A1:[A-Z]+${records.length}"/>`));
@@ -71,7 +72,7 @@ describe("a workbook of schedules", () => {
   it("is the same bytes again, by any clock", () => {
     const zone = process.env.TZ;
     process.env.TZ = "Pacific/Auckland";
-    const again = schedulesXlsx(structuredClone(request), "Pavillon & cie");
+    const again = allBytes(schedulesXlsx(structuredClone(request), "Pavillon & cie"));
     process.env.TZ = zone;
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
@@ -85,7 +86,7 @@ describe("a workbook of schedules", () => {
         paper: "A4",
       },
     );
-    const [first] = (await readWorkbook(Buffer.from(wide))) as unknown as typeof sheets;
+    const [first] = (await readWorkbook(Buffer.from(allBytes(wide)))) as unknown as typeof sheets;
     expect(first?.data[1]?.[0]).toBe("=1+1");
     expect(first?.data[1]?.[27]).toBe(26);
   });

@@ -100,7 +100,7 @@ describe.each(EXAMPLES)("the book of %s", (name) => {
     ["English, millimetres", ENGLISH_MM],
     ["French, feet and inches", FRENCH_FEET],
   ] as const)("prints in %s every number as the JSON has it, and every sentence", (_, reader) => {
-    const page = bookHtml(book, reader);
+    const page = pageOf(book, reader);
     for (const { number, finding: one } of entries) {
       const told = findingJson(one, { reader });
       const text = entryText(page, number);
@@ -148,6 +148,10 @@ describe.each(EXAMPLES)("the book of %s", (name) => {
 const BARE = { title: "T", site: { place: "P" } } as Project;
 const HOSTILE = `<img src=x onerror="alert(1)">&'\\"};@import`;
 
+function pageOf(...of: Parameters<typeof bookHtml>): string {
+  return [...bookHtml(...of)].join("");
+}
+
 describe("an entry", () => {
   const one = finding({
     code: "P011",
@@ -162,7 +166,7 @@ describe("an entry", () => {
   });
 
   it("says what is missing where it cannot be evaluated, and counts marks beyond a dozen", () => {
-    const text = entryText(bookHtml(bookOf(BARE, [one]), ENGLISH_MM), "P011-1");
+    const text = entryText(pageOf(bookOf(BARE, [one]), ENGLISH_MM), "P011-1");
     expect(text).toContain("What is missing:");
     expect(text).toContain("/buildUps/0/layers");
     expect(text).toContain("M11 and 3 more");
@@ -170,7 +174,7 @@ describe("an entry", () => {
 
   it("escapes whatever the file brings, in the page and in its style sheet", () => {
     const hostile = { ...BARE, title: `${HOSTILE}</style>`, about: HOSTILE, revision: HOSTILE } as Project;
-    const page = bookHtml(bookOf(hostile, [one]), ENGLISH_MM);
+    const page = pageOf(bookOf(hostile, [one]), ENGLISH_MM);
     expect(page).not.toContain("<img");
     const style = page.slice(page.indexOf("<style>"), page.indexOf("</style>"));
     expect(style).not.toMatch(/@import|onerror="/);
@@ -182,7 +186,7 @@ describe("an entry", () => {
       ...BARE,
       waivers: [{ code: "P011", who: "A. Engineer", when: "2026-03-02", why: "declared" }],
     };
-    const page = bookHtml(bookOf(waived as Project, [one]), ENGLISH_MM);
+    const page = pageOf(bookOf(waived as Project, [one]), ENGLISH_MM);
     expect(page.match(/Waived by A\. Engineer, 2026-03-02: declared/g)).toHaveLength(2);
   });
 
@@ -191,7 +195,7 @@ describe("an entry", () => {
       message("proof.rule-asks.mm", { rule: message("proof.rule.switzerland-practice"), value }),
     );
     const apart = { ...one, says: message("proof.cavity.rules", { depth: 20, zones: 1, rules }) };
-    const text = entryText(bookHtml(bookOf(BARE, [apart]), ENGLISH_MM), "P011-1");
+    const text = entryText(pageOf(bookOf(BARE, [apart]), ENGLISH_MM), "P011-1");
     expect(text.match(/<li>[^<]+<\/li>/g)).toHaveLength(2);
     expect(text).toContain("side by side");
   });

@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { pileCsv } from "../../src/output/csv/pile.ts";
+import { allBytes } from "../../src/output/pieces.ts";
 import { writeWorkbook } from "../../src/output/xlsx/workbook.ts";
 import { mapColumns } from "../../src/project/intake/pile/columns.ts";
 import { readPile } from "../../src/project/intake/pile/read-pile.ts";
@@ -62,7 +63,7 @@ describe("the pile that we write", () => {
       title: "",
       paper: "A4",
     });
-    for (const table of [readCsv(csv, "pile.csv"), await readXlsx(xlsx, "pile.xlsx")]) {
+    for (const table of [readCsv(csv, "pile.csv"), await readXlsx(allBytes(xlsx), "pile.xlsx")]) {
       const pile = pileOf(table);
       if (!pile.ok) throw new Error(pile.findings.map(({ says }) => say(says, ENGLISH_MM)).join());
       const { change, tells } = replacePile({ project, document }, pile.pile, "pile.csv");

@@ -3,11 +3,13 @@ import { OUTCOMES } from "../../findings/finding.ts";
 import type { Book, BookChapter, BookEntry } from "../../scene/book/model.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
+import { mapped } from "../pieces.ts";
 import { countHtml, entryHtml, outcomeHtml, placeText } from "./entry-html.ts";
 import { type Html, html } from "./markup.ts";
 import { bookStyle } from "./style.ts";
 
-export function bookHtml(book: Book, reader: Reader): string {
+/** Handed out in pieces, the opening first and then rule by rule. */
+export function* bookHtml(book: Book, reader: Reader): Generator<string> {
   const word = (key: string): string => say(message(key), reader);
   const revision = book.revision ?? "–";
   const style = bookStyle({
@@ -16,7 +18,7 @@ export function bookHtml(book: Book, reader: Reader): string {
     foot: word("book.foot"),
     page: word("book.page"),
   });
-  const page = html`<!doctype html>
+  yield html`<!doctype html>
 <html lang="${reader.language}">
 <head>
 <meta charset="utf-8">
@@ -40,11 +42,9 @@ ${provisionalTable(book.provisional, reader)}
 <h2>${word("book.contents")}</h2>
 <ol class="contents">${book.chapters.flatMap((chapter, at) => contentsLines(chapter, at + 1, reader))}</ol>
 </section>
-${book.chapters.map((chapter, at) => chapterHtml(chapter, at + 1, reader))}
-</body>
-</html>
-`;
-  return page.html;
+`.html;
+  for (const [at, chapter] of book.chapters.entries()) yield* chapterHtml(chapter, at + 1, reader);
+  yield "\n</body>\n</html>\n";
 }
 
 function link({ number }: BookEntry): Html {
@@ -108,14 +108,13 @@ function contentsLines(chapter: BookChapter, at: number, reader: Reader): Html[]
   ];
 }
 
-function chapterHtml(chapter: BookChapter, at: number, reader: Reader): Html {
-  const rules = chapter.rules.map(
-    ({ code, name, entries }) =>
-      html`<h3 id="${code}">${code} ${say(name, reader)}</h3>\n${entries.map((entry) => entryHtml(entry, reader))}`,
-  );
-  return html`<section>
+function* chapterHtml(chapter: BookChapter, at: number, reader: Reader): Generator<string> {
+  yield html`<section>
 <h2 id="${chapter.subject}">${at} ${subjectName(chapter, reader)}</h2>
-<div class="rules">${rules}</div>
-</section>
-`;
+<div class="rules">`.html;
+  for (const { code, name, entries } of chapter.rules) {
+    yield html`<h3 id="${code}">${code} ${say(name, reader)}</h3>\n`.html;
+    yield* mapped(entries, (entry) => entryHtml(entry, reader).html);
+  }
+  yield "</div>\n</section>\n";
 }

@@ -62,14 +62,9 @@ interface FixingRow {
 
 export function fixingsCsv(facade: Facade, reader: Reader): CsvFile {
   const length = lengthColumns(reader);
-  const rows = facade.faces.flatMap((face) =>
-    face.pieces.flatMap(({ mark, fixings }) =>
-      fixings.map((fixing): FixingRow => ({ piece: mark, face: face.id, fixing })),
-    ),
-  );
   return csvFile<FixingRow>("fixings.csv", {
     reader,
-    rows,
+    rows: { [Symbol.iterator]: () => fixingRows(facade) },
     columns: [
       column("piece", ({ piece }) => piece),
       column("face", ({ face }) => face),
@@ -83,4 +78,11 @@ export function fixingsCsv(facade: Facade, reader: Reader): CsvFile {
       length("bite", "size", ({ fixing }) => fixing.bite),
     ],
   });
+}
+
+function* fixingRows({ faces }: Facade): Generator<FixingRow> {
+  for (const { id: face, pieces } of faces) {
+    for (const { mark: piece, fixings } of pieces)
+      for (const fixing of fixings) yield { piece, face, fixing };
+  }
 }

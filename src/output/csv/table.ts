@@ -8,8 +8,9 @@ import { type Cell, csvText } from "./write.ts";
 
 export interface CsvFile {
   readonly name: string;
-  /** Titles, then a record a row: what the text says. */
-  readonly records: readonly (readonly Cell[])[];
+  /** Titles, then a record a row: what the text says. Each is made when it is asked for. */
+  readonly records: Iterable<readonly Cell[]>;
+  /** The whole of it, made anew each time. */
   readonly text: string;
 }
 
@@ -82,9 +83,20 @@ export function csvFile<Row>(
     columns,
     rows,
     reader,
-  }: { readonly columns: readonly Column<Row>[]; readonly rows: readonly Row[]; readonly reader: Reader },
+  }: { readonly columns: readonly Column<Row>[]; readonly rows: Iterable<Row>; readonly reader: Reader },
 ): CsvFile {
   const titles = columns.flatMap((one) => one.titles.map((title) => say(title, reader)));
-  const records = [titles, ...rows.map((row) => columns.flatMap((one) => one.cells(row)))];
-  return { name, records, text: csvText(records) };
+  const records = {
+    *[Symbol.iterator]() {
+      yield titles;
+      for (const row of rows) yield columns.flatMap((one) => one.cells(row));
+    },
+  };
+  return {
+    name,
+    records,
+    get text() {
+      return csvText(records);
+    },
+  };
 }

@@ -3,6 +3,7 @@
  * or a line break, quotes doubled. UTF-8 without a byte order mark, as the RFC's grammar leaves no place for one; numbers
  * with a point in every language. A text that a spreadsheet would run as a formula gets an apostrophe in front.
  */
+import { mapped } from "../pieces.ts";
 
 /** A number is never guarded and never quoted; undefined is an empty field. */
 export type Cell = string | number | undefined;
@@ -11,8 +12,13 @@ export type Cell = string | number | undefined;
 const FORMULA = /^[=+\-@\t\r]/;
 const QUOTED = /[",\r\n]/;
 
-export function csvText(records: readonly (readonly Cell[])[]): string {
-  return records.map((record) => `${record.map(field).join(",")}\r\n`).join("");
+export function csvText(records: Iterable<readonly Cell[]>): string {
+  return [...csvPieces(records)].join("");
+}
+
+/** The same, a piece a record. */
+export function csvPieces(records: Iterable<readonly Cell[]>): Iterable<string> {
+  return mapped(records, (record) => `${record.map(field).join(",")}\r\n`);
 }
 
 function field(cell: Cell): string {

@@ -8,6 +8,7 @@ import type { BattenLine, PieceLine } from "../../takeoff/model.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import { PAPER_SIZES } from "../../units/paper-sizes.ts";
+import { mapped } from "../pieces.ts";
 import { lengthCells } from "./cells.ts";
 import type { DrawingFacts } from "./facts.ts";
 import type { PrintPage } from "./rod-strips.ts";
@@ -36,49 +37,88 @@ export function usualLabelsOn(paper: LabelSheet["paper"]): LabelSheet {
   return USUAL[paper];
 }
 
-export function labelPages(facts: DrawingFacts): PrintPage[] {
+/** Sheets of labels, counted before they are drawn. */
+export interface LabelPages {
+  readonly count: number;
+  /** All that they are drawn from, as text. */
+  drawnFrom(): Iterable<string>;
+  /** Each is drawn when its turn comes: a building's labels are many, and their codes are large. */
+  pages(): Generator<PrintPage>;
+}
+
+export function labelPages(facts: DrawingFacts): LabelPages {
   const sheet = facts.design.project.sheets?.labels ?? usualLabels(facts.reader);
-  const { width, height } = PAPER_SIZES[sheet.paper];
   const labels = labelsOf(facts);
   const aPage = sheet.columns * sheet.rows;
-  const pages = Math.ceil(labels.length / aPage);
-  return Array.from({ length: pages }, (_, page): PrintPage => {
-    const own = labels.slice(page * aPage, (page + 1) * aPage);
-    const id = `labels-${page + 1}`;
-    return {
-      name: id,
-      label: id,
-      drawing: {
-        id,
-        title: message("drawing.title.labels", { page: page + 1, pages }),
-        scale: 1,
-        toScale: false,
-        bounds: { x: [0, width], y: [0, height] },
-        items: own.flatMap((one, i) => {
-          const [row, column] = [Math.floor(i / sheet.columns), i % sheet.columns];
-          const x = sheet.left + column * (sheet.width + sheet.gapX);
-          const y = height - sheet.top - row * (sheet.height + sheet.gapY);
-          return labelItems(one, { at: [x, y], width: sheet.width, height: sheet.height });
-        }),
-      },
-    };
-  });
+  const count = Math.ceil(labels.count / aPage);
+  return {
+    count,
+    *drawnFrom() {
+      yield JSON.stringify(sheet);
+      yield* mapped(labels.some(), (one) => JSON.stringify(one));
+    },
+    *pages() {
+      for (let page = 0; page < count; page++) {
+        const own = labels.some(page * aPage, (page + 1) * aPage);
+        yield labelPage([...own], sheet, { page: page + 1, pages: count });
+      }
+    },
+  };
+}
+
+function labelPage(
+  labels: readonly LabelFacts[],
+  sheet: LabelSheet,
+  place: { readonly page: number; readonly pages: number },
+): PrintPage {
+  const { width, height } = PAPER_SIZES[sheet.paper];
+  const id = `labels-${place.page}`;
+  return {
+    name: id,
+    label: id,
+    drawing: {
+      id,
+      title: message("drawing.title.labels", place),
+      scale: 1,
+      toScale: false,
+      bounds: { x: [0, width], y: [0, height] },
+      items: labels.flatMap((one, i) => {
+        const [row, column] = [Math.floor(i / sheet.columns), i % sheet.columns];
+        const x = sheet.left + column * (sheet.width + sheet.gapX);
+        const y = height - sheet.top - row * (sheet.height + sheet.gapY);
+        return labelItems(one, { at: [x, y], width: sheet.width, height: sheet.height });
+      }),
+    },
+  };
+}
+
+interface Labels {
+  readonly count: number;
+  /** As `slice`, each made when its turn comes. */
+  some(from?: number, to?: number): Iterable<LabelFacts>;
 }
 
 /** Cladding and what is bent for it, then battens, in the order of their schedules. */
-export function labelsOf({ design: { facade, project }, takeoff, reader }: DrawingFacts): LabelFacts[] {
-  if (!takeoff) return [];
+export function labelsOf({ design: { facade, project }, takeoff, reader }: DrawingFacts): Labels {
+  if (!takeoff) return { count: 0, some: () => [] };
   const pieces = new Map(facade.faces.flatMap((face) => face.pieces.map((piece) => [piece.mark, piece])));
   const batches = new Map(
     finishBatches(takeoff, facade).flatMap((batch) => batch.pieces.map(({ mark }) => [mark, batch.code])),
   );
   const revision = project.issued?.revisions.at(-1)?.revision ?? "0";
-  return [...takeoff.pieces, ...takeoff.battens].flatMap((line): LabelFacts[] => {
+  const siteAddress = project.sheets?.siteAddress;
+  const lines = [...takeoff.pieces, ...takeoff.battens].flatMap((line) => {
     const piece = pieces.get(line.mark);
-    if (!piece) return [];
-    const code = labelCode(piece, { revision, siteAddress: project.sheets?.siteAddress });
-    return [labelOf(line, { piece, batch: batches.get(line.mark), code, reader })];
+    return piece ? [{ line, piece }] : [];
   });
+  return {
+    count: lines.length,
+    some: (from, to) =>
+      mapped(lines.slice(from, to), ({ line, piece }) => {
+        const code = labelCode(piece, { revision, siteAddress });
+        return labelOf(line, { piece, batch: batches.get(line.mark), code, reader });
+      }),
+  };
 }
 
 /**

@@ -9,7 +9,7 @@ import type { FillRole } from "../../scene/roles.ts";
 import { PIECE_FILLS } from "../../scene/views/section-cut.ts";
 import type { Facade, FaceLayout } from "../../setout/facade.ts";
 import { PALETTES } from "../palettes.ts";
-import { utf8 } from "../utf8.ts";
+import { allBytes, bytesOf, gathered } from "../pieces.ts";
 import { type Corner, pieceCorners, prismCorners } from "./prism.ts";
 
 interface Part {
@@ -18,50 +18,82 @@ interface Part {
   readonly corners: readonly Corner[];
 }
 
-/** @param sheathing thickness, mm */
-export function writeGlb(
-  facade: Facade,
-  { title, sheathing }: { title: string; sheathing: number },
-): Uint8Array {
+interface GlbOptions {
+  readonly title: string;
+  /** Thickness, mm. */
+  readonly sheathing: number;
+}
+
+export function writeGlb(facade: Facade, options: GlbOptions): Uint8Array {
+  return allBytes(glbPieces(facade, options));
+}
+
+/** The same, handed out face by face: corners are reckoned twice, to say where they will be and to write them, and not held. */
+export function* glbPieces(facade: Facade, { title, sheathing }: GlbOptions): Generator<Uint8Array> {
   const fills: FillRole[] = [];
-  const nodes: object[] = [];
-  const meshes: object[] = [];
-  const accessors: object[] = [];
-  const positions: number[] = [];
+  const [nodes, meshes, accessors]: [string[], string[], string[]] = [[], [], []];
   const roots: number[] = [];
+  let byteLength = 0;
   for (const face of facade.faces) {
     const children = partsOf(face, facade, sheathing).map(({ name, fill, corners }) => {
       if (!fills.includes(fill)) fills.push(fill);
-      accessors.push(placed(face, corners, positions));
-      meshes.push({
-        name,
-        primitives: [{ attributes: { POSITION: accessors.length - 1 }, material: fills.indexOf(fill) }],
-      });
-      return nodes.push({ name, mesh: meshes.length - 1 }) - 1;
+      const mesh = meshes.length;
+      const { low, high } = placed(face, corners);
+      accessors.push(
+        JSON.stringify({
+          bufferView: 0,
+          byteOffset: byteLength,
+          componentType: 5126,
+          count: corners.length,
+          type: "VEC3",
+          min: low,
+          max: high,
+        }),
+      );
+      byteLength += corners.length * BYTES_A_CORNER;
+      const primitives = [{ attributes: { POSITION: mesh }, material: fills.indexOf(fill) }];
+      meshes.push(JSON.stringify({ name, primitives }));
+      return nodes.push(JSON.stringify({ name, mesh })) - 1;
     });
-    roots.push(nodes.push({ name: face.id, children }) - 1);
+    roots.push(nodes.push(JSON.stringify({ name: face.id, children })) - 1);
   }
-  const bytes = new Uint8Array(new Float32Array(positions).buffer);
-  const json = {
+  const materials = fills.map((fill) => ({
+    name: fill,
+    doubleSided: true,
+    pbrMetallicRoughness: {
+      baseColorFactor: linear(PALETTES.light[fill]),
+      metallicFactor: 0,
+      roughnessFactor: 0.9,
+    },
+  }));
+  const views = [{ buffer: 0, byteOffset: 0, byteLength, byteStride: BYTES_A_CORNER, target: 34962 }];
+  const start = {
     asset: { version: "2.0", generator: "Outerleaf" },
     scene: 0,
     scenes: [{ name: title, nodes: roots }],
-    nodes,
-    meshes,
-    materials: fills.map((fill) => ({
-      name: fill,
-      doubleSided: true,
-      pbrMetallicRoughness: {
-        baseColorFactor: linear(PALETTES.light[fill]),
-        metallicFactor: 0,
-        roughnessFactor: 0.9,
-      },
-    })),
-    accessors,
-    bufferViews: [{ buffer: 0, byteOffset: 0, byteLength: bytes.length, byteStride: 12, target: 34962 }],
-    buffers: [{ byteLength: bytes.length }],
   };
-  return packed(utf8(JSON.stringify(json)), bytes);
+  const json = [
+    `${JSON.stringify(start).slice(0, -1)},"nodes":[`,
+    ...listed(nodes),
+    '],"meshes":[',
+    ...listed(meshes),
+    `],"materials":${JSON.stringify(materials)},"accessors":[`,
+    ...listed(accessors),
+    `],"bufferViews":${JSON.stringify(views)},"buffers":${JSON.stringify([{ byteLength }])}}`,
+  ];
+  const chunks = Array.from(gathered(json), bytesOf);
+  const written = chunks.reduce((sum, { length }) => sum + length, 0);
+  const padding = (4 - (written % 4)) % 4;
+  const total = 12 + 8 + written + padding + 8 + byteLength;
+  yield words(MAGIC, 2, total, written + padding, JSON_CHUNK);
+  yield* chunks;
+  yield new Uint8Array(padding).fill(0x20);
+  yield words(byteLength, BINARY_CHUNK);
+  for (const face of facade.faces) {
+    for (const { corners } of partsOf(face, facade, sheathing)) {
+      yield new Uint8Array(placed(face, corners).positions.buffer);
+    }
+  }
 }
 
 function partsOf(face: FaceLayout, { planes }: Facade, sheathing: number): Part[] {
@@ -95,11 +127,20 @@ function partsOf(face: FaceLayout, { planes }: Facade, sheathing: number): Part[
 
 const MM_PER_M = 1000;
 
-/** Adds the corners to the list and says where they are. A soffit's frame is left-handed: its triangles are turned. */
-function placed({ frame }: FaceLayout, corners: readonly Corner[], into: number[]): object {
+/** Three numbers of four bytes. */
+const BYTES_A_CORNER = 12;
+
+interface Placed {
+  readonly positions: Float32Array<ArrayBuffer>;
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** A soffit's frame is left-handed: its triangles are turned. */
+function placed({ frame }: FaceLayout, corners: readonly Corner[]): Placed {
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
-  const byteOffset = into.length * 4;
+  const positions = new Float32Array(corners.length * 3);
   const isTurned = frame.level !== undefined;
   for (let i = 0; i < corners.length; i++) {
     const inTriangle = i % 3;
@@ -108,20 +149,12 @@ function placed({ frame }: FaceLayout, corners: readonly Corner[], into: number[
     const [x, y, z] = inBuilding(frame, { x: px, y: py, z: pz });
     [x / MM_PER_M, z / MM_PER_M, -y / MM_PER_M].forEach((value, axis) => {
       const single = Math.fround(value) + 0;
-      into.push(single);
+      positions[i * 3 + axis] = single;
       low[axis] = Math.min(low[axis] as number, single);
       high[axis] = Math.max(high[axis] as number, single);
     });
   }
-  return {
-    bufferView: 0,
-    byteOffset,
-    componentType: 5126,
-    count: corners.length,
-    type: "VEC3",
-    min: low,
-    max: high,
-  };
+  return { positions, low, high };
 }
 
 /** `#rrggbb` (sRGB) as linear light, opaque (IEC 61966-2-1). */
@@ -135,18 +168,13 @@ function linear(hex: string): number[] {
 
 const [MAGIC, JSON_CHUNK, BINARY_CHUNK] = [0x46546c67, 0x4e4f534a, 0x004e4942];
 
-/** Header and two chunks, each to a whole number of four bytes. */
-function packed(json: Uint8Array, binary: Uint8Array): Uint8Array {
-  const long = (bytes: Uint8Array): number => Math.ceil(bytes.length / 4) * 4;
-  const total = 12 + 8 + long(json) + 8 + long(binary);
-  const out = new Uint8Array(total);
-  const view = new DataView(out.buffer);
-  for (const [i, word] of [MAGIC, 2, total, long(json), JSON_CHUNK].entries())
-    view.setUint32(i * 4, word, true);
-  out.fill(0x20, 20, 20 + long(json));
-  out.set(json, 20);
-  view.setUint32(20 + long(json), long(binary), true);
-  view.setUint32(24 + long(json), BINARY_CHUNK, true);
-  out.set(binary, 28 + long(json));
-  return out;
+/** Whole numbers of four bytes, the lowest byte first. */
+function words(...all: readonly number[]): Uint8Array {
+  const view = new DataView(new ArrayBuffer(all.length * 4));
+  for (const [i, one] of all.entries()) view.setUint32(i * 4, one, true);
+  return new Uint8Array(view.buffer);
+}
+
+function listed(all: readonly string[]): string[] {
+  return all.map((one, i) => (i === 0 ? one : `,${one}`));
 }

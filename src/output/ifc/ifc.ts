@@ -6,7 +6,7 @@
 import { rectOutline } from "../../geometry/rect.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout, Fixing, Piece } from "../../setout/facade.ts";
-import { utf8 } from "../utf8.ts";
+import { allBytes } from "../pieces.ts";
 import { CLASSES, propertiesOf, quantitiesOf, SCREW } from "./elements.ts";
 import { globalId } from "./global-id.ts";
 import {
@@ -20,20 +20,31 @@ import {
   slab,
   units,
 } from "./shapes.ts";
-import { NONE, type Ref, StepFile, type Value, word } from "./step.ts";
+import { NONE, type Ref, STEP_FOOT, StepFile, stepHead, type Value, word } from "./step.ts";
 
 /** No issue told: a moment that is none. */
 const NO_DATE = "1970-01-01";
 
-export function writeIfc({ project, facade }: { project: Project; facade: Facade }): Uint8Array {
-  const model = new Model(project);
-  for (const face of facade.faces) model.face(face, project.structure.sheathingThickness);
+export function writeIfc(facts: { project: Project; facade: Facade }): Uint8Array {
+  return allBytes(ifcPieces(facts));
+}
+
+/** The same, handed out after each face: an entity is named by those after it, by its line alone. */
+export function* ifcPieces({ project, facade }: { project: Project; facade: Facade }): Generator<string> {
   const when = project.issued?.revisions.at(-1)?.when ?? NO_DATE;
-  return utf8(model.text(when));
+  yield stepHead({ name: project.title, time: `${when}T00:00:00` });
+  const model = new Model(project);
+  for (const face of facade.faces) {
+    model.face(face, project.structure.sheathingThickness);
+    yield* model.file.taken();
+  }
+  model.relations();
+  yield* model.file.taken();
+  yield STEP_FOOT;
 }
 
 class Model {
-  private readonly file = new StepFile();
+  readonly file = new StepFile();
   private readonly project: Project;
   private readonly context: Ref;
   private readonly building: Ref;
@@ -105,14 +116,14 @@ class Model {
     this.aggregate("site", site, [this.building]);
   }
 
-  text(when: string): string {
+  /** Where all products are, and of what. */
+  relations(): void {
     const { file } = this;
     file.add("IFCRELCONTAINEDINSPATIALSTRUCTURE", ...this.rooted("contained"), this.contained, this.building);
     for (const [name, products] of this.made) {
       const material = file.add("IFCMATERIAL", name, NONE, NONE);
       file.add("IFCRELASSOCIATESMATERIAL", ...this.rooted(`material ${name}`), products, material);
     }
-    return file.text({ name: this.project.title, time: `${when}T00:00:00` });
   }
 
   face(face: FaceLayout, sheathing: number): void {
@@ -208,7 +219,9 @@ class Model {
       mark,
       word(predefined),
     );
-    this.made.set(material, [...(this.made.get(material) ?? []), product]);
+    const alike = this.made.get(material);
+    if (alike) alike.push(product);
+    else this.made.set(material, [product]);
     this.set(`piece ${mark}`, product, "Outerleaf_Piece", propertiesOf(piece));
     if (set) {
       this.set(`piece ${mark}`, product, `Pset_${set}Common`, [

@@ -32,40 +32,53 @@ export function word(name: string): Word {
 }
 
 export class StepFile {
-  private readonly lines: string[] = [];
+  private lines: string[] = [];
+  private count = 0;
   private readonly held = new Map<string, Ref>();
 
   /** Adds an entity. */
   add(type: string, ...values: readonly Value[]): Ref {
-    this.lines.push(`${type}(${values.map(written).join(",")})`);
-    return { line: this.lines.length };
+    return this.put(`${type}(${values.map(written).join(",")})`);
   }
 
-  /** Adds one of those that many share, once. */
+  /** Adds one of those that many share, once. It is held for as long as the file is written. */
   share(type: string, ...values: readonly Value[]): Ref {
     const text = `${type}(${values.map(written).join(",")})`;
-    const held = this.held.get(text) ?? this.add(type, ...values);
+    const held = this.held.get(text) ?? this.put(text);
     this.held.set(text, held);
     return held;
   }
 
-  /** @param time ISO 8601 */
-  text({ name, time }: { readonly name: string; readonly time: string }): string {
-    return [
-      "ISO-10303-21;",
-      "HEADER;",
-      "FILE_DESCRIPTION(('ViewDefinition [ReferenceView_V1.2]'),'2;1');",
-      `FILE_NAME(${[name, time, [""], [""], "Outerleaf", "Outerleaf", ""].map(written).join(",")});`,
-      "FILE_SCHEMA(('IFC4'));",
-      "ENDSEC;",
-      "DATA;",
-      ...this.lines.map((line, i) => `#${i + 1}=${line};`),
-      "ENDSEC;",
-      "END-ISO-10303-21;",
-      "",
-    ].join("\n");
+  /** Hands out the lines that were added since it was last asked. */
+  taken(): readonly string[] {
+    const { lines } = this;
+    this.lines = [];
+    return lines;
+  }
+
+  private put(text: string): Ref {
+    this.count += 1;
+    this.lines.push(`#${this.count}=${text};\n`);
+    return { line: this.count };
   }
 }
+
+/** What stands before the lines. @param time ISO 8601 */
+export function stepHead({ name, time }: { readonly name: string; readonly time: string }): string {
+  return [
+    "ISO-10303-21;",
+    "HEADER;",
+    "FILE_DESCRIPTION(('ViewDefinition [ReferenceView_V1.2]'),'2;1');",
+    `FILE_NAME(${[name, time, [""], [""], "Outerleaf", "Outerleaf", ""].map(written).join(",")});`,
+    "FILE_SCHEMA(('IFC4'));",
+    "ENDSEC;",
+    "DATA;",
+    "",
+  ].join("\n");
+}
+
+/** What stands after them. */
+export const STEP_FOOT = "ENDSEC;\nEND-ISO-10303-21;\n";
 
 function written(value: Value): string {
   if (typeof value === "number") return real(value);

@@ -2,6 +2,7 @@
 import { printProject } from "../../project/print.ts";
 import { archiveTo } from "../archive.ts";
 import { printJson } from "../json/print.ts";
+import { bytesOf, gathered, joined } from "../pieces.ts";
 import { utf8 } from "../utf8.ts";
 import { MANIFEST, type ManifestDocument, manifestOf } from "./manifest.ts";
 import type { Shelf } from "./shelf.ts";
@@ -25,25 +26,26 @@ export async function archiveIssue(
 ): Promise<void> {
   const archive = archiveTo(take);
   const documents: ManifestDocument[] = [];
+  // A file of an archive is begun when it is whole: those after one that is still open would be held until it ends.
   const open: Shelf["open"] = async (name) => {
     const at = documents.push({ name, bytes: 0, sha256: "" }) - 1;
-    const file = archive.begin(name);
     const chunks: Uint8Array[] = [];
     return {
       async add(chunk) {
         chunks.push(new Uint8Array(chunk));
-        file.add(chunk);
       },
       async close() {
-        file.end();
         const bytes = joined(chunks);
+        const file = archive.begin(name);
+        file.add(bytes);
+        file.end();
         documents[at] = { name, bytes: bytes.length, sha256: await sumOf(bytes) };
       },
     };
   };
-  const put: Shelf["put"] = async ({ name, content }) => {
+  const put: Shelf["put"] = async ({ name, pieces }) => {
     const document = await open(name);
-    await document.add(typeof content === "string" ? utf8(content) : content);
+    for (const piece of gathered(pieces)) await document.add(bytesOf(piece));
     await document.close();
   };
   await writeIssue(facts, { put, open }, tools);
@@ -60,16 +62,6 @@ export async function archiveIssue(
       sha256: await sumOf(new Uint8Array(utf8(printProject(file?.document)))),
     },
   };
-  await put({ name: MANIFEST, content: printJson(manifestOf(head, [...documents])) });
+  await put({ name: MANIFEST, pieces: [printJson(manifestOf(head, [...documents]))] });
   archive.end();
-}
-
-function joined(chunks: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    all.set(chunk, at);
-    at += chunk.length;
-  }
-  return all;
 }

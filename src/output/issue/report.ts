@@ -3,29 +3,30 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
-import { countLine, printFindings, unsettled } from "../report/findings.ts";
+import { mapped } from "../pieces.ts";
+import { countLine, printFinding, unsettled } from "../report/findings.ts";
 
-export function findingsReport(
+export function* findingsReport(
   { project, findings }: { project: Project; findings: readonly Finding[] },
   reader: Reader,
-): string {
+): Generator<string> {
   const options = { reader, waivers: project.waivers };
-  const open = unsettled(findings);
-  const holding = findings.filter((finding) => !open.includes(finding));
+  const open = new Set(unsettled(findings));
+  const holding = findings.filter((finding) => !open.has(finding));
   const title = say(
     message("cli.report.title", { title: project.title, revision: project.revision ?? "–" }),
     reader,
   );
-  return [
-    title,
-    countLine(findings, options),
-    say(message("cli.caution"), reader),
-    "",
-    say(message("cli.report.open"), reader),
-    "",
-    printFindings(open, options),
-    say(message("cli.report.holding"), reader),
-    "",
-    printFindings(holding, options),
-  ].join("\n");
+  const line = (text: string): string => `${text}\n`;
+  yield line(title);
+  yield line(countLine(findings, options));
+  yield line(say(message("cli.caution"), reader));
+  yield line("");
+  yield line(say(message("cli.report.open"), reader));
+  yield line("");
+  yield* mapped(open, (one) => printFinding(one, options));
+  yield line("");
+  yield line(say(message("cli.report.holding"), reader));
+  yield line("");
+  yield* mapped(holding, (one) => printFinding(one, options));
 }

@@ -1,9 +1,10 @@
 /** Where the documents of an issue go as they are made: none waits for the others. A folder and an archive are shelves. */
+import type { Piece } from "../pieces.ts";
 
 export interface Document {
   readonly name: string;
-  /** Text is written as UTF-8. */
-  readonly content: Uint8Array | string;
+  /** Gone through once, each written before the next is made. */
+  readonly pieces: Iterable<Piece>;
 }
 
 export interface Shelf {

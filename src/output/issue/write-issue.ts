@@ -11,18 +11,19 @@ import type { Reader } from "../../text/say.ts";
 import { bookHtml } from "../book/book-html.ts";
 import { csvFiles } from "../csv/csv-files.ts";
 import { pileCsv } from "../csv/pile.ts";
+import { csvPieces } from "../csv/write.ts";
 import type { DrawMemo } from "../drawings/draw-memo.ts";
 import { type DrawingPaper, drawingSheet, sheetSet } from "../drawings/drawing-sheets.ts";
 import { labelPages } from "../drawings/labels.ts";
 import { rodRolls, rodTiles } from "../drawings/rod-strips.ts";
 import { dxfFiles, isToScale } from "../dxf/dxf-files.ts";
-import { writeGlb } from "../gltf/glb.ts";
-import { writeIfc } from "../ifc/ifc.ts";
-import { cutJson } from "../json/cut.ts";
-import { findingsJson } from "../json/finding.ts";
-import { printJson } from "../json/print.ts";
-import { type SetOutFacts, setOutJson } from "../json/set-out.ts";
-import { takeoffJson } from "../json/takeoff.ts";
+import { glbPieces } from "../gltf/glb.ts";
+import { ifcPieces } from "../ifc/ifc.ts";
+import { cutListed } from "../json/cut.ts";
+import { findingsListed } from "../json/finding.ts";
+import { jsonPieces, printJson } from "../json/print.ts";
+import { type SetOutFacts, setOutListed } from "../json/set-out.ts";
+import { takeoffListed } from "../json/takeoff.ts";
 import { type PdfPage, streamPdf } from "../pdf/pdf.ts";
 import type { PdfFonts } from "../pdf/text.ts";
 import { schedulesXlsx } from "../xlsx/schedules.ts";
@@ -87,8 +88,10 @@ export async function writeIssue(
   await pdf("drawings.pdf", beside, set.count, held ? madeFrom(set.papers(), reader) : undefined);
   // Where the drawings stand their sheets have still to be put.
   for await (const _ of beside);
+  const labels = labelPages(facts);
+  const labelled = oneAfterAnother([JSON.stringify(reader)], labels.drawnFrom());
+  await pdf("labels.pdf", labels.pages(), labels.count, labelled);
   for (const [name, pages] of [
-    ["labels.pdf", labelPages(facts)],
     ["storey-rods-roll.pdf", rodRolls(design.facade)],
     ["storey-rods-tiles.pdf", rodTiles(design.facade, reader)],
   ] as const)
@@ -107,11 +110,15 @@ async function* besidePdf(
     const svg = `${paper.name}.svg`;
     const names = isToScale(paper) ? [svg, `${paper.name}.dxf`] : [svg];
     if (!(await shelf.standing?.(names, madeFrom([paper], reader)))) {
-      await shelf.put({ name: svg, content: drawingSheet(paper, reader).svg });
-      for (const { name, bytes } of dxfFiles([paper], reader)) await shelf.put({ name, content: bytes });
+      await shelf.put({ name: svg, pieces: [drawingSheet(paper, reader).svg] });
+      for (const { name, bytes } of dxfFiles([paper], reader)) await shelf.put({ name, pieces: [bytes] });
     }
     yield paper;
   }
+}
+
+function* oneAfterAnother<One>(...all: readonly Iterable<One>[]): Generator<One> {
+  for (const one of all) yield* one;
 }
 
 /** All that a renderer is given, page by page. */
@@ -125,23 +132,22 @@ function* otherDocuments(facts: IssueFacts): Generator<Document> {
   const { design, plan, takeoff, findings, cutFindings, reader, file } = facts;
   const { project, facade } = design;
   const options = { reader, waivers: project.waivers };
-  const json = (name: string, value: unknown): Document => ({ name, content: printJson(value) });
+  const json = (name: string, document: object): Document => ({ name, pieces: jsonPieces(document) });
   const tables = { facade, cutPlan: plan, takeoff, reader };
   const book = makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
-  if (file) yield json(file.name, file.document);
-  yield { name: "calculation-book.html", content: bookHtml(book, reader) };
-  yield { name: "findings.txt", content: findingsReport({ project, findings }, reader) };
-  yield json("findings.json", findingsJson(findings, options));
-  yield json("set-out.json", setOutJson(design, reader));
-  yield json("cut.json", cutJson({ project, plan, findings: cutFindings }, reader));
-  yield json("takeoff.json", takeoffJson({ project, takeoff, findings: cutFindings }, reader));
-  for (const table of csvFiles(tables)) yield { name: table.name, content: table.text };
-  yield { name: "pile.csv", content: pileCsv(project, reader).text };
-  yield { name: "facade.ifc", content: writeIfc({ project, facade }) };
+  if (file) yield { name: file.name, pieces: [printJson(file.document)] };
+  yield { name: "calculation-book.html", pieces: bookHtml(book, reader) };
+  yield { name: "findings.txt", pieces: findingsReport({ project, findings }, reader) };
+  yield json("findings.json", findingsListed(findings, options));
+  yield json("set-out.json", setOutListed(design, reader));
+  yield json("cut.json", cutListed({ project, plan, findings: cutFindings }, reader));
+  yield json("takeoff.json", takeoffListed({ project, takeoff, findings: cutFindings }, reader));
+  for (const { name, records } of [...csvFiles(tables), pileCsv(project, reader)]) {
+    yield { name, pieces: csvPieces(records) };
+  }
+  yield { name: "facade.ifc", pieces: ifcPieces({ project, facade }) };
   const { title, structure } = project;
-  yield {
-    name: "build-up.glb",
-    content: writeGlb(facade, { title, sheathing: structure.sheathingThickness }),
-  };
-  yield { name: "schedules.xlsx", content: schedulesXlsx(tables, title) };
+  const sheathing = structure.sheathingThickness;
+  yield { name: "build-up.glb", pieces: glbPieces(facade, { title, sheathing }) };
+  yield { name: "schedules.xlsx", pieces: schedulesXlsx(tables, title) };
 }

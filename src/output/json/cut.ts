@@ -14,23 +14,26 @@ import {
 import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Reader } from "../../text/say.ts";
+import { mapped } from "../pieces.ts";
 import { findingJson } from "./finding.ts";
+import { collected, type Listed } from "./print.ts";
 import type { CutJson } from "./shapes/cut.ts";
 
-export function cutJson(
-  {
-    project,
-    plan = NO_PLAN,
-    findings,
-    begun = [],
-  }: {
-    project: Project;
-    plan?: CutPlan | undefined;
-    findings: readonly Finding[];
-    begun?: readonly Begun[];
-  },
+interface CutFacts {
+  readonly project: Project;
+  readonly plan?: CutPlan | undefined;
+  readonly findings: readonly Finding[];
+  readonly begun?: readonly Begun[];
+}
+
+export function cutJson(facts: CutFacts, reader: Reader): CutJson {
+  return collected<CutJson>(cutListed(facts, reader));
+}
+
+export function cutListed(
+  { project, plan = NO_PLAN, findings, begun = [] }: CutFacts,
   reader: Reader,
-): CutJson {
+): Listed<CutJson> {
   const { sheets, lengths, boards, rips, cost, bound, gap, proof, proven } = plan;
   return {
     schemaVersion: 1,
@@ -43,8 +46,8 @@ export function cutJson(
           after: countsOf(plan),
         }
       : null,
-    sheets: sheets.map(sheetJson),
-    lengths: [...lengths, ...boards.bought].map(lengthJson),
+    sheets: mapped(sheets, sheetJson),
+    lengths: mapped([...lengths, ...boards.bought], lengthJson),
     rips: rips ? pileJson(rips, project) : null,
     toFind: boards.toFind.map(({ pieces, ...one }) => ({
       ...one,
@@ -55,7 +58,7 @@ export function cutJson(
     gap,
     proof,
     proven,
-    findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
+    findings: mapped(findings, (finding) => findingJson(finding, { reader, waivers: project.waivers })),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Choice, Finding, PatchOperation } from "../../findings/finding.ts"
 import { type Waiver, waiverOf } from "../../project/waivers.ts";
 import type { Message, MessageValue } from "../../text/message.ts";
 import { type Reader, say } from "../../text/say.ts";
+import { mapped } from "../pieces.ts";
 import type { FindingJson } from "./shapes/finding.ts";
 
 export interface FindingJsonOptions {
@@ -12,11 +13,11 @@ export interface FindingJsonOptions {
 }
 
 /** Findings as the file of an issue holds them. */
-export function findingsJson(
+export function findingsListed(
   findings: readonly Finding[],
   options: FindingJsonOptions,
-): { readonly schemaVersion: 1; readonly findings: readonly FindingJson[] } {
-  return { schemaVersion: 1, findings: findings.map((one) => findingJson(one, options)) };
+): { readonly schemaVersion: 1; readonly findings: Iterable<FindingJson> } {
+  return { schemaVersion: 1, findings: mapped(findings, (one) => findingJson(one, options)) };
 }
 
 export function findingJson(finding: Finding, { reader, waivers }: FindingJsonOptions): FindingJson {

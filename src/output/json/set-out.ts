@@ -7,8 +7,10 @@ import { claddingOf, zoneByRef } from "../../project/lookup.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Facade, FaceLayout, Piece, PlaneStep, RodResult, ZonePlane } from "../../setout/facade.ts";
 import { type Reader, say } from "../../text/say.ts";
+import { mapped } from "../pieces.ts";
 import { neighboursOn } from "./between.ts";
 import { findingJson } from "./finding.ts";
+import { collected, type Listed } from "./print.ts";
 import type { FaceJson, SetOutJson } from "./shapes/set-out.ts";
 
 export interface SetOutFacts {
@@ -17,15 +19,19 @@ export interface SetOutFacts {
   readonly facade: Facade;
 }
 
-/** The findings are those of setting-out; proof adds its own elsewhere. */
 export function setOutJson(facts: SetOutFacts, reader: Reader): SetOutJson {
+  return collected<SetOutJson>(setOutListed(facts, reader));
+}
+
+/** The findings are those of setting-out; proof adds its own elsewhere. */
+export function setOutListed(facts: SetOutFacts, reader: Reader): Listed<SetOutJson> {
   const { project, facade } = facts;
   const findings = [...facade.findings].sort(byWeight);
   return {
     schemaVersion: 1,
-    faces: facade.faces.map((face) => faceJson(facts, face, reader)),
-    planes: facade.planes.map((plane) => planeJson(plane, facade.steps)),
-    findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
+    faces: mapped(facade.faces, (face) => faceJson(facts, face, reader)),
+    planes: mapped(facade.planes, (plane) => planeJson(plane, facade.steps)),
+    findings: mapped(findings, (finding) => findingJson(finding, { reader, waivers: project.waivers })),
   };
 }
 

@@ -3,13 +3,25 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { OrderLine, Takeoff } from "../../takeoff/model.ts";
 import { type Reader, say } from "../../text/say.ts";
+import { mapped } from "../pieces.ts";
 import { findingJson } from "./finding.ts";
+import { collected, type Listed } from "./print.ts";
 import type { TakeoffJson } from "./shapes/takeoff.ts";
 
-export function takeoffJson(
-  { project, takeoff, findings }: { project: Project; takeoff: Takeoff; findings: readonly Finding[] },
+interface TakeoffFacts {
+  readonly project: Project;
+  readonly takeoff: Takeoff;
+  readonly findings: readonly Finding[];
+}
+
+export function takeoffJson(facts: TakeoffFacts, reader: Reader): TakeoffJson {
+  return collected<TakeoffJson>(takeoffListed(facts, reader));
+}
+
+export function takeoffListed(
+  { project, takeoff, findings }: TakeoffFacts,
   reader: Reader,
-): TakeoffJson {
+): Listed<TakeoffJson> {
   const {
     pieces,
     battens,
@@ -31,7 +43,11 @@ export function takeoffJson(
   return {
     schemaVersion: 1,
     pieces: copies(pieces),
-    battens: battens.map((one) => ({ ...one, screws: copies(one.screws), packers: copies(one.packers) })),
+    battens: mapped(battens, (one) => ({
+      ...one,
+      screws: [...copies(one.screws)],
+      packers: [...copies(one.packers)],
+    })),
     screws: copies(screws),
     areas: copies(areas),
     masses: copies(masses),
@@ -49,11 +65,11 @@ export function takeoffJson(
       lines: order.lines.map(lineJson),
       consumables: order.consumables.map(lineJson),
     },
-    findings: findings.map((finding) => findingJson(finding, { reader, waivers: project.waivers })),
+    findings: mapped(findings, (finding) => findingJson(finding, { reader, waivers: project.waivers })),
   };
 }
 
 /** Copies that may be changed, as the shapes have them. */
-function copies<Line extends object>(lines: readonly Line[]): Line[] {
-  return lines.map((line) => ({ ...line }));
+function copies<Line extends object>(lines: readonly Line[]): Iterable<Line> {
+  return mapped(lines, (line) => ({ ...line }));
 }

@@ -4,6 +4,7 @@ import { drawList } from "../../scene/draw-list.ts";
 import type { Scene } from "../../scene/model.ts";
 import type { Sheet } from "../../scene/sheet.ts";
 import { type Reader, say } from "../../text/say.ts";
+import { joined } from "../pieces.ts";
 import { paint } from "./painter.ts";
 import { type PdfFonts, type TextWriter, textWriter } from "./text.ts";
 
@@ -58,7 +59,15 @@ export async function streamPdf(
 ): Promise<void> {
   // The file's id is made from this time, which is then left out: the same drawings give the same bytes.
   const timeless = { CreationDate: { getTime: () => 0 } };
-  const document = new PDFDocument({
+  let ready: Uint8Array[] = [];
+  // As a stream it would hand its pieces out only when nothing else is waited for: a whole set would be held.
+  class HandedOut extends PDFDocument {
+    override push(chunk: Uint8Array | null): boolean {
+      if (chunk) ready.push(chunk);
+      return true;
+    }
+  }
+  const document = new HandedOut({
     autoFirstPage: false,
     compress,
     font: null,
@@ -69,12 +78,6 @@ export async function streamPdf(
   });
   delete document.info.CreationDate;
   document.endMetadata = () => undefined;
-  let ready: Uint8Array[] = [];
-  const written = new Promise<void>((resolve, reject) => {
-    document.on("data", (chunk) => ready.push(chunk));
-    document.on("end", resolve);
-    document.on("error", reject);
-  });
   const hand = async (): Promise<void> => {
     const chunks = ready;
     ready = [];
@@ -83,7 +86,10 @@ export async function streamPdf(
   const texts = textWriter(document, fonts);
   const labels: string[] = [];
   for await (const page of pages) {
+    const { page: before } = document;
     draw(page, { document, texts, reader });
+    // It is written, and from here on only its number is asked for; the writer would keep all of it to the end.
+    if (before) before.dictionary.data = {};
     labels.push(page.label);
     if (labels.length % PAGES_KEPT === 0) texts.forget();
     await hand();
@@ -91,7 +97,6 @@ export async function streamPdf(
   }
   label(document, labels);
   document.end();
-  await written;
   await hand();
 }
 
@@ -128,14 +133,4 @@ function draw(
 function label(document: PDFDocument, labels: readonly string[]): void {
   const ranges = labels.flatMap((label, at) => [at, { P: Object(label) as unknown }]);
   document._root.data.PageLabels = { Nums: ranges };
-}
-
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
-  const all = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    all.set(chunk, at);
-    at += chunk.length;
-  }
-  return all;
 }

@@ -1,8 +1,12 @@
 /** The part of pdfkit that output/pdf uses: its own types would bring Node's with them. */
 declare module "pdfkit" {
   interface Reference {
-    readonly data: Record<string, unknown>;
+    data: Record<string, unknown>;
     end(): void;
+  }
+  interface Page {
+    /** All that the page leads to: its contents, what they use and its links. */
+    readonly dictionary: Reference;
   }
   export default class PDFDocument {
     constructor(options: {
@@ -20,6 +24,8 @@ declare module "pdfkit" {
     endMetadata: () => void;
     readonly outline: { addItem(title: string): unknown };
     readonly _root: Reference;
+    /** The latest; those before it are written when it is added. */
+    readonly page: Page | null;
     readonly _font: {
       readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
       /** Of every word that was laid out, for as long as the document is written. */
@@ -54,9 +60,8 @@ declare module "pdfkit" {
     addNamedDestination(name: string, how: "Fit"): this;
     widthOfString(text: string): number;
     text(text: string, x: number, y: number, options: { lineBreak: false; baseline: "alphabetic" }): this;
-    on(event: "data", take: (chunk: Uint8Array) => void): this;
-    on(event: "end", then: () => void): this;
-    on(event: "error", take: (error: unknown) => void): this;
+    /** Takes each piece of the file as soon as it is written, the first while the document is made; null at its end. */
+    push(chunk: Uint8Array | null): boolean;
     end(): void;
   }
 }

@@ -20,7 +20,8 @@ export function unsettled(findings: readonly Finding[]): Finding[] {
   return findings.filter((finding) => blocks(finding) || finding.outcome === "attention");
 }
 
-function printFinding(finding: Finding, { reader, waivers }: FindingsText): string {
+/** One in full, ending in a newline. */
+export function printFinding(finding: Finding, { reader, waivers }: FindingsText): string {
   const { code, says, hint, working, source } = finding;
   const waiver = waiverOf(finding, waivers);
   const lines = [

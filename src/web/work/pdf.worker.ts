@@ -60,7 +60,10 @@ async function written(request: PdfRequest): Promise<PdfReply> {
   const held = design.facade.faces.length <= HELD_FACES;
   const made: Readonly<Record<typeof what, () => Pages>> = {
     drawings: () => (held ? all(drawingPapers(facts, drawn)) : sheetSet(facts)),
-    labels: () => all(labelPages(facts)),
+    labels: () => {
+      const { count, pages } = labelPages(facts);
+      return { count, papers: pages };
+    },
     "rods-roll": () => all(rodRolls(design.facade)),
     "rods-tiles": () => all(rodTiles(design.facade, reader)),
   };
