@@ -5,11 +5,13 @@
 import fc from "fast-check";
 import loadHighs from "highs";
 import { beforeAll, describe, expect, it } from "vitest";
+import { joined, type SharedCorner } from "../../src/site/survey/joined.ts";
 import { leastCost } from "../../src/site/survey/linear-program.ts";
 import {
   type Height,
   leastSquares,
   outerPlane,
+  type Plane,
   planeAt,
   planedBack,
   smallestBand,
@@ -208,5 +210,94 @@ describe("cases worked by hand", () => {
 
   it("readings on one line hold no plane", () => {
     expect(leastSquares([0, 1, 2].map((x) => ({ x: x * 1000, y: 0, outward: x })))).toBeUndefined();
+  });
+});
+
+describe("faces that meet at corners", () => {
+  /** Three faces in a row, the ends of each at the corners it shares. */
+  const three = fc.tuple(wall, wall, wall);
+  const widthOf = (heights: readonly Height[]): number => Math.max(...heights.map(({ x }) => x));
+  const cornersOf = (walls: readonly Height[][]): SharedCorner[] => [
+    { left: "a", right: "b", x: widthOf(walls[0] ?? []) },
+    { left: "b", right: "c", x: widthOf(walls[1] ?? []) },
+  ];
+  const named = (walls: readonly Height[][]) => new Map(["a", "b", "c"].map((id, i) => [id, walls[i] ?? []]));
+  const packed = (heights: readonly Height[], plane: Plane): number =>
+    heights.reduce((sum, { x, y, outward }) => sum + planeAt(plane, x, y) - outward, 0);
+
+  it("pack as little in all as HiGHS finds, nowhere less than none, and stand off alike along each corner", () => {
+    fc.assert(
+      fc.property(three, lean, (walls, mmPerM) => {
+        const corners = cornersOf(walls);
+        const planes = joined(named(walls), corners, { mmPerM });
+        const put = (face: number, values: readonly number[]): number[] =>
+          Array.from({ length: 9 }, (_, i) => (Math.floor(i / 3) === face ? (values[i % 3] as number) : 0));
+        const stand = walls.flatMap((heights, face) =>
+          heights.map(({ x, y, outward }) => ({ of: put(face, [1, x / 1000, y / 1000]), least: outward })),
+        );
+        const bounds = walls.flatMap((_, face) =>
+          [1, 2].flatMap((which) =>
+            [1, -1].map((sign) => ({
+              of: put(face, [0, which === 1 ? sign : 0, which === 2 ? sign : 0]),
+              least: -mmPerM,
+            })),
+          ),
+        );
+        // At two heights, and straight lines are one line.
+        const alike = corners.flatMap(({ x }, face) =>
+          [0, 3].flatMap((y) => {
+            const row = put(face, [1, x / 1000, y]).map(
+              (value, i) => value - (put(face + 1, [1, 0, y])[i] ?? 0),
+            );
+            return [row, row.map((value) => -value)].map((of) => ({ of, least: 0 }));
+          }),
+        );
+        const cost = stand.reduce<number[]>(
+          (sum, { of }) => sum.map((value, i) => value + (of[i] as number)),
+          new Array<number>(9).fill(0),
+        );
+        const theirs = byLibrary(cost, [...stand, ...bounds, ...alike]);
+        expect(theirs.Status).toBe("Optimal");
+        const own = walls.map((heights, i) => ({ heights, plane: planes.get("abc"[i] ?? "") as Plane }));
+        const sum = own.reduce((all, { heights, plane }) => all + packed(heights, plane), 0);
+        const heightsSum = walls.flat().reduce((all, { outward }) => all + outward, 0);
+        expect(sum).toBeCloseTo(theirs.ObjectiveValue - heightsSum, 6);
+        for (const { heights, plane } of own) {
+          for (const { x, y, outward } of heights) {
+            expect(planeAt(plane, x, y) - outward).toBeGreaterThan(-1e-6);
+          }
+          expect(Math.max(Math.abs(plane.alongPerM), Math.abs(plane.upPerM))).toBeLessThan(mmPerM + 1e-6);
+        }
+        for (const [i, { x }] of corners.entries()) {
+          for (const y of [0, 2700]) {
+            const [left, right] = [own[i], own[i + 1]];
+            expect(planeAt(left?.plane as Plane, x, y)).toBeCloseTo(planeAt(right?.plane as Plane, 0, y), 6);
+          }
+        }
+      }),
+      { numRuns: 150, seed: 8 },
+    );
+  });
+
+  it("by hand: a wall at 0 beside one at 6, both plumb, is packed 6 at each of its six places; leaning 3 mm a metre, half of it", () => {
+    const flat = (outward: number): Height[] =>
+      [0, 1000, 2000].flatMap((x) => [0, 1000].map((y) => ({ x, y, outward })));
+    const walls = new Map([
+      ["a", flat(0)],
+      ["b", flat(6)],
+    ]);
+    const corners = [{ left: "a", right: "b", x: 2000 }];
+    const plumb = joined(walls, corners, { mmPerM: 0 });
+    expect(packed(flat(0), plumb.get("a") as Plane)).toBeCloseTo(36, 6);
+    expect(packed(flat(6), plumb.get("b") as Plane)).toBeCloseTo(0, 6);
+    // It stands off 6 at the corner, 3 in the middle, nothing at its other end.
+    const leaning = joined(walls, corners, { mmPerM: 3 });
+    expect(packed(flat(0), leaning.get("a") as Plane)).toBeCloseTo(2 * (6 + 3 + 0), 6);
+    expect(packed(flat(6), leaning.get("b") as Plane)).toBeCloseTo(0, 6);
+  });
+
+  it("leave a face alone that no other meets", () => {
+    const heights: Height[] = [{ x: 0, y: 0, outward: 4 }];
+    expect(joined(new Map([["a", heights]]), [], { mmPerM: 2 }).size).toBe(0);
   });
 });

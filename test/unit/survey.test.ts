@@ -5,8 +5,9 @@ import { readAgain, setReading, startSurvey } from "../../src/project/editing/re
 import { packingMap } from "../../src/scene/views/packing-map.ts";
 import { packingCost } from "../../src/site/survey/cost.ts";
 import { leanOf, surveyFindings } from "../../src/site/survey/findings.ts";
+import { joinedPlanes } from "../../src/site/survey/joined.ts";
 import { packersNear } from "../../src/site/survey/packers.ts";
-import { surveyFace } from "../../src/site/survey/packing.ts";
+import { surveyFace, usualPacking } from "../../src/site/survey/packing.ts";
 import { planeAt } from "../../src/site/survey/plane.ts";
 import { readingsOf, repeatError } from "../../src/site/survey/reading.ts";
 import { surfaceOf, twistOf } from "../../src/site/survey/surface.ts";
@@ -128,6 +129,37 @@ describe("the demo's front", () => {
     expect(surveyFindings({ project, facade, surveyed: north, readings }, undefined)).toMatchObject([
       { code: "M002", outcome: "cannot evaluate" },
     ]);
+  });
+
+  it("and its west, read as well, are joined at their corner: packed no less than each by itself, and standing off alike", () => {
+    const west = [0, 1200, 2400].flatMap((x) =>
+      [0, 1500, 3000].map((y) => ({ face: "west", x, y, outward: 9 + (x + y) / 1500 })),
+    );
+    const both = [...readings, ...west];
+    const { planes, corners } = joinedPlanes({ project, facade }, { readings: both, lean: leanOf(project) });
+    expect([...planes.keys()].sort()).toEqual(["front", "west"]);
+    expect(corners.map(({ left, right }) => [left, right])).toEqual([["west", "front"]]);
+    const front = surveyFace(
+      { project, facade },
+      { face: "front", readings: both, lean: leanOf(project), joined: planes.get("front") },
+    );
+    const found = usualPacking(front.packings);
+    expect(found?.kind).toBe("joined");
+    expect(found?.sum).toBeGreaterThanOrEqual(of("outer")?.sum ?? Number.NaN);
+    for (const { wanted, planeOff } of found?.crossings ?? []) {
+      expect(wanted).toBeGreaterThanOrEqual(0);
+      expect(planeOff).toBe(0);
+    }
+    const wall = project.faces.find(({ id }) => id === "west");
+    const at = Math.hypot(
+      (wall?.plan.to[0] ?? 0) - (wall?.plan.from[0] ?? 0),
+      (wall?.plan.to[1] ?? 0) - (wall?.plan.from[1] ?? 0),
+    );
+    for (const y of [0, 3000]) {
+      expect(planeAt(planes.get("west")!, at, y)).toBeCloseTo(planeAt(planes.get("front")!, 0, y), 6);
+    }
+    expect(joinedPlanes({ project, facade }, { readings, lean: leanOf(project) }).planes.size).toBe(0);
+    expect(usualPacking(surveyed.packings)?.kind).toBe("outer");
   });
 
   it("is drawn with a figure at each crossing", () => {

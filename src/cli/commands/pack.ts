@@ -7,7 +7,8 @@ import { nearest } from "../../project/nearest.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { foldJournal } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
-import { surveyFace } from "../../site/survey/packing.ts";
+import { joinedPlanes } from "../../site/survey/joined.ts";
+import { surveyFace, usualPacking } from "../../site/survey/packing.ts";
 import { type Reading, readingsOf, readingsTold, repeatError } from "../../site/survey/reading.ts";
 import { message } from "../../text/message.ts";
 import { say } from "../../text/say.ts";
@@ -18,7 +19,7 @@ import type { Job } from "../job.ts";
 import { readJournal } from "../journal-file.ts";
 import { packJson } from "../json/pack.ts";
 import { openProject } from "../open-project.ts";
-import { printPack } from "../print/pack.ts";
+import { printCorners, printPack } from "../print/pack.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);
@@ -42,21 +43,25 @@ export async function command(job: Job): Promise<Answer> {
   job.progress(message("cli.doing.pack"));
   const { facade } = design(project);
   const lean = leanOf(project);
-  const faces = wanted.map((face) => surveyFace({ facade, project }, { face, readings, lean }));
+  const { planes, corners } = joinedPlanes({ facade, project }, { readings, lean });
+  const faces = wanted.map((face) =>
+    surveyFace({ facade, project }, { face, readings, lean, joined: planes.get(face) }),
+  );
   const findings = faces.flatMap((surveyed) =>
-    surveyFindings(
-      { facade, project, surveyed, readings },
-      surveyed.packings.find(({ kind }) => kind === "outer"),
-    ),
+    surveyFindings({ facade, project, surveyed, readings }, usualPacking(surveyed.packings)),
   );
   const { waivers } = project;
   return {
     exit: exitOf(findings, waivers),
-    json: packJson({ faces, lean, project, error: repeatError(readings), findings, waivers }, reader),
+    json: packJson(
+      { faces, corners, lean, project, error: repeatError(readings), findings, waivers },
+      reader,
+    ),
     text: [
       say(message("cli.pack.title", { title: project.title, lean: lean.mmPerM }), reader),
       "",
       ...faces.map((one) => printPack(one, project, reader)),
+      ...(corners.length > 0 ? [printCorners(corners, reader), ""] : []),
       printFindings(findings, { reader, waivers }) + countLine(findings, { reader, waivers }),
       say(message("cli.caution"), reader),
       "",

@@ -4,6 +4,7 @@ import { findingJson } from "../../output/json/finding.ts";
 import type { Project } from "../../project/schema/project.ts";
 import type { Waiver } from "../../project/waivers.ts";
 import { type PackingCost, packingCost } from "../../site/survey/cost.ts";
+import type { CornerStep } from "../../site/survey/joined.ts";
 import type { SurveyedFace } from "../../site/survey/packing.ts";
 import { type Lean, planeAt } from "../../site/survey/plane.ts";
 import type { RepeatError } from "../../site/survey/reading.ts";
@@ -12,6 +13,7 @@ import type { PackJson } from "../shapes/pack.ts";
 
 export interface PackFacts {
   readonly faces: readonly SurveyedFace[];
+  readonly corners: readonly CornerStep[];
   readonly lean: Lean;
   readonly project: Pick<Project, "packingWork">;
   readonly error: RepeatError | undefined;
@@ -20,7 +22,7 @@ export interface PackFacts {
 }
 
 export function packJson(
-  { faces, lean, project, error, findings, waivers }: PackFacts,
+  { faces, corners, lean, project, error, findings, waivers }: PackFacts,
   reader: Reader,
 ): PackJson {
   return {
@@ -63,6 +65,7 @@ export function packJson(
         ),
       })),
     })),
+    corners: corners.map((corner) => ({ ...corner })),
     findings: findings.map((finding) => findingJson(finding, { reader, waivers })),
   };
 }

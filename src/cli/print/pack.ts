@@ -1,7 +1,8 @@
 /** A survey as text: the planes side by side, then the packing of the first crossing by crossing, batten by batten. */
 import type { Project } from "../../project/schema/project.ts";
 import { packingCost } from "../../site/survey/cost.ts";
-import type { Packing, SurveyedFace } from "../../site/survey/packing.ts";
+import type { CornerStep } from "../../site/survey/joined.ts";
+import { type Packing, type SurveyedFace, usualPacking } from "../../site/survey/packing.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayLength, sayNumber } from "../../text/say.ts";
 import { table } from "./table.ts";
@@ -12,7 +13,7 @@ export function printPack(
   reader: Reader,
 ): string {
   const tell = (key: string, values = {}): string => say(message(`cli.pack.${key}`, values), reader);
-  const outer = packings.find(({ kind }) => kind === "outer");
+  const usual = usualPacking(packings);
   return [
     tell("face", { face, count: spots.length }),
     ...(twist === undefined ? [] : [tell("twist", { by: twist })]),
@@ -22,8 +23,15 @@ export function printPack(
     ...(packings.length > 0
       ? [planes(packings, project, reader), ...lacking(packings, project, reader), ""]
       : []),
-    ...(outer ? [tell("crossings"), crossings(outer, reader), ""] : []),
+    ...(usual
+      ? [tell("crossings", { plane: message(`survey.plane.${usual.kind}`) }), crossings(usual, reader), ""]
+      : []),
   ].join("\n");
+}
+
+/** One line a corner: how far the own planes of its faces would stand apart there. */
+export function printCorners(corners: readonly CornerStep[], reader: Reader): string {
+  return corners.map((corner) => say(message("survey.corner", { ...corner }), reader)).join("\n");
 }
 
 type Priced = Pick<Project, "packingWork"> & { readonly stock: Pick<Project["stock"], "currency"> };

@@ -1,6 +1,7 @@
 /** The published shape of `outerleaf pack --json`. Lengths in mm, in the face frame; leans in mm a metre. */
 import * as z from "zod";
 import { findingShape } from "../../output/json/shapes/finding.ts";
+import { PLANE_KINDS } from "../../site/survey/packing.ts";
 
 const plane = z
   .object({ at: z.number(), alongPerM: z.number(), upPerM: z.number() })
@@ -47,7 +48,7 @@ export const shape = z.object({
       packings: z
         .array(
           z.object({
-            kind: z.enum(["outer", "plumb", "planed 1", "planed 2"]),
+            kind: z.enum(PLANE_KINDS),
             plane,
             sum: z.number(),
             most: z.number(),
@@ -67,7 +68,14 @@ export const shape = z.object({
         .describe("The least packing first."),
     }),
   ),
-  findings: z.array(findingShape).describe("Of the outer plane, which needs no planing."),
+  corners: z
+    .array(z.object({ left: z.string(), right: z.string(), foot: z.number(), head: z.number() }))
+    .describe(
+      "Where two faces that were read meet: how far their own outer planes would stand off otherwise than one another, the left one's less the right one's, at the lowest and the highest crossing. Joined planes stand off alike.",
+    ),
+  findings: z
+    .array(findingShape)
+    .describe("Of the joined plane where a face has one, else of the outer one: neither needs planing."),
 });
 
 export type PackJson = z.output<typeof shape>;

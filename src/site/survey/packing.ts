@@ -14,13 +14,14 @@ import {
   smallestBand,
 } from "./plane.ts";
 import { type Reading, type Spot, spotsOf } from "./reading.ts";
-import { surfaceOf, twistOf } from "./surface.ts";
+import { type Surface, surfaceOf, twistOf } from "./surface.ts";
 
 /**
  * `outer`: no packing less than none, the least in all, within the lean; `plumb`: the same without any lean; `planed`: the outer plane with one or
- * two spots of the wall planed back to it.
+ * two spots of the wall planed back to it; `joined`: the outer plane that stands off along its corners as those of the faces that it meets there do.
  */
-export type PlaneKind = "outer" | "plumb" | "planed 1" | "planed 2";
+export const PLANE_KINDS = ["outer", "joined", "plumb", "planed 1", "planed 2"] as const;
+export type PlaneKind = (typeof PLANE_KINDS)[number];
 
 export interface PackedCrossing extends Crossing {
   /** How far the wall stands out there, between its readings (mm). */
@@ -68,22 +69,28 @@ export interface SurveyedDesign {
   readonly project: Pick<Project, "buildUps"> & { readonly stock: Pick<Project["stock"], "packers"> };
 }
 
-/** @param lean how far the plane may lean from plumb */
+/**
+ * @param lean how far the plane may lean from plumb
+ * @param joined the plane that the faces round the corners leave this one, as `joinedPlanes` gives it; absent where none of them was read
+ */
 export function surveyFace(
   design: SurveyedDesign,
   {
     face,
     readings,
     lean,
-  }: { readonly face: string; readonly readings: readonly Reading[]; readonly lean: Lean },
+    joined,
+  }: {
+    readonly face: string;
+    readonly readings: readonly Reading[];
+    readonly lean: Lean;
+    readonly joined?: Plane | undefined;
+  },
 ): SurveyedFace {
   const spots = spotsOf(readings, face);
   const surface = surfaceOf(spots);
   const crossings = crossingsOf(design, face);
-  const read = crossings.flatMap((crossing) => {
-    const wall = surface(crossing.x, crossing.y);
-    return wall === undefined ? [] : [{ ...crossing, wall }];
-  });
+  const read = readAt(crossings, surface);
   const plane = leastSquares(spots);
   const band = smallestBand(spots, lean);
   const twist = twistOf(spots);
@@ -100,17 +107,46 @@ export function surveyFace(
     ...(band && { band }),
     ...(twist !== undefined && { twist }),
     unread: crossings.filter(({ x, y }) => surface(x, y) === undefined),
-    packings: read.length === 0 ? [] : packingsOf(read, lean, stock),
+    packings: read.length === 0 ? [] : packingsOf(read, { lean, joined }, stock),
   };
+}
+
+/** What is packed where nobody tells otherwise: the plane that fits the corners, or the face's own where no face that it meets was read. */
+export function usualPacking(packings: readonly Packing[]): Packing | undefined {
+  return packings.find(({ kind }) => kind === "joined") ?? packings.find(({ kind }) => kind === "outer");
+}
+
+/** The wall at the crossings of a face that readings tell of, less the packing that the build-up has there already. */
+export function heightsOf(
+  design: SurveyedDesign,
+  { face, readings }: { readonly face: string; readonly readings: readonly Reading[] },
+): Height[] {
+  return bare(readAt(crossingsOf(design, face), surfaceOf(spotsOf(readings, face))));
+}
+
+function readAt(crossings: readonly Crossing[], surface: Surface): Read[] {
+  return crossings.flatMap((crossing) => {
+    const wall = surface(crossing.x, crossing.y);
+    return wall === undefined ? [] : [{ ...crossing, wall }];
+  });
+}
+
+/** The build-up's own packing gives way first: where it is all gone the batten lies on the wall. */
+function bare(read: readonly Read[]): Height[] {
+  return read.map(({ x, y, wall, spare }) => ({ x, y, outward: wall - spare }));
 }
 
 type Read = Crossing & { readonly wall: number };
 
-function packingsOf(read: readonly Read[], lean: Lean, stock: readonly number[]): Packing[] {
-  // The build-up's own packing gives way first: where it is all gone the batten lies on the wall.
-  const heights: Height[] = read.map(({ x, y, wall, spare }) => ({ x, y, outward: wall - spare }));
+function packingsOf(
+  read: readonly Read[],
+  { lean, joined }: { readonly lean: Lean; readonly joined: Plane | undefined },
+  stock: readonly number[],
+): Packing[] {
+  const heights = bare(read);
   const found: readonly (readonly [PlaneKind, Plane | undefined])[] = [
     ["outer", outerPlane(heights, lean)?.plane],
+    ["joined", joined],
     ["plumb", outerPlane(heights, { mmPerM: 0 })?.plane],
     ["planed 1", planedBack(heights, 1, lean)?.plane],
     ["planed 2", planedBack(heights, 2, lean)?.plane],

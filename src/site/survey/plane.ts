@@ -147,16 +147,16 @@ export function planedBack(
   return search([]);
 }
 
-function rowOf({ x, y }: Height): readonly [number, number, number] {
+export function rowOf({ x, y }: Height): readonly [number, number, number] {
   return [1, x / 1000, y / 1000];
 }
 
-function planeOf([at = 0, alongPerM = 0, upPerM = 0]: readonly number[]): Plane {
+export function planeOf([at = 0, alongPerM = 0, upPerM = 0]: readonly number[]): Plane {
   return { at, alongPerM, upPerM };
 }
 
 /** The second and third unknown lie within the lean either way. */
-function leaning(mmPerM: number, unknowns: number): Condition[] {
+export function leaning(mmPerM: number, unknowns: number): Condition[] {
   return [1, 2].flatMap((which) =>
     [1, -1].map((sign) => ({
       coefficients: Array.from({ length: unknowns }, (_, i) => (i === which ? sign : 0)),

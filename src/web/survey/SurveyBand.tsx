@@ -7,7 +7,8 @@ import { heading } from "../../scene/views/extent.ts";
 import { packingMap } from "../../scene/views/packing-map.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
-import { type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
+import { joinedPlanes } from "../../site/survey/joined.ts";
+import { type PlaneKind, surveyFace, usualPacking } from "../../site/survey/packing.ts";
 import { readingsOf, readingsTold } from "../../site/survey/reading.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { PackingWorkFields } from "../edit/fields/PackingWorkFields.tsx";
@@ -56,13 +57,18 @@ export const SurveyBand = memo(function SurveyBand({
   const first = readings[0]?.face ?? walls[0] ?? "";
   const picked = pick && walls.includes(pick.face) ? pick.face : undefined;
   const face = chosen !== undefined && walls.includes(chosen) ? chosen : (picked ?? first);
-  const [kind, setKind] = useState<PlaneKind>("outer");
+  const [kind, setKind] = useState<PlaneKind>();
   const of = useDeferredValue(face);
-  const surveyed = useMemo(
-    () => surveyFace({ facade, project }, { face: of, readings, lean: leanOf(project) }),
-    [facade, project, of, readings],
+  const { planes, corners } = useMemo(
+    () => joinedPlanes({ facade, project }, { readings, lean: leanOf(project) }),
+    [facade, project, readings],
   );
-  const packing = surveyed.packings.find((one) => one.kind === kind) ?? surveyed.packings[0];
+  const surveyed = useMemo(
+    () =>
+      surveyFace({ facade, project }, { face: of, readings, lean: leanOf(project), joined: planes.get(of) }),
+    [facade, project, of, readings, planes],
+  );
+  const packing = surveyed.packings.find((one) => one.kind === kind) ?? usualPacking(surveyed.packings);
   const findings = useMemo(
     () => surveyFindings({ facade, project, surveyed, readings }, packing),
     [facade, project, surveyed, readings, packing],
@@ -112,6 +118,17 @@ export const SurveyBand = memo(function SurveyBand({
         {isRead && (
           <>
             <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
+            {corners
+              .filter(({ left, right }) => left === of || right === of)
+              .map((corner) => (
+                <p className="sub" key={`${corner.left} ${corner.right}`}>
+                  {w("survey.corner", {
+                    ...corner,
+                    left: heading(corner.left),
+                    right: heading(corner.right),
+                  })}
+                </p>
+              ))}
             <PackingWorkFields source={source} onEdit={onEdit} />
             <FoundList findings={findings} onFinding={onFinding} />
           </>
