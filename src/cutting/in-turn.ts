@@ -32,20 +32,26 @@ export function begun<Found>(search: Generator<Found, Found>): Searched<Found> {
  */
 export function* inTurn<Found, Result>(
   parts: readonly Searched<Found>[],
-  { isOther, resultOf }: { isOther: (found: Found, before: Found) => boolean; resultOf: () => Result },
+  {
+    isOther,
+    resultOf,
+  }: {
+    isOther: (found: Found, before: Found) => boolean;
+    resultOf: (way: "on the way" | "last") => Result;
+  },
 ): Generator<Result, Result> {
-  let result = resultOf();
+  let result = resultOf("on the way");
   yield result;
   for (const part of parts) {
     for (let next = part.search.next(); ; next = part.search.next()) {
       const changed = isOther(next.value, part.now);
       part.now = next.value;
       if (next.done) break;
-      if (changed) result = resultOf();
+      if (changed) result = resultOf("on the way");
       yield result;
     }
   }
-  return resultOf();
+  return resultOf("last");
 }
 
 /** What a search ends with. */

@@ -177,30 +177,66 @@ export function whyNever(demand: LengthDemand, request: LengthRequest): Unplaced
   return long.some((stock) => (stock.count ?? 1) > 0) ? undefined : "stock-used-up";
 }
 
+/** Bars of one stock after another, in an order that sets the stop less often: alike together, and what can be cut as it is set next. */
 function drawBars(filled: readonly FilledBar[], request: LengthRequest): CutBar[] {
-  const used = new Map<number, number>();
-  const ordered = [...filled].sort((a, b) => a.type.stock - b.type.stock);
-  return ordered.flatMap((bar) => {
-    const stock = request.stock[bar.type.stock];
-    if (stock === undefined) return [];
-    const index = used.get(bar.type.stock) ?? 0;
-    used.set(bar.type.stock, index + 1);
-    return [{ stockId: stock.id, index, ...layOut(bar, usableRuns(stock, request), request) }];
-  });
+  const drawn: CutBar[] = [];
+  let stop: number | undefined;
+  for (const [index, stock] of request.stock.entries()) {
+    const runs = usableRuns(stock, request);
+    const left = lotsOf(filled.filter(({ type }) => type.stock === index));
+    const from = drawn.length;
+    while (left.length > 0) {
+      const at = Math.max(
+        0,
+        left.findIndex(([one]) => one?.pieces[0]?.some(({ length }) => length === stop)),
+      );
+      const [lot = []] = left.splice(at, 1);
+      const first = stop;
+      for (const bar of lot) {
+        const laid = layOut(bar, runs, request, first);
+        drawn.push({ stockId: stock.id, index: drawn.length - from, ...laid });
+        const last = laid.pieces.at(-1);
+        if (last) stop = toGridSteps(last.to - last.from) + toGridSteps(request.kerf);
+      }
+    }
+  }
+  return drawn;
 }
 
-/** Pieces of each run from its start, longest first; what is left behind the last cut, if long enough, is a rest. */
+/** Bars that are cut alike, in the order in which the first of each comes. */
+function lotsOf(bars: readonly FilledBar[]): FilledBar[][] {
+  const lots = new Map<string, FilledBar[]>();
+  for (const bar of bars) {
+    const name = JSON.stringify(
+      bar.pieces.map((run) => run.map(({ length }) => length).sort((a, b) => a - b)),
+    );
+    const lot = lots.get(name);
+    if (lot) lot.push(bar);
+    else lots.set(name, [bar]);
+  }
+  return [...lots.values()];
+}
+
+/**
+ * Pieces of each run from its start, longest first; what is left behind the last cut, if long enough, is a rest.
+ *
+ * @param stop the length, grown by the kerf, that comes before all others: the saw's stop is set to it
+ */
 export function layOut(
   bar: Pick<FilledBar, "pieces">,
   runs: readonly Span[],
   request: LengthRequest,
+  stop?: number,
 ): Pick<CutBar, "pieces" | "rests"> {
   const kerf = toGridSteps(request.kerf);
   const pieces: { demandId: string; from: number; to: number }[] = [];
   const rests: Span[] = [];
   runs.forEach((run, index) => {
     let at = run.from;
-    const ordered = [...(bar.pieces[index] ?? [])].sort((a, b) => b.length - a.length || a.demand - b.demand);
+    const ordered = [...(bar.pieces[index] ?? [])].sort(
+      (a, b) =>
+        Number(b.length === stop) - Number(a.length === stop) || b.length - a.length || a.demand - b.demand,
+    );
     for (const piece of ordered) {
       const to = at + piece.length - kerf;
       pieces.push({

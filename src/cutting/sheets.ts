@@ -13,6 +13,8 @@ import type {
   Unplaced,
   UnplacedReason,
 } from "./model.ts";
+import { sheetSettings } from "./settings.ts";
+import { cutAlike } from "./sheet-alike.ts";
 import { aroundDefects } from "./sheet-defects.ts";
 import type { Panel, PieceType, Sheet } from "./sheet-nodes.ts";
 import { fitsAlone } from "./sheet-nodes.ts";
@@ -61,7 +63,7 @@ export function sheetsGoingOn(request: SheetRequest, most: number): (effort: num
   const parts = partsOf({ ...request, effort: most });
   return (effort) => {
     takeTo(parts, stretches(request.budget ?? usualBudget, effort).length);
-    return resultOf(request, parts, request.seed ?? 1);
+    return resultOf(request, parts, "last");
   };
 }
 
@@ -75,11 +77,10 @@ function partsOf(request: SheetRequest) {
 
 /** For sheets without defects. */
 function* clearPlans(request: SheetRequest): Generator<CutResult<SheetPlan>, CutResult<SheetPlan>> {
-  const seed = request.seed ?? 1;
   const parts = partsOf(request);
   return yield* inTurn(parts, {
     isOther: (found, before) => found.layout !== before.layout || found.lower !== before.lower,
-    resultOf: () => resultOf(request, parts, seed),
+    resultOf: (way) => resultOf(request, parts, way),
   });
 }
 
@@ -104,9 +105,10 @@ function searchOf(
 function resultOf(
   request: SheetRequest,
   parts: readonly { readonly job: Job; readonly now: Found }[],
-  seed: number,
+  way: "on the way" | "last",
 ): CutResult<SheetPlan> {
-  const drawn = parts.map(({ job, now }) => partOf(request, job, now));
+  const { seed = 1 } = request;
+  const drawn = parts.map(({ job, now }) => partOf(request, job, now, way));
   const plan = {
     sheets: drawn.flatMap(({ sheets }) => sheets),
     unplaced: drawn.flatMap(({ unplaced }) => unplaced),
@@ -117,7 +119,8 @@ function resultOf(
 }
 
 /** One kind's sheets, what is left out, and the bound. */
-function partOf(request: SheetRequest, { types, unit, never }: Job, { layout, lower }: Found) {
+function partOf(request: SheetRequest, job: Job, { layout, lower }: Found, way: "on the way" | "last") {
+  const { never, types } = job;
   const placed = new Set(types.flatMap(({ demands }) => demands));
   const unplaced = [...never];
   types.forEach(({ demands }, index) => {
@@ -127,7 +130,8 @@ function partOf(request: SheetRequest, { types, unit, never }: Job, { layout, lo
     }
   });
   return {
-    sheets: draw(layout.sheets, types, unit, request),
+    // What none may see is not worth the time.
+    sheets: draw(way === "last" ? alike(request, job, layout.sheets) : layout.sheets, job, request),
     unplaced,
     // What is left out takes no stock, so the bound is that of the pieces placed.
     lower: unplaced.length > never.length ? boundSheets(request, placed) : lower,
@@ -211,12 +215,20 @@ function whyNever(
   return fitting.some((panel) => (request.stock[panel.stock]?.count ?? 1) > 0) ? undefined : "stock-used-up";
 }
 
-function draw(
-  sheets: readonly Sheet[],
-  types: readonly PieceType[],
-  unit: number,
-  request: SheetRequest,
-): CutSheet[] {
+/** Cut alike as far as it can be. */
+function alike(request: SheetRequest, job: Job, sheets: readonly Sheet[]): Sheet[] {
+  const own = { types: job.types, panels: job.panels, available: job.panels.map(() => 1), ...job.limits };
+  return cutAlike(own, sheets, (sheet) => {
+    const drawn = drawnOn(sheet, job, request)?.({ index: 0, next: () => undefined });
+    const offcut = drawn?.offcuts.reduce((most, { width, height }) => Math.max(most, width * height), 0);
+    return { offcut: offcut ?? 0, ...sheetSettings(drawn ?? NOT_CUT) };
+  });
+}
+
+const NOT_CUT = { stockId: "", tree: { x: 0, y: 0, width: 0, height: 0 } };
+
+function draw(sheets: readonly Sheet[], job: Job, request: SheetRequest): CutSheet[] {
+  const { types } = job;
   const used = new Map<number, number>();
   const taken = types.map(() => 0);
   const next = (type: number) => {
@@ -226,20 +238,25 @@ function draw(
   };
   const ordered = [...sheets].sort((a, b) => a.panel.stock - b.panel.stock);
   return ordered.flatMap((sheet) => {
-    const stock = request.stock[sheet.panel.stock];
-    if (stock === undefined) return [];
     const index = used.get(sheet.panel.stock) ?? 0;
     used.set(sheet.panel.stock, index + 1);
-    return drawSheet({
+    return drawnOn(sheet, job, request)?.({ index, next }) ?? [];
+  });
+}
+
+/** Draws a sheet on its stock; undefined where there is none. */
+function drawnOn(sheet: Sheet, { unit }: Job, request: SheetRequest) {
+  const stock = request.stock[sheet.panel.stock];
+  if (stock === undefined) return undefined;
+  return (of: { index: number; next: (type: number) => SheetDemand | undefined }): CutSheet =>
+    drawSheet({
+      ...of,
       sheet,
       stock,
-      index,
-      next,
       steps: unit,
       kerf: toGridSteps(request.kerf),
       trim: toGridSteps(stock.trim ?? 0),
       keepOffcutFrom: request.keepOffcutFrom ?? usualOffcut,
       reach: toGridSteps(request.reach ?? 0) || Number.POSITIVE_INFINITY,
     });
-  });
 }

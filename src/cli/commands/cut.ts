@@ -113,6 +113,7 @@ function sheetLines(part: SheetPart, project: Project, reader: Reader): string[]
       reader,
     ),
     `  ${say(claimLine(part, project), reader)}`,
+    `  ${say(message("cli.cut.settings", { count: part.settings }), reader)}`,
     ...sheets.map(({ stockId, index, placements }) => {
       const pieces = placements.map(
         ({ demandId, width, height }) =>
@@ -129,6 +130,7 @@ function lengthLines(part: LengthPart, project: Project, reader: Reader): string
   return [
     say(message(`cli.cut.${use}`, { thickness, width, count: bars.length }), reader),
     `  ${say(claimLine(part, project), reader)}`,
+    `  ${say(message("cli.cut.settings", { count: part.settings }), reader)}`,
     ...bars.map(
       ({ stockId, index, pieces }) =>
         `  ${stockId} #${index + 1}: ${pieces.map((one) => pieceText(one, reader)).join(", ")}`,

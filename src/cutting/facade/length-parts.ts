@@ -3,6 +3,7 @@ import type { Project } from "../../project/schema/project.ts";
 import type { Piece, PieceKind } from "../../setout/facade.ts";
 import { sameLength } from "../../units/length.ts";
 import type { LengthDemand, LengthSolver, LengthStock } from "../model.ts";
+import { barSettings, countOf } from "../settings.ts";
 import type { SawnPiece } from "./pieces.ts";
 import { gathered } from "./pieces.ts";
 import type { CostUnit, LengthPart } from "./plan.ts";
@@ -87,6 +88,7 @@ export function lengthPart({
   const name = section?.id ?? "";
   const stock = section === undefined ? [] : lengthsOf(section);
   const request = { stock, demands: pieces.map((piece) => demandOf(piece, name)), kerf, budget: BUDGET };
+  const result = solve(request);
   const materials = [...new Set(pieces.map(({ material }) => material))];
   return {
     use,
@@ -95,8 +97,9 @@ export function lengthPart({
     width: section?.width ?? greatestOf(pieces.map(({ cut }) => cut.width)),
     thickness: section?.thickness ?? greatestOf(pieces.map(({ cut }) => cut.thickness)),
     request,
-    result: solve(request),
+    result,
     costIn: costUnit(section),
+    settings: countOf(result.plan.bars.map(barSettings)),
   };
 }
 

@@ -27,6 +27,8 @@ export interface SheetPart {
   readonly request: SheetRequest;
   readonly result: CutResult<SheetPlan>;
   readonly costIn: CostUnit;
+  /** How often the fence is set for all its sheets. */
+  readonly settings: number;
 }
 
 /** Pieces cut from bought lengths of one section. A piece narrower than the section is ripped after it is cut. */
@@ -41,6 +43,8 @@ export interface LengthPart {
   readonly request: LengthRequest;
   readonly result: CutResult<LengthPlan>;
   readonly costIn: CostUnit;
+  /** How often the stop is set for all its bars. */
+  readonly settings: number;
 }
 
 /** Board pieces of one cladding and width, as they are asked of the pile. */

@@ -2,6 +2,7 @@
 import type { Project, SheetCladding } from "../../project/schema/project.ts";
 import type { Piece } from "../../setout/facade.ts";
 import type { SheetDemand, SheetSolver, SheetStock } from "../model.ts";
+import { countOf, sheetSettings } from "../settings.ts";
 import type { SawnPiece } from "./pieces.ts";
 import { gathered, isCladding } from "./pieces.ts";
 import type { SheetPart } from "./plan.ts";
@@ -43,6 +44,7 @@ export function sheetParts(project: Project, sawn: readonly SawnPiece[], solve: 
       request,
       result,
       costIn: stock.every(({ cost }) => cost !== undefined) ? "money" : "m2",
+      settings: countOf(result.plan.sheets.map(sheetSettings)),
     };
     return [part];
   });

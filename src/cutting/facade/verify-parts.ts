@@ -7,6 +7,7 @@ import type { CutProblem } from "../verify/problem.ts";
 import { replayRips } from "../verify/rip-steps.ts";
 import { verifyRipPlan } from "../verify/rips.ts";
 import { replayCuts } from "../verify/saw-steps.ts";
+import { checkSettings, setBar, setSheet } from "../verify/settings.ts";
 import { verifySheetPlan } from "../verify/sheets.ts";
 import type { LengthPart, PilePart, SheetPart } from "./plan.ts";
 
@@ -27,7 +28,12 @@ export function refusals(parts: {
   return [
     ...named(
       "sheets",
-      parts.sheets.flatMap(({ request, result }) => [
+      parts.sheets.flatMap(({ request, result, settings }) => [
+        ...checkSettings(
+          result.plan.sheets.map(({ stockId, tree }) => setSheet(stockId, numberedCuts(tree))),
+          settings,
+          "/settings",
+        ),
         ...verifySheetPlan({ request, plan: result.plan, claim: result }),
         ...result.plan.sheets.flatMap((sheet, index) => replayed(request, sheet, `/sheets/${index}`)),
       ]),
@@ -45,8 +51,9 @@ function replayed(request: SheetRequest, sheet: CutSheet, where: string): CutPro
   return replayCuts({ sheet, stock, cuts: numberedCuts(sheet.tree), kerf: request.kerf, where });
 }
 
-function lengthProblems({ request, result }: LengthPart): CutProblem<string>[] {
+function lengthProblems({ request, result, settings }: LengthPart): CutProblem<string>[] {
   return [
+    ...checkSettings(result.plan.bars.map(setBar), settings, "/settings"),
     ...verifyLengthPlan({ request, plan: result.plan, claim: result }),
     ...crosscut(request, result.plan),
   ];

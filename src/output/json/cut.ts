@@ -103,6 +103,7 @@ function sheetJson({ request, result, ...part }: SheetPart): CutJson["sheets"][n
     thickness: part.thickness,
     kerf: request.kerf,
     costIn: part.costIn,
+    settings: part.settings,
     ...claimOf(result),
     sheets: result.plan.sheets.map(({ stockId, index, tree, placements, offcuts }) => {
       const { width = 0, height = 0 } = request.stock.find(({ id }) => id === stockId) ?? {};
@@ -130,6 +131,7 @@ function lengthJson({ request, result, ...part }: LengthPart): CutJson["lengths"
     thickness: part.thickness,
     kerf: request.kerf,
     costIn: part.costIn,
+    settings: part.settings,
     ...claimOf(result),
     bars: barsJson(result.plan, request.stock),
     unplaced: unplacedJson(result.plan.unplaced),

@@ -140,6 +140,9 @@ export const CuttingBand = memo(function CuttingBand({
             </Suspense>
           </div>
         )}
+        {!showsPile && shown?.settings !== undefined && (
+          <p className="sub cut-settings">{w("page.cutting.settings", { count: shown.settings })}</p>
+        )}
         {pictures.map(({ scene, units }) => (
           <div key={scene.id} className="cut-picture">
             <ScenePicture scene={scene} picked={marks} onMark={onMark} onOver={onOver} />

@@ -25,6 +25,8 @@ export interface CutPartView {
   readonly name: Message;
   /** Of stock that is sawn. */
   readonly count: number;
+  /** How often the saw is set; absent for the pile, whose boards are ripped one by one. */
+  readonly settings?: number;
   /** Marks of the pieces that it gives. */
   readonly marks: ReadonlySet<string>;
   readonly pictures: () => readonly CutPicture[];
@@ -49,6 +51,7 @@ function sheetView(part: SheetPart): CutPartView {
     key: `sheets ${part.material} ${part.thickness}`,
     name: message("schedule.cut.part.sheets", { thickness: part.thickness }),
     count: sheets.length,
+    settings: part.settings,
     marks: new Set(sheets.flatMap(({ placements }) => placements.map(({ demandId }) => demandId))),
     pictures: () =>
       sheets.flatMap((sheet): CutPicture[] => {
@@ -72,6 +75,7 @@ function lengthView(part: LengthPart): CutPartView {
     key: `${use} ${thickness} ${width} ${part.stock ?? ""}`,
     name,
     count: bars.length,
+    settings: part.settings,
     marks: new Set(bars.flatMap(({ pieces }) => pieces.map(({ demandId }) => demandId))),
     pictures: () => [
       {

@@ -12,6 +12,7 @@ const sheetPart = z.object({
   thickness: z.number(),
   kerf: z.number(),
   costIn,
+  settings: z.number().int().describe("How often fence or stop is set; what is cut alike is cut together."),
   ...claim,
   ...searched,
   sheets: z.array(
@@ -46,6 +47,7 @@ const lengthPart = z.object({
   thickness: z.number(),
   kerf: z.number(),
   costIn,
+  settings: z.number().int().describe("How often fence or stop is set; what is cut alike is cut together."),
   ...claim,
   ...searched,
   bars,
