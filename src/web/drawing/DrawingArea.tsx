@@ -30,6 +30,7 @@ import { findHome } from "./home.ts";
 import { LayerControls } from "./LayerControls.tsx";
 import { ELEVATION_LAYERS, type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
+import { usePractice } from "./use-practice.ts";
 import { useView } from "./use-view.ts";
 import { ViewControls } from "./ViewControls.tsx";
 
@@ -154,7 +155,6 @@ export function DrawingArea({
     pick,
     units: reader.units,
     onEdit,
-    onPractise,
     onPick,
     onGhost: setDragged,
   });
@@ -212,6 +212,15 @@ export function DrawingArea({
       // A browser would go back or forth through its pages.
       return way !== undefined;
     },
+  });
+
+  usePractice({
+    design,
+    document,
+    handle: drag.handle,
+    camera,
+    drawing: { scale: Math.max(scale, homeScale), reader, findings: said, shown },
+    practise: onPractise,
   });
 
   const k = camera?.k ?? 0;

@@ -40,8 +40,12 @@ export function redraw(
   return next;
 }
 
+export function svgGroup(): Element {
+  return document.createElementNS(SVG, "g");
+}
+
 function layerNode(layer: string): Element {
-  const node = document.createElementNS(SVG, "g");
+  const node = svgGroup();
   node.setAttribute("data-layer", layer);
   return node;
 }
@@ -72,7 +76,7 @@ function redrawLayer(
     next[i] = { text, node: old.node, standing };
   }
   if (toMake.length > 0) {
-    const made = document.createElementNS(SVG, "g");
+    const made = svgGroup();
     made.innerHTML = toMake.map((i) => elements[i]).join("");
     for (const [at, node] of [...made.children].entries()) {
       const i = toMake[at] as number;

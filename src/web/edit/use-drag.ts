@@ -1,13 +1,12 @@
 /** The thing that is picked, moved on the drawing by hand or by keys. */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import type { Design } from "../../design.ts";
-import type { PatchOperation } from "../../findings/finding.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Elevation } from "../drawing/elevation.ts";
 import type { Hold } from "../drawing/use-view.ts";
 import type { Pick } from "../picks/pick.ts";
-import type { Edit, ProjectState } from "../sheet/use-project.ts";
+import type { Edit } from "../sheet/use-project.ts";
 import type { Ghost, Handle, Part } from "./handles/handle.ts";
 import { handleOf } from "./handles/index.ts";
 import { AS_GIVEN, snappingFor } from "./snap.ts";
@@ -16,6 +15,8 @@ import { AS_GIVEN, snappingFor } from "./snap.ts";
 const SIDE = { mouse: 7, touch: 16 };
 
 export interface Drag {
+  /** Of what is picked, where it can be moved. */
+  readonly handle: Handle | undefined;
   grab(at: readonly [x: number, y: number], k: number, touch: boolean): Hold | undefined;
   /** What the keys hold of the picked thing, and what is said of it. */
   readonly held: Part | undefined;
@@ -36,7 +37,6 @@ export interface DragOptions {
   readonly pick: Pick | undefined;
   readonly units: "mm" | "feet-inch";
   onEdit(edit: Edit): void;
-  onPractise: ProjectState["practise"];
   onPick(pick: Pick): void;
   /** Hears where the hand holds it; undefined once it has let go. */
   onGhost(ghost: Ghost | undefined): void;
@@ -49,7 +49,6 @@ export function useDrag({
   pick,
   units,
   onEdit,
-  onPractise,
   onPick,
   onGhost,
 }: DragOptions): Drag {
@@ -61,9 +60,6 @@ export function useDrag({
   const [held, setHeld] = useState({ of, index: -1 });
   const at = held.of === of ? held.index : -1;
   const part = handle?.parts[at];
-
-  // What is picked may be dragged next.
-  useEffect(() => handle && onPractise((nth) => imagined(handle, nth)), [handle, onPractise]);
 
   const grab = useCallback(
     (at: readonly [number, number], k: number, touch: boolean): Hold | undefined => {
@@ -120,13 +116,7 @@ export function useDrag({
     setHeld({ of, index: (at + 1) % count });
     return true;
   }, [handle, of, at]);
-  return { grab, held: part, says: part && placeSaid(part), nudge, next };
-}
-
-/** The nth of ever other small moves of a thing, along its wall and up it by turns. */
-function imagined({ parts: [whole] }: Handle, nth: number): readonly PatchOperation[] | undefined {
-  const by = (nth % 4 < 2 ? 1 : -1) * (1 + nth / 8);
-  return whole?.taken.to(nth % 2 === 0 ? [by, 0] : [0, by], AS_GIVEN).change?.operations;
+  return { handle, grab, held: part, says: part && placeSaid(part), nudge, next };
 }
 
 function placeSaid({ name, at: { x, y } }: Part): Message {

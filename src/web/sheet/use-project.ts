@@ -71,8 +71,11 @@ export interface ProjectState {
   redo(): void;
   /** The project file's text, for the reader to save; what is handed out counts as saved. */
   save(): string | undefined;
-  /** Sets imagined edits out while the page rests, until what is given back is called. */
-  practise(imagine: (nth: number) => readonly PatchOperation[] | undefined): () => void;
+  /** Sets imagined edits out while the page rests, and has them drawn unseen, until what is given back is called. */
+  practise(
+    imagine: (nth: number) => readonly PatchOperation[] | undefined,
+    draw?: (laid: Laid) => void,
+  ): () => void;
 }
 
 export interface ProjectSources {
@@ -339,14 +342,14 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     return printProject(document);
   }, []);
   const practise = useCallback<ProjectState["practise"]>(
-    (imagine) =>
+    (imagine, draw) =>
       designer.practise((nth) => {
         const now = held.current;
         const operations = imagine(nth);
         if (!now || !operations) return undefined;
         const patched = applyPatch(present(now.history).document, operations);
         return patched.ok ? { name: now.name, document: patched.document } : undefined;
-      }),
+      }, draw),
     [designer],
   );
   const putAway = useCallback(() => setRefused(undefined), []);

@@ -24,9 +24,10 @@ export interface Designer {
   /**
    * Sets imagined edits out while the page rests, so that true ones are quick.
    * @param imagine the file after the nth imagined edit; undefined where there are no more
+   * @param draw draws what would be, unseen
    * @returns what stops it
    */
-  practise(imagine: (nth: number) => ProjectFile | undefined): () => void;
+  practise(imagine: (nth: number) => ProjectFile | undefined, draw?: (laid: Laid) => void): () => void;
 }
 
 type Whole = Extract<FileLaid, { kind: "laid" }>;
@@ -149,7 +150,7 @@ export function createDesigner(): Designer {
         faces = asHeld(facade.faces, shown.design.facade.faces);
       });
     },
-    practise(imagine) {
+    practise(imagine, draw) {
       let idle = 0;
       let nth = 0;
       const go = (by: Near): void => {
@@ -158,7 +159,8 @@ export function createDesigner(): Designer {
           const file = imagine(nth);
           nth += 1;
           if (!file) return;
-          by.practise(file);
+          const laid = by.practise(file);
+          if (laid) draw?.(laid);
           go(by);
         });
       };

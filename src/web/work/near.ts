@@ -2,14 +2,14 @@
  * Sets out on the page's own thread: an edit is then drawn in the frame in which the hand makes it, with no question to a worker
  * between. Only while that is quick; it takes practice, since a browser compiles for speed what has run often.
  */
-import { type FileLaid, layFile, type ProjectFile } from "../../design.ts";
+import { type FileLaid, type Laid, layFile, type ProjectFile } from "../../design.ts";
 import { createReadMemo } from "../../project/read-memo.ts";
 import { createFaceMemo, type FaceMemo, type KeptLayouts } from "../../setout/memo.ts";
 
 /** The frame of a hand that moves has room for setting out that takes so long, milliseconds. */
 const QUICK = 40;
 /** Edits that are practised; where it is not quick after so many, some more now and then, but no more than this. */
-const ENOUGH = 90;
+const ENOUGH = 240;
 const MOST = 400;
 /** A machine on which as many edits have come no nearer to quick than this (milliseconds) leaves them to the worker. */
 const TRIAL = { edits: 12, hopeless: 90 };
@@ -21,8 +21,8 @@ export interface Near {
   lay(file: ProjectFile): FileLaid | undefined;
   /** Whether more practice would help. */
   wantsPractice(): boolean;
-  /** Sets an imagined edit out. */
-  practise(file: ProjectFile): void;
+  /** Sets an imagined edit out; the facade as it would be, undefined where the edit is refused. */
+  practise(file: ProjectFile): Laid | undefined;
 }
 
 export function createNear(): Near {
@@ -47,8 +47,9 @@ export function createNear(): Near {
     lay: (file) => (pace <= QUICK ? timed(file) : undefined),
     wantsPractice: () => !hopeless() && (practised < ENOUGH || (pace > QUICK && practised < MOST)),
     practise(file) {
-      timed(file);
       practised += 1;
+      const made = timed(file);
+      return made.kind === "laid" ? made.laid : undefined;
     },
   };
 }

@@ -25,7 +25,7 @@ interface ToProve {
 
 /** Milliseconds: a hand that rests so long has its facade proven; one that goes on, at least so often. */
 const REST = 60;
-const AT_LEAST_EVERY = 400;
+const AT_LEAST_EVERY = 1000;
 
 /** @param ask puts a file to the worker, which sends its findings alone */
 export function createProver(
