@@ -81,7 +81,10 @@ export interface TextItem extends Common, TextStyle {
   readonly wrapWidth?: number;
   /** A plate behind the text, so that lines do not run through it. */
   readonly plate?: FillRole;
-  /** Name of the sheet that the text leads to. */
+  /**
+   * Name of the sheet, or id of a scene on one, that the text leads to. Where the text is a message with a value `sheet`, that is put
+   * in when the sheets have their numbers.
+   */
   readonly link?: string;
 }
 

@@ -47,8 +47,8 @@ interface Measured<Row> {
   readonly width: number;
 }
 
-interface SetRow {
-  readonly cells: readonly Cell[];
+interface SetRow<Row> {
+  readonly row: Row;
   readonly height: number;
 }
 
@@ -67,16 +67,20 @@ export function tableScenes<Row>({
   room: TableRoom;
 }): Scene[] {
   if (rows.length === 0) return [];
-  const cells = rows.map((row) => columns.map(({ cell }) => cell(row)));
+  const cellsOf = (row: Row): Cell[] => columns.map(({ cell }) => cell(row));
+  const widest = columns.map(({ head }) => widthOf(head, { bold: true }));
+  const set = rows.map((row): SetRow<Row> => {
+    const cells = cellsOf(row);
+    columns.forEach((column, i) => {
+      widest[i] = Math.max(widest[i] ?? 0, cellWidth(cells[i], column));
+    });
+    return { row, height: rowHeight(cells, columns) };
+  });
   const measured = columns.map((column, i): Measured<Row> => {
-    const widest = Math.max(
-      widthOf(column.head, { bold: true }),
-      ...cells.map((row) => cellWidth(row[i], column)),
-    );
-    return { column, width: Math.min(widest, column.wrap ?? Number.POSITIVE_INFINITY) + 2 * PAD };
+    const width = Math.min(widest[i] ?? 0, column.wrap ?? Number.POSITIVE_INFINITY);
+    return { column, width: width + 2 * PAD };
   });
   const width = measured.reduce((sum, one) => sum + one.width, 0);
-  const set = cells.map((row): SetRow => ({ cells: row, height: rowHeight(row, columns) }));
   const abreast = Math.max(1, Math.floor((room.width + BETWEEN) / (width + BETWEEN)));
   const heightOf = (stack: number): number =>
     (stack < abreast ? (room.firstHeight ?? room.height) : room.height) - ROW;
@@ -91,14 +95,19 @@ export function tableScenes<Row>({
       scale: 1,
       toScale: false,
       bounds: { x: [0, own.length * (width + BETWEEN) - BETWEEN], y: [-Math.max(...heights), 0] },
-      items: own.flatMap((stack, k) => stackItems(stack, { measured, left: k * (width + BETWEEN) })),
+      // Made when it is drawn: a large building's schedule would be held as hundreds of pages of words.
+      get items() {
+        return own.flatMap((stack, k) =>
+          stackItems(stack, { measured, cellsOf, left: k * (width + BETWEEN) }),
+        );
+      },
     };
   });
 }
 
 /** Rows that stand over one another within the height of their stack. */
-function stacked(rows: readonly SetRow[], heightOf: (stack: number) => number): SetRow[][] {
-  const stacks: SetRow[][] = [];
+function stacked<Row>(rows: readonly SetRow<Row>[], heightOf: (stack: number) => number): SetRow<Row>[][] {
+  const stacks: SetRow<Row>[][] = [];
   let left = 0;
   for (const row of rows) {
     const last = stacks.at(-1);
@@ -144,8 +153,12 @@ function rowHeight<Row>(cells: readonly Cell[], columns: readonly TableColumn<Ro
 }
 
 function stackItems<Row>(
-  stack: readonly SetRow[],
-  { measured, left }: { measured: readonly Measured<Row>[]; left: number },
+  stack: readonly SetRow<Row>[],
+  {
+    measured,
+    cellsOf,
+    left,
+  }: { measured: readonly Measured<Row>[]; cellsOf: (row: Row) => readonly Cell[]; left: number },
 ): Item[] {
   const width = measured.reduce((sum, one) => sum + one.width, 0);
   const rule = (y: number, line: "rule" | "dimension"): Item => ({
@@ -168,7 +181,8 @@ function stackItems<Row>(
     wordItem(column.head, { column: { ...column, bold: true }, at, wide, top: 0 }),
   ]);
   let top = -ROW;
-  for (const { cells, height } of stack) {
+  for (const { row, height } of stack) {
+    const cells = cellsOf(row);
     across(top - height, ({ column, width: wide }, at, i) => cellItems(cells[i], { column, at, wide, top }));
     top -= height;
   }

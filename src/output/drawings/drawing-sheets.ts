@@ -5,8 +5,9 @@ import type { Reader } from "../../text/say.ts";
 import { renderSceneSvg } from "../svg/scene-svg.ts";
 import { renderSheetSvg } from "../svg/sheet-svg.ts";
 import { type DrawMemo, NO_MEMO } from "./draw-memo.ts";
-import type { Drawing, DrawingFacts, DrawingPaper, KindFacts, ListedDrawing } from "./facts.ts";
+import type { DrawingFacts, DrawingPaper, DrawingPart, KindFacts, ListedDrawing } from "./facts.ts";
 import { INDEXES, KINDS } from "./kinds/index.ts";
+import { linkedScenes, type Shown, targetsOf } from "./links.ts";
 import { onPaper, onUsualPaper, tableRoom, usualPaper } from "./paper.ts";
 import { sheetState } from "./revision.ts";
 
@@ -72,7 +73,7 @@ export interface SheetSet {
 }
 
 /** A sheet in its set, its views put aside: they are drawn again when its turn comes. */
-interface Listed extends ListedDrawing {
+interface Listed extends ListedDrawing, Shown {
   readonly scenes: readonly Scene[] | undefined;
 }
 
@@ -109,10 +110,12 @@ export function sheetSet(
     date,
     waivers: project.waivers ?? [],
   };
-  const paperOf = (sheet: Listed, scenes: readonly Scene[]) => {
+  const targets = targetsOf(set);
+  const paperOf = (sheet: Listed, drawn: readonly Scene[]) => {
     const { name, kind, type, number, title } = sheet;
     const paper = sheet.paper ?? asked.paper;
     const label = `${initials(project.title)}-${String(number).padStart(2, "0")}`;
+    const scenes = linkedScenes(drawn, { targets, memo });
     memo.byThemselves(scenes);
     return memo.recall(onPaper, { name, kind, type, scenes, number, title, label, ...shared, paper });
   };
@@ -120,7 +123,7 @@ export function sheetSet(
     count: set.length,
     leftOut,
     *papers() {
-      let drawn: { readonly kind: SheetKind; readonly sheets: Iterator<Drawing> } | undefined;
+      let drawn: { readonly kind: SheetKind; readonly sheets: Iterator<DrawingPart> } | undefined;
       for (const sheet of set) {
         const { kind, scenes } = sheet;
         if (!scenes && drawn?.kind !== kind) drawn = { kind, sheets: onSheets(own, kind, set) };
@@ -132,7 +135,7 @@ export function sheetSet(
 }
 
 /** Drawings of one kind on as many sheets as they take, less those that the project leaves out. */
-function* onSheets(facts: KindFacts, kind: SheetKind, set: readonly ListedDrawing[]): Generator<Drawing> {
+function* onSheets(facts: KindFacts, kind: SheetKind, set: readonly ListedDrawing[]): Generator<DrawingPart> {
   for (const { drawing, out } of everySheet(facts, kind, set)) if (!out) yield drawing;
 }
 
@@ -141,7 +144,7 @@ function* everySheet(
   facts: KindFacts,
   kind: SheetKind,
   set: readonly ListedDrawing[],
-): Generator<{ readonly drawing: Drawing; readonly out: boolean }> {
+): Generator<{ readonly drawing: DrawingPart; readonly out: boolean }> {
   const { sheets } = facts.design.project;
   const leaveOut = new Set(sheets?.leaveOut);
   const asked = { units: facts.reader.units, paper: sheets?.paper };
@@ -161,6 +164,7 @@ function numberedSet(facts: KindFacts, keep: boolean): Numbered {
     Array.from(everySheet(facts, kind, set), ({ drawing: { scenes, ...one }, out }) => ({
       ...one,
       title: scenes[0]?.title ?? one.name,
+      shows: scenes.map(({ id }) => id),
       scenes: keep && !out ? scenes : undefined,
       out,
     }));

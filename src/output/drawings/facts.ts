@@ -48,7 +48,8 @@ export interface Drawing {
   /** Of its file, without what it ends in. */
   readonly name: string;
   readonly type: Message;
-  readonly scenes: readonly Scene[];
+  /** Gone through once, each when the one before has its place. */
+  readonly scenes: Iterable<Scene>;
   /** Face that it shows. */
   readonly face?: string;
   /** In place of the set's. */
@@ -57,8 +58,13 @@ export interface Drawing {
   readonly holds?: readonly string[];
 }
 
+/** As much of a drawing as stands on one sheet. */
+export interface DrawingPart extends Drawing {
+  readonly scenes: readonly Scene[];
+}
+
 /** A drawing in its set: what an index says of it. */
-export interface NumberedDrawing extends Drawing {
+export interface NumberedDrawing extends DrawingPart {
   readonly kind: SheetKind;
   readonly number: number;
   readonly title: SceneText;

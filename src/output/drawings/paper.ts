@@ -15,7 +15,7 @@ import { message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { PaperName, PaperSize } from "../../units/paper-sizes.ts";
 import { PAPER_SIZES } from "../../units/paper-sizes.ts";
-import type { Drawing, DrawingPaper, NumberedDrawing } from "./facts.ts";
+import type { Drawing, DrawingPaper, DrawingPart, NumberedDrawing } from "./facts.ts";
 
 const METRIC: readonly PaperName[] = ["A4", "A3", "A2", "A1", "A0"];
 const NORTH_AMERICAN: readonly PaperName[] = ["letter", "tabloid", "17 × 22", "22 × 34", "24 × 36"];
@@ -59,19 +59,23 @@ export function fittingView(
 }
 
 /** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */
-export function onUsualPaper(drawing: Drawing, asked: Asked): Drawing[] {
+export function* onUsualPaper(drawing: Drawing, asked: Asked): Generator<DrawingPart> {
   const papers = [drawing.paper ?? usualPaper(asked)];
-  const groups: Scene[][] = [];
+  let scenes: Scene[] = [];
+  let sheets = 0;
+  const part = (): DrawingPart => {
+    sheets += 1;
+    const name = sheets === 1 ? drawing.name : `${drawing.name}-${sheets}`;
+    return { ...drawing, name, scenes };
+  };
   for (const scene of drawing.scenes) {
-    const last = groups.at(-1);
-    if (last && fittingPaper([...last, scene], papers)) last.push(scene);
-    else groups.push([scene]);
+    if (scenes.length > 0 && !fittingPaper([...scenes, scene], papers)) {
+      yield part();
+      scenes = [];
+    }
+    scenes.push(scene);
   }
-  return groups.map((scenes, at) => ({
-    ...drawing,
-    name: at === 0 ? drawing.name : `${drawing.name}-${at + 1}`,
-    scenes,
-  }));
+  if (scenes.length > 0) yield part();
 }
 
 /** The first paper that takes the drawing, from the usual one on; else the bare drawing. */

@@ -36,6 +36,8 @@ export interface VerticalSectionOptions {
   readonly x: number;
   /** The heights shown; the whole height unless told. */
   readonly y?: Interval;
+  /** Of the scene; that of the whole section unless told. */
+  readonly id?: string;
   /** What it is called; where it stands unless told. */
   readonly title?: Message;
   /** Millimetres of paper for one of the model; 1/5 for a window, 1/20 for the whole height unless told. */
@@ -94,12 +96,17 @@ export function verticalSection(
     },
   ];
   return makeScene({
-    id: `section-${face.id}-${Math.round(options.x)}`,
+    id: options.id ?? sectionId(face.id, options.x),
     title:
       options.title ?? message("drawing.title.vertical-section", { face: heading(face.id), x: options.x }),
     scale,
     items,
   });
+}
+
+/** Id of the scene of a section. */
+export function sectionId(face: string, x: number): string {
+  return `section-${face}-${Math.round(x)}`;
 }
 
 function wholeHeight(parts: readonly CutPart[]): Interval {

@@ -4,13 +4,15 @@ import { polygonBounds } from "../../../geometry/polygon.ts";
 import type { Face } from "../../../project/schema/project.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import type { SectionProject } from "../../../scene/views/section-cut.ts";
-import { verticalSection } from "../../../scene/views/vertical-section.ts";
+import { withSectionName } from "../../../scene/views/section-marks.ts";
+import { sectionId, verticalSection } from "../../../scene/views/vertical-section.ts";
 import type { FaceLayout, ZoneLayout, ZonePlane } from "../../../setout/facade.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { oneByOne } from "../grouped.ts";
 import { ownFace, ownPlanes } from "../of-face.ts";
 import { fittingView } from "../paper.ts";
+import { elevationOf, uprightCuts } from "../section-places.ts";
 
 export function sectionSheets(facts: KindFacts): Iterable<Drawing> {
   const { project, facade } = facts.design;
@@ -37,10 +39,12 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
   const type = message("drawing.document-type.section");
   const facade = { faces: [face], planes };
   const project = { structure, claddings, stock: { screws }, faces: own ? [own] : [] };
-  return face.zones.flatMap((zone): Drawing[] => {
-    const x = sectionAt(face, zone);
+  return uprightCuts(face).flatMap(({ zone, at: x, mark }): Drawing[] => {
     const at = { face: face.id, x };
-    const whole = fittingView(paper, (scale) => verticalSection(facade, project, { ...at, ...scale }));
+    const whole = fittingView(paper, (scale) => {
+      const scene = verticalSection(facade, project, { ...at, ...scale });
+      return scene && withSectionName(scene, { mark, elevation: elevationOf(face) });
+    });
     const beside = details(face, zone, x).map((of) => verticalSection(facade, project, { ...at, ...of }));
     const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
     return scenes.length === 0
@@ -49,45 +53,40 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
   });
 }
 
-/**
- * Near the middle of the zone's first opening, whose sill and head are then seen; else near its own middle. Beside a joint
- * that stands there: a section down a joint shows no cladding.
- */
-function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
-  const [left, right] = polygonBounds(zone.region).x;
-  const through = face.openings
-    .map(({ region: { x } }) => ({ x, from: Math.max(left, x[0]), to: Math.min(right, x[1]) }))
-    .find(({ x, from, to }) => to - from > (x[1] - x[0]) / 2);
-  const { from, to } = through ?? { from: left, to: right };
-  const clad = face.pieces
-    .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
-    .map(({ outline }) => polygonBounds(outline).x);
-  const cutBy = (x: number): number => clad.filter((span) => span[0] < x && x < span[1]).length;
-  const [first = (from + to) / 2, ...others] = SHARES.map((share) => from + share * (to - from));
-  return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
-}
-
-/** Where along an opening or zone a section may stand: the middle first. */
-const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
-
 /** Above and below an edge, as much as shows how the cladding ends there (mm). */
 const BESIDE_EDGE = 250;
 
 /** The details beside the whole section: the base, and sill and head where an opening is cut. */
-function details(face: FaceLayout, zone: ZoneLayout, x: number): { y: Interval; title: Message }[] {
+function details(
+  face: FaceLayout,
+  zone: ZoneLayout,
+  x: number,
+): { id: string; y: Interval; title: Message }[] {
   const low = polygonBounds(zone.region).y[0];
   const cut = face.openings.find(({ region }) => x > region.x[0] && x < region.x[1]);
   const at = { face: heading(face.id), x };
   const edges = [
-    { at: low, title: message("drawing.title.detail-base", at) },
+    { of: "base", at: low, title: message("drawing.title.detail-base", at) },
     ...(cut
       ? [
-          { at: cut.region.y[0], title: message("drawing.title.detail-sill", { ...at, opening: cut.id }) },
-          { at: cut.region.y[1], title: message("drawing.title.detail-head", { ...at, opening: cut.id }) },
+          {
+            of: "sill",
+            at: cut.region.y[0],
+            title: message("drawing.title.detail-sill", { ...at, opening: cut.id }),
+          },
+          {
+            of: "head",
+            at: cut.region.y[1],
+            title: message("drawing.title.detail-head", { ...at, opening: cut.id }),
+          },
         ]
       : []),
   ];
   return edges
     .filter((edge, i) => edges.findIndex((other) => other.at === edge.at) === i)
-    .map(({ at: y, title }) => ({ y: [y - BESIDE_EDGE, y + BESIDE_EDGE], title }));
+    .map(({ of, at: y, title }) => ({
+      id: `${sectionId(face.id, x)}-${of}`,
+      y: [y - BESIDE_EDGE, y + BESIDE_EDGE],
+      title,
+    }));
 }

@@ -8,12 +8,15 @@ import { faceExtent } from "../../../scene/views/extent.ts";
 import { faceElevation } from "../../../scene/views/face-elevation.ts";
 import { type PlacedFinding, placedFindings } from "../../../scene/views/finding-symbols.ts";
 import { withClouds } from "../../../scene/views/revision-cloud.ts";
+import { type SectionMark, withSectionMarks } from "../../../scene/views/section-marks.ts";
 import type { FaceLayout, PieceKind, RodResult } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
 import type { Tape } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { grouped } from "../grouped.ts";
 import { changedOn, ownFace } from "../of-face.ts";
+import { fittingView } from "../paper.ts";
+import { elevationOf, levelCuts, nextOf, uprightCuts } from "../section-places.ts";
 
 /** What the elevation is a drawing of. */
 const SHOWN: readonly PieceKind[] = ["sheet", "board", "post", "return", "flashing"];
@@ -31,30 +34,52 @@ export function* setOutSheets(facts: KindFacts): Generator<Drawing> {
     scenes: memo.recall(developed, { ...whole, units: reader.units, paper }),
   };
   for (const face of faces) {
-    yield* memo.recall(elevationOf, {
+    yield* memo.recall(elevationSheet, {
       face,
       own: ownFace(facts, face),
       rods: rods.filter(({ zones }) => zones.some((zone) => zone.face === face.id)),
       findings: onFace.get(face.id) ?? [],
       changed: changedOn(facts, face),
+      cuts: cutsOf(facts, face),
+      paper,
     });
   }
 }
 
-interface From {
+/** Sections that are made of the face, whether the project leaves their sheets out or not. */
+function cutsOf({ design: { project, facade } }: KindFacts, face: FaceLayout): SectionMark[] {
+  const next = nextOf(face, { faces: facade.faces, corners: project.corners });
+  const built = (zone: string | undefined): boolean =>
+    facade.planes.some((plane) => plane.face === face.id && plane.zone === zone);
+  return [
+    ...uprightCuts(face).filter(({ zone }) => built(zone.id)),
+    ...levelCuts(face, next).filter(({ zone }) => built(zone)),
+  ].map(({ mark, cut, at, scene }) => ({ mark, cut, at, scene }));
+}
+
+interface From extends Pick<KindFacts, "paper"> {
   readonly face: FaceLayout;
+  readonly cuts: readonly SectionMark[];
   readonly own: Face | undefined;
   readonly rods: readonly RodResult[];
   readonly findings: readonly PlacedFinding[];
   readonly changed: readonly string[];
 }
 
-function elevationOf({ face, own, rods, findings, changed }: From): Drawing[] {
-  const scene = faceElevation({ faces: [face], rods, findings }, { faces: own ? [own] : [] }, face.id);
+function elevationSheet({ face, own, rods, findings, changed, cuts, paper }: From): Drawing[] {
+  const scene = fittingView(paper, (scale) => {
+    const bare = faceElevation(
+      { faces: [face], rods, findings },
+      { faces: own ? [own] : [] },
+      face.id,
+      scale,
+    );
+    return bare && withSectionMarks(bare, cuts);
+  });
   if (!scene) return [];
   return [
     {
-      name: `face-${face.id}`,
+      name: elevationOf(face),
       type: message("drawing.document-type.set-out"),
       scenes: [withClouds(scene, face, { changed: new Set(changed), kinds: SHOWN })],
       face: face.id,

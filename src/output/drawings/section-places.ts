@@ -1,0 +1,166 @@
+/**
+ * Where each face is cut: an upright section of each zone, and level ones at a jamb, at junctions and at a corner. The sheets of
+ * sections and the marks on the elevation both ask here.
+ */
+import type { Interval } from "../../geometry/interval.ts";
+import { polygonBounds } from "../../geometry/polygon.ts";
+import type { Project } from "../../project/schema/project.ts";
+import { stretchesOf } from "../../scene/views/plan-cut.ts";
+import type { SectionMark } from "../../scene/views/section-marks.ts";
+import { sectionId } from "../../scene/views/vertical-section.ts";
+import type { FaceLayout, ZoneLayout } from "../../setout/facade.ts";
+
+export interface UprightCut extends SectionMark {
+  readonly zone: ZoneLayout;
+}
+
+export interface LevelCut extends SectionMark {
+  /** Along the face, mm: what the section shows. */
+  readonly window: Interval;
+  /** Whose build-up it shows. */
+  readonly zone: string | undefined;
+  readonly of: { readonly kind: "junction" | "corner" } | { readonly kind: "jamb"; readonly opening: string };
+}
+
+/** The sheet that shows a face with its marks. */
+export function elevationOf({ id }: Pick<FaceLayout, "id">): string {
+  return `face-${id}`;
+}
+
+/** The face that the project says begins at the right end. */
+export function nextOf(
+  { id }: FaceLayout,
+  { faces, corners }: { readonly faces: readonly FaceLayout[] } & Pick<Project, "corners">,
+): FaceLayout | undefined {
+  const right = corners?.find(({ left }) => left === id)?.right;
+  return faces.find((one) => one.id === right);
+}
+
+/** Upright cuts have letters from A by their zones, level ones from M: neither moves the other. A soffit has no upright cut. */
+export function uprightCuts(face: FaceLayout): UprightCut[] {
+  if (face.frame.level !== undefined) return [];
+  return face.zones.map((zone, i): UprightCut => {
+    const at = sectionAt(face, zone);
+    return {
+      mark: `${face.code}-${letter(i, "A")}`,
+      cut: "upright",
+      at,
+      scene: sectionId(face.id, at),
+      zone,
+    };
+  });
+}
+
+export function levelCuts(face: FaceLayout, next: FaceLayout | undefined): LevelCut[] {
+  if (face.frame.level !== undefined) return [];
+  return [...jamb(face), ...junctions(face), ...corner(face, next)].map((one, i) => ({
+    ...one,
+    cut: "level",
+    mark: `${face.code}-${letter(i, "M")}`,
+  }));
+}
+
+/** After the last letter they go on with figures. */
+function letter(place: number, first: "A" | "M"): string {
+  const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+  const [from, to] = first === "A" ? [0, letters.indexOf("M")] : [letters.indexOf("M"), letters.length];
+  const count = to - from;
+  const round = Math.floor(place / count);
+  return `${letters[from + (place % count)]}${round > 0 ? round : ""}`;
+}
+
+type Unmarked = Omit<LevelCut, "mark" | "cut">;
+
+/** To each side of what a section shows, mm. */
+export const BESIDE = 260;
+
+/**
+ * Near the middle of the zone's first opening, whose sill and head are then seen; else near its own middle. Beside a joint
+ * that stands there: a section down a joint shows no cladding.
+ */
+function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
+  const [left, right] = polygonBounds(zone.region).x;
+  const through = face.openings
+    .map(({ region: { x } }) => ({ x, from: Math.max(left, x[0]), to: Math.min(right, x[1]) }))
+    .find(({ x, from, to }) => to - from > (x[1] - x[0]) / 2);
+  const { from, to } = through ?? { from: left, to: right };
+  const clad = face.pieces
+    .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
+    .map(({ outline }) => polygonBounds(outline).x);
+  const cutBy = (x: number): number => clad.filter((span) => span[0] < x && x < span[1]).length;
+  const [first = (from + to) / 2, ...others] = SHARES.map((share) => from + share * (to - from));
+  return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
+}
+
+/** Where along an opening or zone a section may stand: the middle first. */
+const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
+
+/** The zone that reaches a place of the face. */
+function zoneAt(face: FaceLayout, [x, y]: readonly [number, number]): string | undefined {
+  return face.zones.find(({ region }) =>
+    stretchesOf(region, { along: "x", at: y }).some(([from, to]) => from <= x && x <= to),
+  )?.id;
+}
+
+/** A height near the wished one at which a board is cut, not the gap between two. */
+function clearHeight(face: FaceLayout, wished: number, x: Interval): number {
+  const cutBy = (at: number): number =>
+    face.pieces.filter(
+      ({ kind, outline }) =>
+        (kind === "board" || kind === "sheet") &&
+        stretchesOf(outline, { along: "x", at }).some(([from, to]) => from < x[1] && to > x[0]),
+    ).length;
+  const tries = [0, 35, -35, 70, -70].map((off) => wished + off);
+  return tries.reduce((best, at) => (cutBy(at) > cutBy(best) ? at : best), wished);
+}
+
+function jamb(face: FaceLayout): Unmarked[] {
+  const [opening] = face.openings.filter(({ kind }) => kind !== "recess");
+  if (!opening) return [];
+  const { x, y } = opening.region;
+  const at = clearHeight(face, (y[0] + y[1]) / 2, [x[0] - BESIDE, x[0]]);
+  return [
+    {
+      scene: `jamb-${face.id}-${opening.id}`,
+      at,
+      window: [x[0] - BESIDE, x[0] + BESIDE / 2],
+      zone: zoneAt(face, [x[0] - BESIDE / 2, at]),
+      of: { kind: "jamb", opening: opening.id },
+    },
+  ];
+}
+
+/** Where a zone ends and another begins. */
+function junctions(face: FaceLayout): Unmarked[] {
+  return face.zones.slice(1).flatMap((zone): Unmarked[] => {
+    const box = polygonBounds(zone.region);
+    const x = box.x[0];
+    if (!face.zones.some((one) => Math.abs(polygonBounds(one.region).x[1] - x) < BESIDE / 4)) return [];
+    const open = face.openings.filter(({ region }) => region.x[0] < x + BESIDE && region.x[1] > x - BESIDE);
+    const low = box.y[0] + (box.y[1] - box.y[0]) * 0.3;
+    const wished = open.some(({ region }) => region.y[0] < low && region.y[1] > low)
+      ? box.y[1] - (box.y[1] - box.y[0]) * 0.1
+      : low;
+    const window: Interval = [x - BESIDE, x + BESIDE];
+    const at = clearHeight(face, wished, window);
+    return [{ scene: `junction-${face.id}-${zone.id}`, at, window, zone: zone.id, of: { kind: "junction" } }];
+  });
+}
+
+function corner(face: FaceLayout, next: FaceLayout | undefined): Unmarked[] {
+  if (!next) return [];
+  const { origin, along } = face.frame;
+  const [dx, dy] = [next.frame.origin[0] - origin[0], next.frame.origin[1] - origin[1]];
+  const end = dx * along[0] + dy * along[1];
+  const box = polygonBounds(face.outline);
+  const at = clearHeight(face, box.y[0] + (box.y[1] - box.y[0]) * 0.4, [end - BESIDE, end]);
+  return [
+    {
+      scene: `corner-${face.id}-${next.id}`,
+      at,
+      window: [end - BESIDE, end + BESIDE],
+      zone: zoneAt(face, [end - BESIDE, at]) ?? face.zones.at(-1)?.id,
+      of: { kind: "corner" },
+    },
+  ];
+}
