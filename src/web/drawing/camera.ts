@@ -100,7 +100,8 @@ export function zoomAbout(
 export interface Margins {
   readonly left: number;
   readonly right: number;
-  readonly upright: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
 /** The view that shows a rectangle of the drawing whole. */
@@ -109,15 +110,15 @@ export function frameRect(
   rect: Rect,
   { size, margins }: { size: Size; margins: Margins },
 ): Camera {
-  const { left, right, upright } = margins;
+  const { left, right, top, bottom } = margins;
   const k = Math.min(
     Math.max(size.width - left - right, 40) / Math.max(rect.x[1] - rect.x[0], 1),
-    Math.max(size.height - 2 * upright, 40) / Math.max(rect.y[1] - rect.y[0], 1),
+    Math.max(size.height - top - bottom, 40) / Math.max(rect.y[1] - rect.y[0], 1),
     NEAREST,
   );
   return lookAt(elevation, {
     x: (rect.x[0] + rect.x[1] + (right - left) / k) / 2,
-    y: (rect.y[0] + rect.y[1]) / 2,
+    y: (rect.y[0] + rect.y[1] + (top - bottom) / k) / 2,
     k,
   });
 }

@@ -20,6 +20,8 @@ export function middleOf(
 
 /** Room round a face for its name and dimensions, and beside the last one for the names of the lines, pixels. */
 const ROUND_FACE = 64;
+/** The layers are chosen over the drawing, above a face's name. */
+const OVER_FACE = 92;
 const LINE_NAMES = 150;
 
 export function frameOf(elevation: Elevation, { face, size }: { face: string; size: Size }) {
@@ -29,7 +31,8 @@ export function frameOf(elevation: Elevation, { face, size }: { face: string; si
   const margins = {
     left: narrow ? 34 : ROUND_FACE,
     right: last ? LINE_NAMES : narrow ? 34 : ROUND_FACE,
-    upright: ROUND_FACE,
+    top: OVER_FACE,
+    bottom: ROUND_FACE,
   };
   return placed && frameRect(elevation, placed.extent, { size, margins });
 }

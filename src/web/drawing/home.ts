@@ -53,7 +53,7 @@ export function findHome(
   }
   const camera = frameRect(elevation, elevation.bounds, {
     size,
-    margins: { left: MARGIN, right: MARGIN, upright: MARGIN },
+    margins: { left: MARGIN, right: MARGIN, top: MARGIN, bottom: MARGIN },
   });
   // On a narrow screen the drawing reaches past the view and is moved by hand, rather than be too small to read.
   return { elevation, camera: { ...camera, k: Math.max(camera.k, scale * PAPER * 0.9) } };
