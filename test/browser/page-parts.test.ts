@@ -6,6 +6,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Serving } from "../../src/server/serve.ts";
 import { example } from "../contract/cut-facade-examples.ts";
+import { PNG } from "../helpers/pictures.ts";
 import { describeInBrowser } from "./browser.ts";
 import { type OpenPage, openPage, pickDrawn, serveExample, soon, violations, whole } from "./page-harness.ts";
 
@@ -98,6 +99,38 @@ describeInBrowser("the parts of the job", (browser) => {
     await close();
     await own.close();
     rmSync(folder, { recursive: true });
+  });
+
+  it("takes a board's grade, and a picture of it does not end the search for cheaper cuts", async () => {
+    const own = await serveExample("atelier-bouleau");
+    const { page, close } = await openPage(browser(), own);
+    await go(page, "Cutting");
+    await page.locator(".cutting-part", { hasText: "board by board" }).click();
+    const row = page.locator(".pile-side tbody tr").first();
+    const grade = row.getByLabel("Grade of board", { exact: false });
+    await grade.fill("dark");
+    await grade.press("Enter");
+    await soon(() => page.locator(".field-history").textContent()).toContain("Grade of board");
+    expect(await grade.inputValue()).toBe("dark");
+    await page.locator(".pile-table .help-press").click();
+    await soon(() => page.locator(".pile-side .help-note").textContent()).toContain("depth of char");
+    await page.locator(".search-on button", { hasText: "Search on" }).click();
+    await page.locator(".search-on .closing").waitFor();
+    await row
+      .locator("input[type=file]")
+      .setInputFiles({ name: "board.png", mimeType: "image/png", buffer: Buffer.from(PNG) });
+    await soon(() => row.locator(".picture-small").count()).toBe(1);
+    await page.locator(".cutting-parts > .sub", { hasText: "Cuts are numbered" }).waitFor();
+    const stop = page.locator(".search-on button", { hasText: "Stop and keep" });
+    expect(await stop.count()).toBe(1);
+    expect(await page.locator(".search-on .closing").count()).toBe(1);
+    // Another grade changes what is asked.
+    await grade.fill("");
+    await grade.press("Enter");
+    await soon(() => stop.count()).toBe(0);
+    expect(await violations(page)).toEqual([]);
+    await close();
+    await own.close();
   });
 
   it("weighs the widths to rip to by rod and pile, and takes a pair in one press", async () => {

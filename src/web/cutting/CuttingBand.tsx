@@ -78,7 +78,7 @@ export const CuttingBand = memo(function CuttingBand({
           {w("page.cutting.about")}
         </CuttingState>
         {closing && closing.length >= SEEN && <Closing tries={closing} />}
-        {cut?.plan && !waits && <SearchOn {...{ design, document, onEdit }} />}
+        {cut?.plan && <SearchOn {...{ design, document, waits, onEdit }} />}
         <details className="saw-limits">
           <summary>{w("page.saw")}</summary>
           <SawFields source={source} onEdit={onEdit} />

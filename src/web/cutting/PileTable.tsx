@@ -1,9 +1,11 @@
 import type { CutPlan } from "../../cutting/facade/plan.ts";
 import type { Change } from "../../project/editing/change.ts";
+import { gradeBoard } from "../../project/editing/grade.ts";
 import { addPictures, takePictureAway } from "../../project/editing/pictures.ts";
 import { spoil } from "../../project/editing/spoiled.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { sayLength } from "../../text/say.ts";
+import { BoardGrade, useGradeHelp } from "../edit/fields/BoardGrade.tsx";
 import { Pictures } from "../pictures/Pictures.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
@@ -39,12 +41,14 @@ export function PileTable({
       widths: board.strips.map(({ across }) => length(across.to - across.from)),
     });
   };
+  const help = useGradeHelp();
   const longest = Math.max(...pile.boards.map((board) => board.length));
   const change = (made: Change | undefined): void => {
     if (made) onEdit(made);
   };
   return (
     <div className="order-tables">
+      {help.note}
       <table className="pile-table">
         <thead>
           <tr>
@@ -54,7 +58,7 @@ export function PileTable({
               </th>
             ))}
             <th scope="col" className="word">
-              {w("schedule.column.board-grade")}
+              {w("schedule.column.board-grade")} {help.button}
             </th>
             <th scope="col" className="word">
               {w("page.pile.defects")}
@@ -91,7 +95,14 @@ export function PileTable({
                 <td>{length(long)}</td>
                 <td>{length(width)}</td>
                 <td>{length(thickness)}</td>
-                <td className="word">{grade ?? face}</td>
+                <td className="word">
+                  <BoardGrade
+                    board={id}
+                    grade={grade}
+                    onGrade={(typed) => change(gradeBoard(project, id, typed))}
+                  />
+                  {grade === undefined && face}
+                </td>
                 <td className="word">
                   <BoardStrip board={board} longest={longest} />
                   {[

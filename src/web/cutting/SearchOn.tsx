@@ -10,14 +10,18 @@ import { useSearchOn } from "./use-search-on.ts";
 export function SearchOn({
   design,
   document,
+  waits,
   onEdit,
 }: {
   design: Design;
   document: unknown;
+  /** The cuts themselves are still searched for: a search that goes on from them waits, and one that runs goes on. */
+  waits: boolean;
   onEdit(edit: Edit): void;
 }) {
   const { w, s } = useWords();
   const { state, tries, start, stop } = useSearchOn(design);
+  if (waits && state === "idle") return null;
   const best = tries.findLast((one) => one.best);
   const last = tries.at(-1);
   const { currency } = design.project.stock;

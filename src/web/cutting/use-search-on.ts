@@ -1,7 +1,8 @@
 /** The search for cheaper cuts of the design on the sheet, which an edit ends. */
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Tried } from "../../cutting/facade/search-on.ts";
 import type { Design } from "../../design.ts";
+import type { Project } from "../../project/schema/project.ts";
 import { startSearchOn } from "../work/search-on.ts";
 
 export interface SearchingOn {
@@ -9,6 +10,14 @@ export interface SearchingOn {
   readonly tries: readonly Tried[];
   start(): void;
   stop(): void;
+}
+
+/** All that cuts hang on: the facade is set out from nothing else, and a board's picture changes no cut. */
+function askedOf({ pile, ...rest }: Project): string {
+  return JSON.stringify([
+    rest,
+    pile && { ...pile, boards: pile.boards.map(({ pictures: _, ...board }) => board) },
+  ]);
 }
 
 const IDLE = { state: "idle", tries: [] } as const;
@@ -21,14 +30,15 @@ export function useSearchOn({ project, facade }: Design): SearchingOn {
     running.current = undefined;
     setNow(({ tries }) => ({ state: "ended", tries }));
   }, []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was found of another facade is of no use
+  const asked = useMemo(() => askedOf(project), [project]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was found for another project is of no use
   useEffect(
     () => () => {
       running.current?.stop();
       running.current = undefined;
       setNow(IDLE);
     },
-    [facade],
+    [asked],
   );
   const start = useCallback(() => {
     setNow({ state: "running", tries: [] });

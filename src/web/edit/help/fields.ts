@@ -63,6 +63,7 @@ export const FIELDS = {
   "model-turned": {},
   "pile-file": {},
   "pile-column": {},
+  "pile-grade": { at: ["pile", "boards", 0, "grade"] },
   "drawing-unit": {},
   "wind-code": { at: [...WIND, "code"] },
   "wind-pressure": { at: ["site", "windPressure1in50Pa", "value"] },
