@@ -3,13 +3,12 @@
  * is carried up for it. The order of trades is common practice; no piece comes before what carries it.
  */
 import { polygonBounds } from "../geometry/polygon.ts";
+import type { WorkStepName } from "../project/schema/crews.ts";
 import type { Facade, FaceLayout, Piece, PieceKind } from "../setout/facade.ts";
-
-export type StepName = "membrane" | "flashings" | "timber" | "closures" | "cladding" | "trims";
 
 export interface MethodStep {
   readonly face: string;
-  readonly step: StepName;
+  readonly step: WorkStepName;
   /** Of the scaffold, from 1 at the ground; of cladding alone. */
   readonly lift?: number;
   /** What comes on one load: behind the cladding, or the cladding of one face. */
@@ -22,7 +21,7 @@ export interface MethodStep {
 /** Common practice: what is reached from one deck. */
 export const USUAL_LIFT_MM = 2000;
 
-const STEPS: readonly { readonly step: StepName; readonly kinds: readonly PieceKind[] }[] = [
+const STEPS: readonly { readonly step: WorkStepName; readonly kinds: readonly PieceKind[] }[] = [
   { step: "membrane", kinds: ["membrane", "sleeve"] },
   { step: "flashings", kinds: ["flashing"] },
   { step: "timber", kinds: ["backing", "packer", "counter-batten", "batten", "rail", "gasket"] },
@@ -46,7 +45,7 @@ export function methodSteps({ faces }: Pick<Facade, "faces">, liftMm = USUAL_LIF
 
 function stepOf(
   face: FaceLayout,
-  { step, lift, pieces }: { step: StepName; lift?: number; pieces: readonly Piece[] },
+  { step, lift, pieces }: { step: WorkStepName; lift?: number; pieces: readonly Piece[] },
 ): MethodStep[] {
   const [first] = pieces;
   if (!first) return [];

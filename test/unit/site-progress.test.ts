@@ -1,12 +1,16 @@
 /** Progress of the site: counts and areas, the order of the work, the membrane's weeks, and the forecast. */
 import { describe, expect, it } from "vitest";
+import { crewOfFace, giveFace } from "../../src/project/editing/crews.ts";
+import { readProject } from "../../src/project/read.ts";
 import type { Entry } from "../../src/site/journal/entry.ts";
 import { foldJournal } from "../../src/site/journal/fold.ts";
 import { bareMembranes } from "../../src/site/progress/bare-membrane.ts";
+import { workByCrew } from "../../src/site/progress/by-crew.ts";
 import { isSkin, progressOf } from "../../src/site/progress/counts.ts";
 import { dateOf, dayOf } from "../../src/site/progress/days.ts";
 import { forecastOf } from "../../src/site/progress/forecast.ts";
 import { orderOfWork } from "../../src/site/progress/order-of-work.ts";
+import { edited, exampleSource } from "../helpers/editing.ts";
 import { PHOTO, told } from "../helpers/journal.ts";
 import { solidDemo } from "../helpers/solid-demo.ts";
 
@@ -186,5 +190,81 @@ describe("the forecast", () => {
   it("says that it is done when nothing is left", () => {
     const all = skin.map(({ mark }, i) => tick(i + 1, mark, "fixed"));
     expect(forecastOf(one, foldJournal(all), "2026-05-08T18:00:00Z").kind).toBe("done");
+  });
+});
+
+describe("the work as it is given out", () => {
+  const steps = orderOfWork(facade, foldJournal([]));
+  const [first, second] = facade.faces.map(({ id }) => id) as [string, string];
+  const crews = [
+    { name: "crew A", work: [{ face: first }, { face: second, steps: ["cladding" as const], lifts: [2] }] },
+    { name: "crew B", work: [{ face: second, steps: ["timber" as const, "cladding" as const] }] },
+    { name: "crew C", work: [{ face: first }] },
+  ];
+  const works = workByCrew(steps, crews);
+  const of = (crew?: string) =>
+    works.find((one) => one.crew === crew)?.lifts.flatMap((one) => one.steps) ?? [];
+
+  it("holds every step once, whatever crews are given what", () => {
+    const all = works.flatMap(({ lifts }) => lifts.flatMap((one) => one.steps));
+    expect(all).toHaveLength(steps.length);
+    expect(new Set(all)).toEqual(new Set(steps));
+    expect(workByCrew(steps).map(({ crew }) => crew)).toEqual([undefined]);
+  });
+
+  it("gives a step to the first crew that has its face, its kind and its lift, and what none has to none", () => {
+    expect(works.map(({ crew }) => crew)).toEqual(["crew A", "crew B", undefined]);
+    const onSecond = of("crew A").filter(({ face }) => face === second);
+    expect(onSecond.map(({ step, lift }) => [step, lift])).toEqual([["cladding", 2]]);
+    expect(new Set(of("crew A").filter(({ face }) => face === first))).toEqual(
+      new Set(steps.filter(({ face }) => face === first)),
+    );
+    expect(of("crew B").map(({ step, lift }) => `${step} ${lift ?? ""}`)).toEqual(
+      steps
+        .filter(
+          ({ face, step, lift }) =>
+            face === second && (step === "timber" || (step === "cladding" && lift !== 2)),
+        )
+        .map(({ step, lift }) => `${step} ${lift ?? ""}`),
+    );
+    expect(of().some(({ face, step }) => face === second && step === "membrane")).toBe(true);
+    expect(of().some(({ face }) => face === first)).toBe(false);
+  });
+
+  it("stands for each crew by lifts from below, what goes over the whole height in front", () => {
+    for (const { lifts } of works) {
+      const order = lifts.map(({ lift }) => lift ?? 0);
+      expect(order).toEqual([...order].sort((a, b) => a - b));
+      for (const { lift, steps: own } of lifts) expect(own.every((step) => step.lift === lift)).toBe(true);
+    }
+  });
+});
+
+describe("a face given to a crew", () => {
+  const begun = exampleSource("porch");
+  const [face = ""] = begun.project.faces.map(({ id }) => id);
+
+  it("begins a crew, moves on to another, and leaves none without work", () => {
+    const one = edited(begun, giveFace(begun, face, " crew A "));
+    expect(one.project.crews).toEqual([{ name: "crew A", work: [{ face }] }]);
+    expect(crewOfFace(one.project.crews, face)).toBe("crew A");
+    const other = edited(one, giveFace(one, face, "crew B"));
+    expect(other.project.crews).toEqual([{ name: "crew B", work: [{ face }] }]);
+    expect(edited(other, giveFace(other, face, "")).project.crews).toBeUndefined();
+  });
+
+  it("is of no one crew where its work is parted, and that is written over whole", () => {
+    const work = [{ face, steps: ["timber" as const] }];
+    expect(crewOfFace([{ name: "crew A", work }], face)).toBeUndefined();
+    const parted = { ...begun, project: { ...begun.project, crews: [{ name: "crew A", work }] } };
+    expect(giveFace(parted, face, "crew B").operations).toEqual([
+      { op: "add", path: "/crews", value: [{ name: "crew B", work: [{ face }] }] },
+    ]);
+  });
+
+  it("that the file does not have is told with its place", () => {
+    const document = { ...(begun.document as object), crews: [{ name: "crew A", work: [{ face: "nort" }] }] };
+    const read = readProject(JSON.stringify(document), "porch.json");
+    expect(read.ok ? [] : read.findings).toMatchObject([{ where: { path: "/crews/0/work/0/face" } }]);
   });
 });

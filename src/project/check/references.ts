@@ -23,6 +23,7 @@ export function danglingIds(file: SourceFile, project: Project): Finding[] {
     ...pileReferences(project),
     ...spoiledReferences(project),
     ...upkeepReferences(project),
+    ...crewReferences(project),
   ];
   const dangling = references
     .filter(({ id, known }) => !known.includes(id))
@@ -63,6 +64,12 @@ function zoneReferences({ faces, claddings, buildUps }: Project): Reference[] {
 function upkeepReferences({ upkeep, faces }: Project): Reference[] {
   return (upkeep?.every ?? []).flatMap(({ face }, i) =>
     face === undefined ? [] : [{ id: face, path: ["upkeep", "every", i, "face"], known: idsOf(faces) }],
+  );
+}
+
+function crewReferences({ crews = [], faces }: Project): Reference[] {
+  return crews.flatMap(({ work }, i) =>
+    work.map(({ face }, j) => ({ id: face, path: ["crews", i, "work", j, "face"], known: idsOf(faces) })),
   );
 }
 

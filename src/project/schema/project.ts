@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { asBuilt } from "./as-built.ts";
 import { buildUp, cladding, limits } from "./cladding.ts";
+import { crews } from "./crews.ts";
 import { corner, face, rod } from "./face.ts";
 import { issued, sheets } from "./sheets.ts";
 import { roof, site } from "./site.ts";
@@ -73,6 +74,7 @@ export const project = z.looseObject({
     )
     .optional(),
   asBuilt: asBuilt.optional(),
+  crews: crews.optional(),
   /** Figures of your own, by which planes that a wall can be packed to are priced beside each other. */
   packingWork: z
     .looseObject({

@@ -16,6 +16,8 @@ import { orderOfWork } from "../../site/progress/order-of-work.ts";
 import { shortagesOf } from "../../site/progress/shortages.ts";
 import { message } from "../../text/message.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
+import { CrewFields } from "../edit/fields/CrewFields.tsx";
+import { sourceOf } from "../edit/handles/handle.ts";
 import { sayTime } from "../kept/time.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
 import { Scrolls } from "../sheet/Scrolls.tsx";
@@ -35,6 +37,7 @@ const NOT_ASKED = foldJournal([]);
 /** What the site has told: how far each face is, what can be done next, what was raised, and what boards' moisture means. */
 export const SiteBand = memo(function SiteBand({
   design,
+  document,
   news: found,
   plan,
   onMark,
@@ -42,6 +45,8 @@ export const SiteBand = memo(function SiteBand({
   onEdit,
 }: {
   design: Design;
+  /** The project's JSON, which edits are made to. */
+  document: unknown;
   news: SiteNews | undefined;
   /** What was sawn by. */
   plan: CutPlan | undefined;
@@ -51,6 +56,7 @@ export const SiteBand = memo(function SiteBand({
 }) {
   const { w, s, reader } = useWords();
   const { project, facade } = design;
+  const source = useMemo(() => sourceOf(design, document), [design, document]);
   const state = found?.state ?? NOT_ASKED;
   const progress = useMemo(() => progressOf(facade, state), [facade, state]);
   const steps = useMemo(
@@ -98,6 +104,8 @@ export const SiteBand = memo(function SiteBand({
             </li>
           ))}
         </ul>
+        <h3>{w("page.progress.crews")}</h3>
+        <CrewFields source={source} onEdit={onEdit} />
       </Scrolls>
       <Scrolls className="progress-beside" label={w("page.progress.journal")}>
         <ScenePicture scene={LEGEND} picked={NOTHING} />

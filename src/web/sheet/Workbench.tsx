@@ -259,6 +259,7 @@ export function Workbench(sources: WorkbenchProps) {
       return (
         <SiteBand
           design={settled.design}
+          document={present(settled.history).document}
           news={news}
           plan={cutting.cut?.plan}
           onMark={goToMark}

@@ -84,6 +84,7 @@ export const FIELDS = {
   "packing-minutes-spot": { at: ["packingWork", "minutesPerSpot"] },
   "packing-price-packer": { at: ["packingWork", "pricePerPacker"] },
   "packing-price-hour": { at: ["packingWork", "pricePerHour"] },
+  "crew-face": { at: ["crews"] },
   "sheet-paper": { at: ["sheets", "paper"] },
   "label-paper": { at: [...LABELS, "paper"] },
   "label-columns": { at: [...LABELS, "columns"] },

@@ -1,17 +1,19 @@
 import { useMemo } from "react";
 import { heading } from "../../../scene/views/extent.ts";
 import { bareMembranes } from "../../../site/progress/bare-membrane.ts";
+import { workByCrew } from "../../../site/progress/by-crew.ts";
 import { progressOf } from "../../../site/progress/counts.ts";
 import { forecastOf } from "../../../site/progress/forecast.ts";
-import { orderOfWork, type WorkStep } from "../../../site/progress/order-of-work.ts";
+import { orderOfWork } from "../../../site/progress/order-of-work.ts";
 import { useWords } from "../../words.ts";
 import { fragmentOf } from "../route.ts";
 import type { Site } from "../use-site.ts";
+import { CrewWorks } from "./CrewWorks.tsx";
 
 /** Marks without a piece that are named. */
 const MOST_STRAYS = 8;
 
-/** What can be done now, face by face and lift by lift, and what waits for which hold point. */
+/** What can be done now, by crew and lift, and what waits for which hold point; and how far each face is. */
 export function DayView({ site }: { site: Site }) {
   const { w, s } = useWords();
   const design = site.held?.design;
@@ -25,10 +27,11 @@ export function DayView({ site }: { site: Site }) {
       bare: bareMembranes(design, state, now),
     };
   }, [design, state]);
-  const steps = useMemo(
-    () => (design ? orderOfWork(design.facade, state, design.project.sheets?.liftHeight) : []),
-    [design, state],
-  );
+  const works = useMemo(() => {
+    if (!design) return [];
+    const { facade, project } = design;
+    return workByCrew(orderOfWork(facade, state, project.sheets?.liftHeight), project.crews);
+  }, [design, state]);
   if (!design || !far) return null;
   return (
     <>
@@ -53,6 +56,7 @@ export function DayView({ site }: { site: Site }) {
           </ul>
         </section>
       )}
+      <CrewWorks works={works} limit={design.demands.onePersonKg} />
       {design.facade.faces.map(({ id }) => (
         <section key={id}>
           <h3>{w("page.site.face", { face: heading(id) })}</h3>
@@ -76,17 +80,6 @@ export function DayView({ site }: { site: Site }) {
                 {s(says)}
               </p>
             ))}
-          <ul>
-            {steps
-              .filter(({ face }) => face === id)
-              .map((step) => (
-                <Step
-                  key={`${step.step} ${step.lift ?? ""}`}
-                  step={step}
-                  limit={design.demands.onePersonKg}
-                />
-              ))}
-          </ul>
           <a className="press" href={fragmentOf({ view: "survey", face: id })}>
             {w("page.site.readings")}
           </a>
@@ -97,43 +90,5 @@ export function DayView({ site }: { site: Site }) {
       ))}
       <p className="sub">{w("drawing.method.caution")}</p>
     </>
-  );
-}
-
-function Step({ step, limit }: { step: WorkStep; limit: number }) {
-  const { w } = useWords();
-  const { face, lift, lot, left, marks, massKg, heaviest, status, hold, waitsFor } = step;
-  const name = w(`drawing.method.${step.step}`);
-  const isOpen = status === "can" || status === "sign";
-  return (
-    <li>
-      <details open={isOpen}>
-        <summary className="press">
-          <span>{lift === undefined ? name : w("page.site.lift", { name, lift })}</span>
-          <b>{w(`page.site.status-${status}`, { left: left.length, of: marks.length })}</b>
-        </summary>
-        {waitsFor && <p>{w("page.site.waits-for", { point: waitsFor })}</p>}
-        <p className="sub">{w("page.site.load", { lot, mass: massKg })}</p>
-        <p className="sub">
-          {w(heaviest.massKg > limit ? "drawing.method.two" : "drawing.method.one", heaviest)}
-        </p>
-        {isOpen && (
-          <ul>
-            {left.map((mark) => (
-              <li key={mark}>
-                <a className="press" href={fragmentOf({ view: "piece", mark })}>
-                  {mark}
-                </a>
-              </li>
-            ))}
-          </ul>
-        )}
-        {hold && status !== "done" && (
-          <a className="press" href={fragmentOf({ view: "hold", face, point: hold })}>
-            {w("page.site.sign-hold", { point: hold })}
-          </a>
-        )}
-      </details>
-    </li>
   );
 }
