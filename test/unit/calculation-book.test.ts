@@ -15,6 +15,7 @@ import { likeBlocks, likeEntries } from "../../src/scene/book/like-blocks.ts";
 import { makeBook } from "../../src/scene/book/make-book.ts";
 import { SUBJECTS } from "../../src/scene/book/model.ts";
 import { subjectOf } from "../../src/scene/book/subjects.ts";
+import { sayText } from "../../src/scene/shapes.ts";
 import { template } from "../../src/text/catalogue.ts";
 import { message } from "../../src/text/message.ts";
 import { ENGLISH_MM, type Reader, sayFigure } from "../../src/text/say.ts";
@@ -82,6 +83,17 @@ describe.each(EXAMPLES)("the book of %s", (name) => {
         );
         for (const { value } of shown ?? []) expect(row).toContain(`"value":${value}`);
       }
+    }
+  });
+
+  it("says in words where each holds: what a path of the file leads to, the whole building only without one", () => {
+    const whole = sayText(message("book.whole-building"), ENGLISH_MM);
+    for (const { number, finding: one, place } of entries) {
+      const { face, zone, opening, marks = [], path = "" } = one.where;
+      const said = sayText(place, ENGLISH_MM);
+      const isNamed = [face, zone, opening, ...marks].some((id) => id !== undefined);
+      expect({ number, whole: said === whole }).toEqual({ number, whole: !isNamed && path === "" });
+      expect(said).not.toMatch(/^\/|\[drawing/);
     }
   });
 

@@ -1,7 +1,7 @@
 /** Places of the file as the sheets say them. What the words are is ours; pointers are those of RFC 6901. */
 import { describe, expect, it } from "vitest";
-import { placeInFile } from "../../src/output/drawings/place-in-file.ts";
 import { project as schema } from "../../src/project/schema/project.ts";
+import { placeInFile } from "../../src/scene/book/place-in-file.ts";
 import { ENGLISH_MM, say } from "../../src/text/say.ts";
 import { example } from "../contract/cut-facade-examples.ts";
 

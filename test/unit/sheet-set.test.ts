@@ -5,7 +5,10 @@ import { drawingPapers, sheetSet } from "../../src/output/drawings/drawing-sheet
 import { sheetState } from "../../src/output/drawings/revision.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { SHEET_KINDS } from "../../src/project/schema/sheets.ts";
+import { knownWind } from "../../src/proof/wind/bands.ts";
 import type { Scene } from "../../src/scene/model.ts";
+import { fittingPaper } from "../../src/scene/sheet.ts";
+import { fixingPlan } from "../../src/scene/views/fixing-plan.ts";
 import { issuedWith, nextRevision } from "../../src/takeoff/issue-record.ts";
 import { issueState } from "../../src/takeoff/issue-state.ts";
 import { takeOff } from "../../src/takeoff/take-off.ts";
@@ -29,6 +32,25 @@ describe("the sheet set", () => {
     // A packing map is made of faces that were read.
     const read = (project.survey ?? []).length > 0;
     expect(kinds).toEqual(SHEET_KINDS.filter((kind) => kind !== "packing" || read));
+  });
+
+  it("shows screws at the largest scale that the paper takes (ISO 5455, and 1 : 25)", () => {
+    const plans = all.flatMap((paper) => {
+      const scenes = scenesOf(paper).filter(({ id }) => id.startsWith("fixings-"));
+      return paper.kind === "fixings" ? scenes.map((scene) => ({ paper, scene })) : [];
+    });
+    expect(plans.length).toBeGreaterThan(3);
+    for (const { paper, scene } of plans) {
+      const next = [1 / 50, 1 / 25, 1 / 20, 1 / 10].find((scale) => scale > scene.scale + 1e-9);
+      if (next === undefined) continue;
+      const face = scene.id.slice("fixings-".length);
+      const wind = knownWind(made.demands.structure);
+      const larger = fixingPlan(made.facade, project, { face, wind, scale: next });
+      // What stands beside it is the table of its screws, which keeps its place on the paper.
+      const beside = scenesOf(paper).filter(({ id }) => id.startsWith("screws-"));
+      const fits = larger && fittingPaper([larger, ...beside], ["A3"]);
+      expect({ face, scale: scene.scale, fits }).toEqual({ face, scale: scene.scale, fits: undefined });
+    }
   });
 
   it("has an index that counts every sheet once, and leads to the first of those that stand under one title", () => {

@@ -1,10 +1,11 @@
 /** The calculation book as one HTML file that needs nothing else: no script, no picture, no font of its own. */
 import { OUTCOMES } from "../../findings/finding.ts";
 import type { Book, BookChapter, BookEntry } from "../../scene/book/model.ts";
+import { sayText } from "../../scene/shapes.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
 import { mapped } from "../pieces.ts";
-import { countHtml, entryHtml, outcomeHtml, placeText } from "./entry-html.ts";
+import { countHtml, entryHtml, outcomeHtml } from "./entry-html.ts";
 import { type Html, html } from "./markup.ts";
 import { bookStyle } from "./style.ts";
 
@@ -75,7 +76,7 @@ function openTable(title: string, entries: readonly BookEntry[], reader: Reader)
   if (entries.length === 0) return html`${heading}<p>${say(message("book.none"), reader)}</p>`;
   const rows = entries.map(({ finding, waiver, ...entry }) => {
     const answered = waiver && say(message("book.waived", { ...waiver }), reader);
-    return html`<tr><td class="num">${link({ finding, ...entry })}</td><td>${outcomeHtml(finding, reader)}</td><td>${placeText(finding, reader)}</td><td>${say(finding.says, reader)}${answered === undefined ? undefined : html` <strong>${answered}</strong>`}</td></tr>`;
+    return html`<tr><td class="num">${link({ finding, ...entry })}</td><td>${outcomeHtml(finding, reader)}</td><td>${sayText(entry.place, reader)}</td><td>${say(finding.says, reader)}${answered === undefined ? undefined : html` <strong>${answered}</strong>`}</td></tr>`;
   });
   return html`${heading}<div class="wide"><table><tbody>${rows}</tbody></table></div>`;
 }

@@ -2,6 +2,7 @@
 import type { Finding, Outcome, Working } from "../../findings/finding.ts";
 import { OUTCOME_MARKS, outcomeMark } from "../../findings/outcome-mark.ts";
 import type { BookEntry } from "../../scene/book/model.ts";
+import { sayText } from "../../scene/shapes.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayArithmetic } from "../../text/say.ts";
 import { figure, quantity } from "./figures.ts";
@@ -16,26 +17,12 @@ export function countHtml(outcome: Outcome, reader: Reader): Html {
   return html`${OUTCOME_MARKS[outcome]}\u00a0${say(message(`term.${outcome}`), reader)}`;
 }
 
-/** More marks than this are counted, not listed. */
-const SHOWN_MARKS = 12;
-
-/** Face, zone, opening and marks; where a finding names none, the whole building. */
-export function placeText({ where }: Finding, reader: Reader): string {
-  const { face, zone, opening, marks = [] } = where;
-  const ids = [face, zone, opening].filter((id) => id !== undefined).join(" / ");
-  const shown = marks.slice(0, SHOWN_MARKS).join(", ");
-  const more = marks.length - SHOWN_MARKS;
-  const rest = more > 0 ? say(message("book.more-marks", { count: more }), reader) : "";
-  const parts = [ids, [shown, rest].filter((part) => part !== "").join(" ")].filter((part) => part !== "");
-  return parts.length > 0 ? parts.join(" · ") : say(message("book.whole-building"), reader);
-}
-
 export function entryHtml(entry: BookEntry, reader: Reader): Html {
-  const { number, finding, waiver, unsettled, sideBySide } = entry;
+  const { number, finding, place, waiver, unsettled, sideBySide } = entry;
   const { outcome, says, hint, working, where } = finding;
   const word = (key: string): string => say(message(key), reader);
   return html`<article class="entry ${CLASSES[outcome]}" id="${number}">
-<header><span class="number">${number}</span>${outcomeHtml(finding, reader)}<span class="place">${placeText(finding, reader)}</span></header>
+<header><span class="number">${number}</span>${outcomeHtml(finding, reader)}<span class="place">${sayText(place, reader)}</span></header>
 <p class="says">${say(says, reader)}</p>
 ${hint && html`<p>→ ${say(hint, reader)}</p>`}
 ${outcome === "cannot evaluate" && where.path !== undefined ? html`<p><strong>${word("book.missing")}</strong> <span class="path">${where.path}</span></p>` : undefined}

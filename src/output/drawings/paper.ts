@@ -58,6 +58,30 @@ export function fittingView(
   return others.find((scene) => scene && fittingPaper([scene], [paper])) ?? first;
 }
 
+/** Tried one after another from the last scale up (ISO 5455, with 1 : 25). */
+const LARGER: readonly number[] = [1 / 25, 1 / 20, 1 / 10];
+
+/**
+ * As `fittingView`, at the largest scale at which the view fits, and at which what stood beside it on the paper still does: how much
+ * figures and names take beside a view is only known when it is drawn.
+ */
+export function largestView(
+  paper: PaperName,
+  draw: (scale: { scale?: number }) => Scene | undefined,
+  beside: readonly Scene[],
+): Scene | undefined {
+  const first = fittingView(paper, draw);
+  if (!first) return undefined;
+  const kept = fittingPaper([first, ...beside], [paper]) ? beside : [];
+  let best = first;
+  for (const scale of LARGER.filter((one) => one > first.scale)) {
+    const larger = draw({ scale });
+    if (!larger || !fittingPaper([larger, ...kept], [paper])) break;
+    best = larger;
+  }
+  return best;
+}
+
 /** What does not stand together on the usual paper goes on as many sheets as it takes; what is too large by itself stays whole. */
 export function* onUsualPaper(drawing: Drawing, asked: Asked): Generator<DrawingPart> {
   const papers = [drawing.paper ?? usualPaper(asked)];

@@ -4,7 +4,7 @@ import { type Message, message } from "../../text/message.ts";
 import type { Reader } from "../../text/say.ts";
 import type { Scene, SceneText } from "../model.ts";
 import { type Block, type BookType, block, onPages, pageItems } from "./blocks.ts";
-import { outcomeOf, placeOf } from "./entry-blocks.ts";
+import { outcomeOf } from "./entry-blocks.ts";
 import { likeEntries } from "./like-blocks.ts";
 import type { Book, BookChapter, BookEntry } from "./model.ts";
 
@@ -141,13 +141,13 @@ function openLines(title: string, entries: readonly BookEntry[], { type, leadsTo
     return [heading(message(title), type), block([{ text: message("book.none"), at: 0, width }], type)];
   return [
     heading(message(title), type),
-    ...entries.flatMap(({ number, finding, waiver }) => {
+    ...entries.flatMap(({ number, finding, place, waiver }) => {
       const link = leadsTo(number);
       const says = block(
         [
           { text: number, at: 0, width: 20, weight: "bold", ...(link !== undefined && { link }) },
           { text: outcomeOf(finding), at: 22, width: 26 },
-          { text: placeOf(finding), at: 50, width: 40, ink: "second" },
+          { text: place, at: 50, width: 40, ink: "second" },
           { text: finding.says, at: 92, width: width - 92 },
         ],
         type,

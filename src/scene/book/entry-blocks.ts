@@ -5,28 +5,13 @@ import { type SceneText, symbolOf } from "../model.ts";
 import { type Block, type BookType, block } from "./blocks.ts";
 import type { BookEntry } from "./model.ts";
 
-/** More marks than this are counted, not listed. */
-const SHOWN_MARKS = 12;
-
-/** Face, zone, opening and marks; where a finding names none, the whole building. */
-export function placeOf({ where }: Finding): SceneText {
-  const { face, zone, opening, marks = [] } = where;
-  const ids = [face, zone, opening].filter((id) => id !== undefined).join(" / ");
-  const shown = marks.slice(0, SHOWN_MARKS).join(", ");
-  const place = [ids, shown].filter((part) => part !== "").join(" · ");
-  const more = marks.length - SHOWN_MARKS;
-  if (more > 0)
-    return message("book.place-more", { place, more: message("book.more-marks", { count: more }) });
-  return place === "" ? message("book.whole-building") : place;
-}
-
 export function outcomeOf({ outcome, provisional }: Finding): Message {
   return provisional ? message("book.provisional") : message("drawing.term", { word: outcome });
 }
 
 export function entryBlocks(entry: BookEntry, type: BookType): Block[] {
   const { width } = type;
-  const { number, finding, waiver, sideBySide } = entry;
+  const { number, finding, place, waiver, sideBySide } = entry;
   const { outcome, says, hint, working, where } = finding;
   const name = symbolOf(finding);
   const line = (text: SceneText, indent = 0): Block =>
@@ -36,7 +21,7 @@ export function entryBlocks(entry: BookEntry, type: BookType): Block[] {
       [
         { text: number, at: 0, width: 22, weight: "bold" },
         { text: outcomeOf(finding), at: 27, width: 43, weight: "bold" },
-        { text: placeOf(finding), at: 72, width: width - 72, ink: "second" },
+        { text: place, at: 72, width: width - 72, ink: "second" },
       ],
       type,
       { ruled: true, withNext: true, anchor: number, ...(name && { symbol: { name, at: 24 } }) },

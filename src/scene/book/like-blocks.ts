@@ -5,7 +5,7 @@
 import type { Finding, WorkingInput } from "../../findings/finding.ts";
 import { type Message, message } from "../../text/message.ts";
 import { type Block, type BookType, block } from "./blocks.ts";
-import { comparedOf, entryBlocks, placeOf, quantity } from "./entry-blocks.ts";
+import { comparedOf, entryBlocks, quantity } from "./entry-blocks.ts";
 import type { BookEntry } from "./model.ts";
 
 /** Entries in their order, those that hold alike together behind the first of them. */
@@ -60,7 +60,7 @@ const NUMBER_WIDTH = 20;
 const PLACE_WIDTH = 44;
 const RESULT_WIDTH = 46;
 
-function row({ number, finding }: BookEntry, group: readonly BookEntry[], type: BookType): Block {
+function row({ number, finding, place }: BookEntry, group: readonly BookEntry[], type: BookType): Block {
   const at = NUMBER_WIDTH + PLACE_WIDTH;
   const result = comparedOf(finding);
   const inputs = differing(finding, group).map(inputOf);
@@ -68,7 +68,7 @@ function row({ number, finding }: BookEntry, group: readonly BookEntry[], type: 
   return block(
     [
       { text: number, at: 0, width: NUMBER_WIDTH - 1, weight: "bold" },
-      { text: placeOf(finding), at: NUMBER_WIDTH, width: PLACE_WIDTH - 2, ink: "second" },
+      { text: place, at: NUMBER_WIDTH, width: PLACE_WIDTH - 2, ink: "second" },
       { text: inputs.length > 0 ? message("book.inputs", { inputs }) : finding.says, at, width: rest },
       ...(result ? [{ text: result, at: type.width - RESULT_WIDTH, width: RESULT_WIDTH }] : []),
     ],

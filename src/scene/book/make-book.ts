@@ -13,17 +13,18 @@ import {
   type Subject,
   type Unsettled,
 } from "./model.ts";
+import { placeOf } from "./place.ts";
 import { ruleSettledBy, settledBy } from "./settled-by.ts";
 import { subjectOf } from "./subjects.ts";
 
 export interface BookFacts {
-  readonly project: Pick<Project, "title" | "about" | "revision" | "site">;
+  readonly project: Project;
   readonly findings: readonly Finding[];
   readonly waiverOf: (finding: Finding) => BookWaiver | undefined;
 }
 
 export function makeBook({ project, findings, waiverOf }: BookFacts): Book {
-  const chapters = SUBJECTS.flatMap((subject) => chapterOf(subject, findings, waiverOf));
+  const chapters = SUBJECTS.flatMap((subject) => chapterOf(subject, { project, findings, waiverOf }));
   const entries = chapters.flatMap(({ rules }) => rules.flatMap((rule) => rule.entries));
   const of = (outcome: Outcome): BookEntry[] => entries.filter(({ finding }) => finding.outcome === outcome);
   const { title, about, revision, site } = project;
@@ -47,11 +48,7 @@ function warns({ outcome }: Finding): boolean {
   return outcome !== "pass" && outcome !== "not applicable";
 }
 
-function chapterOf(
-  subject: Subject,
-  findings: readonly Finding[],
-  waiverOf: BookFacts["waiverOf"],
-): BookChapter[] {
+function chapterOf(subject: Subject, { project, findings, waiverOf }: BookFacts): BookChapter[] {
   const own = findings.filter(({ code }) => subjectOf(code) === subject);
   if (own.length === 0) return [];
   const codes = [...new Set(own.map(({ code }) => code))].sort();
@@ -60,7 +57,10 @@ function chapterOf(
     return {
       code,
       name: message(`page.rule.${code}`),
-      entries: entries.map((finding, at) => entryOf(finding, `${code}-${at + 1}`, waiverOf(finding))),
+      entries: entries.map((finding, at) => ({
+        number: `${code}-${at + 1}`,
+        ...entryOf(finding, { project, waiver: waiverOf(finding) }),
+      })),
     };
   });
   const count = (outcome: Outcome): number => own.filter((finding) => finding.outcome === outcome).length;
@@ -80,10 +80,13 @@ function chapterOf(
   ];
 }
 
-function entryOf(finding: Finding, number: string, waiver: BookWaiver | undefined): BookEntry {
+function entryOf(
+  finding: Finding,
+  { project, waiver }: { readonly project: Project; readonly waiver: BookWaiver | undefined },
+): Omit<BookEntry, "number"> {
   return {
-    number,
     finding,
+    place: placeOf(finding, project),
     ...(waiver && { waiver }),
     unsettled: unsettledOf(finding),
     sideBySide: sideBySide(finding.says),

@@ -2,6 +2,7 @@
 import type { RuleCode } from "../../findings/codes.ts";
 import type { Finding, Outcome } from "../../findings/finding.ts";
 import type { Message } from "../../text/message.ts";
+import type { SceneText } from "../model.ts";
 
 export const SUBJECTS = [
   "movement",
@@ -41,6 +42,7 @@ export interface BookEntry {
   /** Within the book: the rule's code and a count, `P002-3`. */
   readonly number: string;
   readonly finding: Finding;
+  readonly place: SceneText;
   readonly waiver?: BookWaiver;
   /** Empty where nothing rests on a typical or remembered value. */
   readonly unsettled: readonly Unsettled[];

@@ -1,8 +1,10 @@
 /** The cover: the job, the index of the set, what is not settled, and who answers for what. */
+
 import type { Finding } from "../../../findings/finding.ts";
 import { blocks } from "../../../findings/finding.ts";
 import type { Project } from "../../../project/schema/project.ts";
 import { waiverOf } from "../../../project/waivers.ts";
+import { placeInFile } from "../../../scene/book/place-in-file.ts";
 import type { Scene, SceneText } from "../../../scene/model.ts";
 import { symbolOf } from "../../../scene/model.ts";
 import { CAPTION_ROOM, GAP } from "../../../scene/sheet.ts";
@@ -12,7 +14,6 @@ import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts, ListedDrawing } from "../facts.ts";
 import { grouped } from "../grouped.ts";
 import { changedOn } from "../of-face.ts";
-import { placeInFile } from "../place-in-file.ts";
 import { sheetState } from "../revision.ts";
 
 type Room = Pick<KindFacts, "room">;

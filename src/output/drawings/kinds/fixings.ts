@@ -11,7 +11,7 @@ import { lengthCells } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { grouped, oneByOne } from "../grouped.ts";
 import { ownFace } from "../of-face.ts";
-import { fittingView } from "../paper.ts";
+import { largestView } from "../paper.ts";
 
 export function fixingSheets(facts: KindFacts): Iterable<Drawing> {
   const { facade, demands } = facts.design;
@@ -31,12 +31,15 @@ interface From extends Pick<KindFacts, "reader" | "room" | "paper"> {
 function fixingsOf(from: From): Drawing[] {
   const { face, own, wind, paper } = from;
   const project = { faces: own ? [own] : [] };
-  const plan = fittingView(paper, (scale) =>
-    fixingPlan({ faces: [face] }, project, { face: face.id, wind, ...scale }),
+  const table = screwTable(from);
+  const plan = largestView(
+    paper,
+    (scale) => fixingPlan({ faces: [face] }, project, { face: face.id, wind, ...scale }),
+    table,
   );
   if (!plan) return [];
   const type = message("drawing.document-type.fixings");
-  return [{ name: `fixings-${face.id}`, type, scenes: [plan, ...screwTable(from)], face: face.id }];
+  return [{ name: `fixings-${face.id}`, type, scenes: [plan, ...table], face: face.id }];
 }
 
 interface ScrewRow extends Pick<Fixing, "kind" | "screw" | "hole"> {
