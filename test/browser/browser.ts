@@ -1,3 +1,5 @@
+import { readlinkSync } from "node:fs";
+import { join } from "node:path";
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from "playwright-core";
 import { beforeAll, describe } from "vitest";
 import { findChromium } from "../../scripts/chromium.mjs";
@@ -46,6 +48,14 @@ export function describeInBrowser(name: string, tests: (browser: () => Browser) 
 export function openPhone(folder: string, options: BrowserContextOptions): Promise<BrowserContext> {
   const executablePath = program ?? unopened();
   return chromium.launchPersistentContext(folder, { executablePath, args: flags, ...options });
+}
+
+/** Ends a phone's browser as an empty battery does: nothing in it is asked first. Its process stands in the lock of its folder. */
+export async function killPhone(folder: string, phone: BrowserContext): Promise<void> {
+  const pid = Number(readlinkSync(join(folder, "SingletonLock")).split("-").at(-1));
+  const gone = phone.waitForEvent("close");
+  process.kill(pid, "SIGKILL");
+  await gone;
 }
 
 function unopened(): never {

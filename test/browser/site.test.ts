@@ -4,20 +4,32 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
+import { design } from "../../src/design.ts";
+import { labelCode } from "../../src/output/drawings/labels.ts";
 import { ownCertificate } from "../../src/server/certificate.ts";
 import { diskFiles } from "../../src/server/files.ts";
 import { serveLan } from "../../src/server/lan.ts";
 import { invitationLink, invitationSecret, newPersonId } from "../../src/server/secrets.ts";
 import type { Serving } from "../../src/server/serve.ts";
+import type { Facade } from "../../src/setout/facade.ts";
 import type { Entry } from "../../src/site/journal/entry.ts";
 import type { Store } from "../../src/store/store.ts";
+import { changesSince, issueState } from "../../src/takeoff/issue-state.ts";
+import { example } from "../contract/cut-facade-examples.ts";
 import { checkout } from "../helpers/cli.ts";
+import { sourceOf } from "../helpers/editing.ts";
 import { PNG } from "../helpers/pictures.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
-import { describeInBrowser, openPhone } from "./browser.ts";
+import { describeInBrowser, killPhone, openPhone } from "./browser.ts";
 import { exampleFile, serveExample, soon, violations } from "./page-harness.ts";
 
 const READINGS = 15;
+
+function pieceOf({ faces }: Facade, mark: string): Facade["faces"][number]["pieces"][number] {
+  const found = faces.flatMap(({ pieces }) => pieces).find((one) => one.mark === mark);
+  if (!found) throw new Error(`no piece ${mark}`);
+  return found;
+}
 
 /** A small phone, in CSS pixels. */
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
@@ -129,7 +141,7 @@ describeInBrowser("the site pages", (browser) => {
       expect(new Set(entries.map(({ id }) => id.split("-")[0])).size).toBe(1);
     });
 
-    it("measure without a network and through a closed browser: the desk lays the face again from what they told", async () => {
+    it("measure without a network and through a killed browser: the desk lays the face again from what they told, and new labels find what moved", async () => {
       const page = await open("#survey/west");
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
       await soon(() => chip(page)).toBe("✓ all sent");
@@ -152,7 +164,7 @@ describeInBrowser("the site pages", (browser) => {
       expect(await faultsOf(page)).toEqual([]);
       await press(page, "Keep W3");
       await soon(() => chip(page)).toBe(`${READINGS + 1} wait`);
-      await phone.close();
+      await killPhone(profile, phone);
 
       phone = await openPhone(profile, PHONE);
       serving = await serveExample("atelier-bouleau", { store, port });
@@ -173,6 +185,29 @@ describeInBrowser("the site pages", (browser) => {
       await desk.getByText("was read from phones").waitFor();
       await desk.getByRole("button", { name: "Lay it so: 5 pieces" }).click();
       await desk.getByText("Nothing has to move.").waitFor();
+
+      await soon(async () => (await store.project(project))?.latest.number ?? 0).toBeGreaterThan(1);
+      const { number = 0 } = (await store.project(project))?.latest ?? {};
+      const kept = await store.revision(project, number);
+      const before = design(example("atelier-bouleau").project).facade;
+      const after = design(sourceOf(kept?.document).project).facade;
+      const { changed, gone } = changesSince(issueState(before), after);
+      const labelled = changed.filter((mark) => pieceOf(after, mark).kind === "board");
+      expect(labelled).toHaveLength(5);
+      expect(gone.filter((mark) => pieceOf(before, mark).kind === "board")).toEqual([]);
+      const code = (facade: Facade, mark: string): string =>
+        labelCode(pieceOf(facade, mark), { revision: "A", siteAddress: serving.url });
+      const [mark = ""] = labelled;
+      await again.goto(code(after, mark));
+      await again.reload();
+      await soon(() => again.locator(".mark").textContent()).toBe(mark);
+      const isOld = again.getByText(/changed after its label was printed/);
+      // The label that was printed before tells that its piece is another now, once the phone has what the desk laid.
+      await again.goto(code(before, mark));
+      await isOld.waitFor();
+      await again.goto(code(after, mark));
+      await isOld.waitFor({ state: "detached" });
+      expect((await told()).length).toBe(READINGS + 1);
     });
 
     it("sign a hold point with each thing seen, a picture and a name; a label of an older piece is told", async () => {
@@ -205,6 +240,14 @@ describeInBrowser("the site pages", (browser) => {
       expect(await faultsOf(page)).toEqual([]);
       await page.getByRole("link", { name: "Day" }).click();
       await page.getByText("✓ done").first().waitFor();
+      // The demo's file gives its front and west to one crew, east and north to the other, and the recess to none.
+      const heads = await page.locator(".site-main section > h3").allTextContents();
+      expect(heads.slice(0, 3)).toEqual(["crew A", "crew B", "No crew given"]);
+      const lifts = await page
+        .locator(".site-main section", { hasText: "crew A" })
+        .locator("h4")
+        .allTextContents();
+      expect(lifts.slice(0, 3)).toEqual(["Over the whole height", "Lift 1", "Lift 2"]);
       expect(await faultsOf(page)).toEqual([]);
       const marks = await page.locator("details a").allTextContents();
       await page.goto(`${serving.url}site.html#piece/${marks[0]}/A/other`);
