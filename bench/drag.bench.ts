@@ -14,7 +14,12 @@ const START = 6;
 /** For the page to come to rest. */
 const REST = 600;
 
+/** Pixels by which a painted place may miss the hand's: places are whole millimetres, here under a quarter of a pixel. */
+const NEAR = 0.25;
+
 interface Recorded {
+  /** Where the opening stood before the first move. */
+  start: number;
   moves: { at: number; along: number }[];
   paints: { at: number; along: number }[];
   longTasks: number[];
@@ -22,7 +27,7 @@ interface Recorded {
 
 /** Runs in the browser: notes each move, and where the dragged opening stands in each frame in which the drawing is new. */
 function record({ id, along }: { id: string; along: "x" | "y" }): void {
-  const own: Recorded = { moves: [], paints: [], longTasks: [] };
+  const own: Recorded = { start: Number.NaN, moves: [], paints: [], longTasks: [] };
   (globalThis as unknown as { recorded: Recorded }).recorded = own;
   const host = document.querySelector(".drawing-host");
   if (!host) throw new Error("nothing is drawn");
@@ -30,6 +35,7 @@ function record({ id, along }: { id: string; along: "x" | "y" }): void {
     const box = host.querySelector(`[data-of="${id}"]`)?.getBoundingClientRect();
     return (along === "x" ? box?.left : box?.top) ?? Number.NaN;
   };
+  own.start = place();
   host.addEventListener(
     "pointermove",
     (event) => {
@@ -78,21 +84,20 @@ async function drag(
     ]);
   }
   await page.waitForTimeout(REST);
-  const { moves, paints, longTasks } = await page.evaluate(
+  const { start, moves, paints, longTasks } = await page.evaluate(
     () => (globalThis as unknown as { recorded: Recorded }).recorded,
   );
   await page.mouse.up();
   await page.keyboard.up("Alt");
   await page.keyboard.press("Control+z");
   await page.waitForTimeout(REST);
-  const start = along === "x" ? box.x : box.y;
   const held = along === "x" ? from[0] : from[1];
   // The first stands for the pixels by which a drag begins.
   const latencies = moves.slice(2).flatMap((move) => {
     const wanted = start + (move.along - held);
     const painted = paints.find(
       ({ at: when, along: where }) =>
-        when > move.at && (step > 0 ? where >= wanted - 0.6 : where <= wanted + 0.6),
+        when > move.at && (step > 0 ? where >= wanted - NEAR : where <= wanted + NEAR),
     );
     return painted ? [painted.at - move.at] : [Number.POSITIVE_INFINITY];
   });
