@@ -102,6 +102,12 @@ describeInBrowser("the wall as read", (browser) => {
     await page.getByText("Nothing has to move.").waitFor();
     await page.keyboard.press("Control+z");
     await press.waitFor();
+    const end = page.getByLabel("left end as measured");
+    expect(await end.getAttribute("class")).toContain("faint");
+    await end.fill("-4");
+    await end.press("Enter");
+    await expect.poll(() => end.getAttribute("class")).not.toContain("faint");
+    expect(await end.inputValue()).toContain("4");
     expect(complaints).toEqual([]);
     await close();
   });

@@ -11,6 +11,7 @@ import type { SiteState } from "../../site/journal/fold.ts";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { Choices } from "./Choices.tsx";
+import { EndFields } from "./EndFields.tsx";
 import { FoundList } from "./FoundList.tsx";
 import { LaidPieces } from "./LaidPieces.tsx";
 import { ReadingField } from "./ReadingField.tsx";
@@ -108,6 +109,7 @@ export function AsBuilt({
           })}
         </tbody>
       </table>
+      <EndFields {...{ source, face, onEdit }} />
       {(told?.openings ?? []).some(({ place }) => place.face === face) && (
         <p className="sub">{w("page.survey.built-told")}</p>
       )}
