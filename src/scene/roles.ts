@@ -98,6 +98,7 @@ export type LayerElement =
   | "GROUND"
   | "ROD"
   | "WIND"
+  | "LIGHT"
   | "WORK"
   | "FINDNG"
   | "FRAME";

@@ -2,6 +2,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { designFile } from "../../src/design.ts";
+import { intervalLength } from "../../src/geometry/interval.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
+import { zoneViews } from "../../src/proof/context.ts";
+import { zoneLights } from "../../src/proof/light/zone-light.ts";
 import { windUses } from "../../src/proof/wind/uses.ts";
 import { STAGES } from "../../src/site/journal/entry.ts";
 import { ENGLISH_MM } from "../../src/text/say.ts";
@@ -28,6 +32,7 @@ function drawn(shown: Iterable<ElevationLayer>): Set<string> {
     findings: design.findings,
     shown: new Set(shown),
     uses: new Set(shown).has("wind") ? windUses(design) : [],
+    lights: new Set(shown).has("light") ? (zoneLights({ ...design, zones: zoneViews(design) }) ?? []) : [],
     told: new Set(shown).has("progress") ? told : undefined,
   });
   const names = parts.flatMap(({ layers }) =>
@@ -40,10 +45,12 @@ const OWN: Readonly<Record<ElevationLayer, readonly string[]>> = {
   cladding: ["BOARD", "SHEET", "TRIM"],
   fixings: ["FIXING"],
   battens: ["BATTEN", "STRUCT"],
+  closures: ["TRIM"],
   membrane: ["MEMBR"],
   lines: ["CTRLIN", "ROD"],
   findings: ["FINDNG"],
   wind: ["WIND"],
+  light: ["LIGHT"],
   progress: ["WORK"],
 };
 
@@ -57,6 +64,45 @@ describe("the layers of the elevation", () => {
       if (element === "TRIM") continue;
       expect(without).not.toContain(element);
     }
+  });
+
+  it("shows closures apart from the battens", () => {
+    const of = (shown: readonly ElevationLayer[]): string =>
+      drawElevation(design, {
+        scale: 1 / 30,
+        reader: ENGLISH_MM,
+        findings: [],
+        shown: new Set(shown),
+      })
+        .parts.flatMap(({ layers }) => layers.flatMap(({ elements }) => elements))
+        .join();
+    const marks = (kind: string): string[] =>
+      design.facade.faces.flatMap(({ pieces }) =>
+        pieces.filter((piece) => piece.kind === kind).map(({ mark }) => mark),
+      );
+    const [closure = "", batten = ""] = [marks("closure")[0], marks("batten")[0]];
+    expect(of(["closures"])).toContain(`data-of="${closure}"`);
+    expect(of(["closures"])).not.toContain(`data-of="${batten}"`);
+    expect(of(["battens"])).not.toContain(`data-of="${closure}"`);
+    expect(of(["battens"])).toContain(`data-of="${batten}"`);
+  });
+
+  it("says of each zone in light what its proof says", () => {
+    const lights = zoneLights({ ...design, zones: zoneViews(design) }) ?? [];
+    const { parts } = drawElevation(design, {
+      scale: 1 / 30,
+      reader: ENGLISH_MM,
+      findings: [],
+      shown: new Set(["light"]),
+      lights,
+    });
+    const said = parts.flatMap(({ layers }) => layers.flatMap(({ elements }) => elements)).join("\n");
+    // Letters are left out where a zone is too narrow for them.
+    const wide = lights.filter(
+      ({ view: { zone }, worst }) => worst && intervalLength(polygonBounds(zone.region).x) > 2000,
+    );
+    expect(wide.length).toBeGreaterThan(3);
+    for (const { worst } of wide) expect(said).toContain(`>${worst?.point.year.uvMJYear.toFixed(1)} MJ/m²`);
   });
 
   it("keeps battens for when they are asked for", () => {

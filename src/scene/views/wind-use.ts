@@ -17,7 +17,6 @@ import { windStripItems } from "./wind-strips.ts";
 
 const WIND = layerName("WIND");
 const WIND_TEXT = layerName("WIND", "T");
-const WIND_HATCH = layerName("WIND", "H");
 
 /** From nothing to a half, three quarters, nine tenths, the whole, and over it; `unknown` where something is missing. */
 export const USE_STEPS = ["half", "three-quarters", "nine-tenths", "whole", "over", "unknown"] as const;
@@ -58,7 +57,7 @@ export function windUseItems(face: FaceLayout, uses: FaceUse, scale: number): It
       return piece ? items(piece, use) : [];
     });
   const painted = ({ mark, outline, holes }: Piece, { use }: PartUse): Item[] =>
-    area({ outline, holes, of: mark }, stepOfUse(use));
+    usedArea({ outline, holes, of: mark }, stepOfUse(use), "WIND");
   return [
     ...each(uses.skins, painted),
     ...each(uses.carriers, painted),
@@ -74,12 +73,17 @@ interface Area {
   readonly of?: string;
 }
 
-function area(where: Area, step: UseStep): Item[] {
+export function usedArea(where: Area, step: UseStep, element: "WIND" | "LIGHT"): Item[] {
   const { fill, hatch } = LOOKS[step];
   return [
-    { kind: "polygon", layer: WIND, line: "detail", fill, ...where },
-    ...(hatch ? [{ kind: "hatch" as const, layer: WIND_HATCH, ...hatch, ...where }] : []),
+    { kind: "polygon", layer: layerName(element), line: "detail", fill, ...where },
+    ...(hatch ? [{ kind: "hatch" as const, layer: layerName(element, "H"), ...hatch, ...where }] : []),
   ];
+}
+
+/** What letters over the area stand on. */
+export function fillOfStep(step: UseStep): FillRole {
+  return LOOKS[step].fill;
 }
 
 /** Written where the piece leaves room for it. */
@@ -137,7 +141,7 @@ export function legendOfUses(scale: number): Scene {
       governs: "strength",
     };
     return [
-      ...area({ outline: rectOutline({ x: [0, SWATCH[0] * paper], y }) }, step),
+      ...usedArea({ outline: rectOutline({ x: [0, SWATCH[0] * paper], y }) }, step, "WIND"),
       screwItem(screw, scale),
       {
         kind: "text",

@@ -17,7 +17,6 @@ import { type Jump, type Pick, pickedWith, pickKey, pickName } from "../picks/pi
 import type { Edit, ProjectState } from "../sheet/use-project.ts";
 import { useRested } from "../sheet/use-rested.ts";
 import { useSize } from "../sheet/use-size.ts";
-import { useWindUses } from "../wind/use-wind-uses.ts";
 import { useWords } from "../words.ts";
 import { centreOn, type Size, stepScale } from "./camera.ts";
 import { Drawn } from "./Drawn.tsx";
@@ -30,6 +29,7 @@ import { findHome } from "./home.ts";
 import { LayerControls } from "./LayerControls.tsx";
 import { ELEVATION_LAYERS, type Shown, USUALLY_SHOWN } from "./layers.ts";
 import { PickOverlay } from "./PickOverlay.tsx";
+import { usePaintedOver } from "./use-painted-over.ts";
 import { usePractice } from "./use-practice.ts";
 import { useView } from "./use-view.ts";
 import { ViewControls } from "./ViewControls.tsx";
@@ -126,8 +126,7 @@ export function DrawingArea({
   // The facade follows the hand; the symbols of its findings may come a little later.
   const said = useRested(findings, SYMBOLS_APART);
   const faces = design?.facade.faces;
-  const rested = useRested(shown.has("wind") ? design : undefined, SYMBOLS_APART);
-  const wind = useWindUses(rested, shown.has("wind"));
+  const { rested, wind, lights } = usePaintedOver(design, shown);
   const [dragged, setDragged] = useState<Ghost>();
   const moving = dragged !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same faces
@@ -144,9 +143,10 @@ export function DrawingArea({
             shown,
             moving,
             uses: wind?.uses ?? [],
+            lights,
             told: shown.has("progress") ? told : undefined,
           }),
-    [home, faces, scale, homeScale, reader, said, shown, moving, wind, told],
+    [home, faces, scale, homeScale, reader, said, shown, moving, wind, lights, told],
   );
   const drag = useDrag({
     design,

@@ -5,6 +5,7 @@
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Rect } from "../../geometry/rect.ts";
+import type { ZoneLight } from "../../proof/light/zone-light.ts";
 import type { FaceUse } from "../../proof/wind/uses.ts";
 import type { Item } from "../../scene/model.ts";
 import { layerName } from "../../scene/roles.ts";
@@ -13,6 +14,7 @@ import { behindItems } from "../../scene/views/batten-elevation.ts";
 import { fixingItems } from "../../scene/views/cladding.ts";
 import { itemsOver, placeAll, rodsBeside, wallItems } from "../../scene/views/developed-elevation.ts";
 import { faceExtent } from "../../scene/views/extent.ts";
+import { lightUseItems } from "../../scene/views/light-use.ts";
 import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
 import { progressItems } from "../../scene/views/progress.ts";
@@ -66,13 +68,15 @@ export interface ElevationOptions {
   readonly moving?: boolean;
   /** How far wind uses what is on the faces, where that is shown. */
   readonly uses?: readonly FaceUse[];
+  /** The light behind the cladding of the zones, where that is shown. */
+  readonly lights?: readonly ZoneLight[];
   /** How far the pieces are, where that is shown. */
   readonly told?: PieceStates | undefined;
 }
 
 export function drawElevation(
   design: Design,
-  { scale, reader, findings, shown, moving = false, uses = [], told }: ElevationOptions,
+  { scale, reader, findings, shown, moving = false, uses = [], lights = [], told }: ElevationOptions,
 ): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
@@ -92,6 +96,12 @@ export function drawElevation(
     const own = uses.find((one) => one.face === face.id);
     return own ? [{ face, dx, body: windBody(face, own, { scale, reader }) }] : [];
   });
+  const lit = placed.flatMap(({ face, dx }) => {
+    const own = lights.filter(({ view }) => view.where.face === face.id);
+    const mostMJ = design.project.limits.membrane?.maxUvPerYear?.value;
+    const items = lightUseItems(own, { mostMJ, scale });
+    return items.length > 0 ? [{ face, dx, body: bodyOf(items, { scale, reader }) }] : [];
+  });
   const worked = told
     ? placed.map(({ face, dx }) => ({ face, dx, body: bodyOf(progressItems(face, told), { scale, reader }) }))
     : [];
@@ -106,6 +116,7 @@ export function drawElevation(
       part("rods", rods),
       ...walls.map(({ face, dx, body }) => part(`face ${face.id}`, body, dx)),
       ...windy.map(({ face, dx, body }) => part(`wind ${face.id}`, body, dx)),
+      ...lit.map(({ face, dx, body }) => part(`light ${face.id}`, body, dx)),
       ...worked.map(({ face, dx, body }) => part(`work ${face.id}`, body, dx)),
       part("over", over),
     ],
@@ -146,18 +157,26 @@ function wallBody(
     ...wallItems(face, { project, scale }),
     ...(scale < DETAILED_FROM ? [] : boardDetails(face, { scale, marks: !moving })),
   ].filter((item) => isShown(item, shown));
-  const items = shown.has("battens")
-    ? [
-        ...drawn.filter(isBehindBattens),
-        ...behindItems(face, scale).filter(({ layer }) => shown.has("fixings") || layer !== FIXING),
-        ...drawn.filter((item) => !isBehindBattens(item)),
-      ]
-    : drawn;
+  const behind = shown.has("battens") || shown.has("closures") ? behindShown(face, { scale, shown }) : [];
+  const items =
+    behind.length > 0
+      ? [...drawn.filter(isBehindBattens), ...behind, ...drawn.filter((item) => !isBehindBattens(item))]
+      : drawn;
   const body = bodyOf(items, { scale, reader, join: moving ? "pieces" : "circles" });
   const [eldest] = own.keys();
   if (own.size >= MOST_KEPT && eldest !== undefined) own.delete(eldest);
   own.set(moving ? `${key} ${MOVING}` : key, body);
   return body;
+}
+
+/** Battens with the timber behind them, and closures, each where it is shown. */
+function behindShown(face: FaceLayout, { scale, shown }: { scale: number; shown: Shown }): Item[] {
+  const closures = new Set(face.pieces.filter(({ kind }) => kind === "closure").map(({ mark }) => mark));
+  return behindItems(face, scale).filter(
+    ({ layer, of }) =>
+      (layer !== FIXING || shown.has("fixings")) &&
+      shown.has(of !== undefined && closures.has(of) ? "closures" : "battens"),
+  );
 }
 
 const keptWind = new WeakMap<

@@ -8,10 +8,12 @@ export const ELEVATION_LAYERS = [
   "cladding",
   "fixings",
   "battens",
+  "closures",
   "membrane",
   "lines",
   "findings",
   "wind",
+  "light",
   "progress",
 ] as const;
 
@@ -34,7 +36,7 @@ export type Layer = ElevationLayer | SolidLayer;
 
 export type Shown = ReadonlySet<Layer>;
 
-/** Battens would show through every joint, wind and progress are painted over the cladding: they are drawn when they are asked for. */
+/** Battens and closures would show through every joint, wind, light and progress are painted over the cladding: they are drawn when they are asked for. */
 export const USUALLY_SHOWN: ReadonlySet<ElevationLayer> = new Set([
   "cladding",
   "fixings",
@@ -53,6 +55,7 @@ const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   ROD: "lines",
   FINDNG: "findings",
   WIND: "wind",
+  LIGHT: "light",
   WORK: "progress",
 };
 
