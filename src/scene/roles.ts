@@ -100,6 +100,7 @@ export type LayerElement =
   | "WIND"
   | "LIGHT"
   | "WORK"
+  | "SURVEY"
   | "FINDNG"
   | "FRAME";
 

@@ -35,8 +35,17 @@ describeInBrowser("the wall as read", (browser) => {
     await expect.poll(outer).not.toEqual(before);
     const packed = async () => (await page.locator(".survey-map text").allTextContents()).join(" ");
     const map = await packed();
+    // Over the elevation the same packing stands, to the plane that is chosen; the room there is less.
+    const over = page.locator('.drawing-host [data-layer="A-SURVEYT-"] [data-of]');
+    expect(await over.count()).toBe(0);
+    await page.locator(".layer-controls").getByRole("button", { name: "survey", exact: true }).click();
+    await expect.poll(() => over.count()).toBeGreaterThan(0);
+    const painted = async () => (await over.allTextContents()).join(" ");
+    const outerPlane = await painted();
     await planes.getByRole("radio", { name: "plumb plane" }).check();
     await expect.poll(packed).not.toBe(map);
+    await expect.poll(painted).not.toBe(outerPlane);
+    expect(await violations(page)).toEqual([]);
     await page.keyboard.press("Control+z");
     await expect.poll(outer).toEqual(before);
     expect(complaints).toEqual([]);
@@ -74,6 +83,19 @@ describeInBrowser("the wall as read", (browser) => {
     await expect.poll(() => page.locator(".survey-map text").count()).toBeGreaterThan(10);
     expect(await violations(page)).toEqual([]);
     await close();
+  });
+
+  it("says on the elevation, in French, that no wall was read where none was", async () => {
+    const french = await serveExample("l-plan");
+    const { page, close } = await openPage(browser(), french);
+    const says = page.locator(".layer-says");
+    await page.locator(".layer-controls").getByRole("button", { name: "relevé", exact: true }).click();
+    await expect.poll(() => says.textContent()).toBe("Aucun mur n’a encore été relevé.");
+    expect(await page.locator('.drawing-host [data-layer^="A-SURVEY"]').count()).toBe(0);
+    await page.locator(".layer-controls").getByRole("button", { name: "relevé", exact: true }).click();
+    await expect.poll(() => says.textContent()).toBe("");
+    await close();
+    await french.close();
   });
 
   it("lays a face again for a window as measured, in one press that one step takes back", async () => {

@@ -5,7 +5,7 @@ import type { PackedCrossing, Packing } from "../../site/survey/packing.ts";
 import { message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
-import { layerName } from "../roles.ts";
+import { type LayerElement, layerName } from "../roles.ts";
 import { faceExtent, heading } from "./extent.ts";
 import { openingItems, openingNames, penetrationItems } from "./openings.ts";
 import { fittingScale } from "./scales.ts";
@@ -14,7 +14,7 @@ import { TEXT } from "./style.ts";
 /** What an A3 sheet leaves for the face itself, mm on paper. */
 const ROOM = [340, 190] as const;
 /** Beside the screw that it belongs to, mm on paper. */
-const BESIDE = 1.2;
+export const BESIDE = 1.2;
 
 /** The map of one face; undefined when the facade has no such face. */
 export function packingMap(
@@ -42,7 +42,7 @@ export function packingMap(
     ),
     ...openingNames(face, scale),
     ...packing.crossings.flatMap((one) =>
-      crossingItems(one, { scale, toLeft: hasNear(one, packing.crossings, scale) }),
+      crossingItems(one, { scale, figure: hasNear(one, packing.crossings, scale) ? "left" : "right" }),
     ),
   ];
   return makeScene({
@@ -54,7 +54,7 @@ export function packingMap(
 }
 
 /** A figure needs so much beside its screw and over it, mm on paper. */
-const FIGURE = [7, TEXT] as const;
+export const FIGURE = [7, TEXT] as const;
 
 /** Whether another crossing stands where the figure of this one would: it then stands on the other side. */
 function hasNear({ x, y }: PackedCrossing, crossings: readonly PackedCrossing[], scale: number): boolean {
@@ -63,25 +63,39 @@ function hasNear({ x, y }: PackedCrossing, crossings: readonly PackedCrossing[],
   );
 }
 
-/** The screw, and beside it the packing; what is planed off stands in red with a stroke before it. */
-function crossingItems(
+/**
+ * The screw, and beside it the packing; what is planed off stands in red with a stroke before it.
+ * @param figure the side on which it stands; left out where there is no room for it
+ */
+export function crossingItems(
   { batten, x, y, packers, planeOff }: PackedCrossing,
-  { scale, toLeft }: { readonly scale: number; readonly toLeft: boolean },
+  {
+    scale,
+    figure,
+    element = "FIXING",
+  }: {
+    readonly scale: number;
+    readonly figure: "left" | "right" | undefined;
+    readonly element?: LayerElement;
+  },
 ): Item[] {
   const sum = packers.reduce((all, one) => all + one, 0);
   const paper = 1 / scale;
+  const screw: Item = {
+    kind: "circle",
+    layer: layerName(element),
+    of: batten,
+    centre: [x, y],
+    radius: 0.4 * paper,
+    fill: "ink",
+  };
+  if (!figure) return [screw];
+  const toLeft = figure === "left";
   return [
-    {
-      kind: "circle",
-      layer: layerName("FIXING"),
-      of: batten,
-      centre: [x, y],
-      radius: 0.4 * paper,
-      fill: "ink",
-    },
+    screw,
     {
       kind: "text",
-      layer: layerName("FIXING", "T"),
+      layer: layerName(element, "T"),
       of: batten,
       at: [x + (toLeft ? -BESIDE : BESIDE) * paper, y],
       anchor: toLeft ? "end" : "start",

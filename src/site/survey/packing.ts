@@ -72,6 +72,7 @@ export interface SurveyedDesign {
 /**
  * @param lean how far the plane may lean from plumb
  * @param joined the plane that the faces round the corners leave this one, as `joinedPlanes` gives it; absent where none of them was read
+ * @param kinds those that are looked for; all unless told
  */
 export function surveyFace(
   design: SurveyedDesign,
@@ -80,11 +81,13 @@ export function surveyFace(
     readings,
     lean,
     joined,
+    kinds = PLANE_KINDS,
   }: {
     readonly face: string;
     readonly readings: readonly Reading[];
     readonly lean: Lean;
     readonly joined?: Plane | undefined;
+    readonly kinds?: readonly PlaneKind[];
   },
 ): SurveyedFace {
   const spots = spotsOf(readings, face);
@@ -107,13 +110,21 @@ export function surveyFace(
     ...(band && { band }),
     ...(twist !== undefined && { twist }),
     unread: crossings.filter(({ x, y }) => surface(x, y) === undefined),
-    packings: read.length === 0 ? [] : packingsOf(read, { lean, joined }, stock),
+    packings: read.length === 0 ? [] : packingsOf(read, { lean, joined, kinds }, stock),
   };
 }
 
 /** What is packed where nobody tells otherwise: the plane that fits the corners, or the face's own where no face that it meets was read. */
 export function usualPacking(packings: readonly Packing[]): Packing | undefined {
   return packings.find(({ kind }) => kind === "joined") ?? packings.find(({ kind }) => kind === "outer");
+}
+
+/** What is packed to the plane that was chosen, or where that was not found, or none was chosen, to the usual one. */
+export function chosenPacking(
+  packings: readonly Packing[],
+  kind: PlaneKind | undefined,
+): Packing | undefined {
+  return packings.find((one) => one.kind === kind) ?? usualPacking(packings);
 }
 
 /** The wall at the crossings of a face that readings tell of, less the packing that the build-up has there already. */
@@ -140,19 +151,26 @@ type Read = Crossing & { readonly wall: number };
 
 function packingsOf(
   read: readonly Read[],
-  { lean, joined }: { readonly lean: Lean; readonly joined: Plane | undefined },
+  {
+    lean,
+    joined,
+    kinds,
+  }: { readonly lean: Lean; readonly joined: Plane | undefined; readonly kinds: readonly PlaneKind[] },
   stock: readonly number[],
 ): Packing[] {
   const heights = bare(read);
-  const found: readonly (readonly [PlaneKind, Plane | undefined])[] = [
-    ["outer", outerPlane(heights, lean)?.plane],
-    ["joined", joined],
-    ["plumb", outerPlane(heights, { mmPerM: 0 })?.plane],
-    ["planed 1", planedBack(heights, 1, lean)?.plane],
-    ["planed 2", planedBack(heights, 2, lean)?.plane],
-  ];
-  return found
-    .flatMap(([kind, plane]) => (plane ? [packedTo(kind, plane, { read, stock })] : []))
+  const planes: Readonly<Record<PlaneKind, () => Plane | undefined>> = {
+    outer: () => outerPlane(heights, lean)?.plane,
+    joined: () => joined,
+    plumb: () => outerPlane(heights, { mmPerM: 0 })?.plane,
+    "planed 1": () => planedBack(heights, 1, lean)?.plane,
+    "planed 2": () => planedBack(heights, 2, lean)?.plane,
+  };
+  return PLANE_KINDS.filter((kind) => kinds.includes(kind))
+    .flatMap((kind) => {
+      const plane = planes[kind]();
+      return plane ? [packedTo(kind, plane, { read, stock })] : [];
+    })
     .sort((a, b) => a.sum - b.sum);
 }
 

@@ -34,6 +34,14 @@ export function readingsTold({ readings }: Pick<SiteState, "readings">): Reading
   return readings.map(({ place: { face, x, y }, body: { outward } }) => ({ face, x, y, outward }));
 }
 
+/** What the file holds and what phones told, in that order. */
+export function readingsOfBoth(
+  project: Project,
+  told: Pick<SiteState, "readings"> | undefined,
+): readonly Reading[] {
+  return [...readingsOf(project), ...(told ? readingsTold(told) : [])];
+}
+
 /** The places of one face in the order in which they were first read. */
 export function spotsOf(readings: readonly Reading[], face: string): Spot[] {
   const byPlace = new Map<string, Reading[]>();

@@ -4,7 +4,8 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Point } from "../../geometry/point.ts";
 import { addLine } from "../../project/editing/lines.ts";
 import { heading } from "../../scene/views/extent.ts";
-import type { PieceStates } from "../../site/journal/ticks.ts";
+import type { SiteState } from "../../site/journal/fold.ts";
+import type { PlaneKind } from "../../site/survey/packing.ts";
 import { DrawControls } from "../edit/draw/DrawControls.tsx";
 import { DrawPrompt } from "../edit/draw/DrawPrompt.tsx";
 import { faceToDrawOn } from "../edit/draw/face-to-draw-on.ts";
@@ -42,10 +43,12 @@ export interface DrawingAreaProps {
   readonly load: number;
   readonly findings: readonly Finding[];
   readonly pick: Pick | undefined;
-  /** How far the pieces are, as the site tells; undefined where nobody has told anything yet. */
-  readonly told: PieceStates | undefined;
-  /** The layer of progress is shown, or not any more. */
-  onProgress(shown: boolean): void;
+  /** What the site told; undefined where nobody was asked. */
+  readonly told: SiteState | undefined;
+  /** The plane that was chosen to pack to. */
+  readonly plane: PlaneKind | undefined;
+  /** A layer that the site tells of is shown, or none any more. */
+  onSite(shown: boolean): void;
   /** Further marks to show, of the finding that is open. */
   readonly marked: readonly string[];
   readonly jump: Jump | undefined;
@@ -89,7 +92,8 @@ export function DrawingArea({
   findings,
   pick,
   told,
-  onProgress,
+  plane,
+  onSite,
   marked,
   jump,
   empty,
@@ -126,7 +130,7 @@ export function DrawingArea({
   // The facade follows the hand; the symbols of its findings may come a little later.
   const said = useRested(findings, SYMBOLS_APART);
   const faces = design?.facade.faces;
-  const { rested, wind, lights } = usePaintedOver(design, shown);
+  const { windy, painted, says } = usePaintedOver(design, { shown, told, plane, load });
   const [dragged, setDragged] = useState<Ghost>();
   const moving = dragged !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same faces
@@ -142,11 +146,9 @@ export function DrawingArea({
             findings: said,
             shown,
             moving,
-            uses: wind?.uses ?? [],
-            lights,
-            told: shown.has("progress") ? told : undefined,
+            ...painted,
           }),
-    [home, faces, scale, homeScale, reader, said, shown, moving, wind, lights, told],
+    [home, faces, scale, homeScale, reader, said, shown, moving, painted],
   );
   const drag = useDrag({
     design,
@@ -162,7 +164,7 @@ export function DrawingArea({
 
   const show = (next: Shown): void => {
     setShown(next);
-    onProgress(next.has("progress"));
+    onSite(next.has("progress") || next.has("survey"));
   };
   const addOwnLine = (): void => {
     if (!design) return;
@@ -358,13 +360,13 @@ export function DrawingArea({
         </Suspense>
       )}
       {elevation && design && !solid && (
-        <LayerControls layers={ELEVATION_LAYERS} shown={shown} onShow={show} />
+        <LayerControls layers={ELEVATION_LAYERS} shown={shown} says={says && w(says)} onShow={show} />
       )}
-      {rested && shown.has("wind") && !solid && (
+      {windy && shown.has("wind") && !solid && (
         <Suspense>
           <WindLegend
-            design={rested}
-            uses={wind?.uses ?? []}
+            design={windy}
+            uses={painted.uses}
             open={size.width >= NARROW && size.height >= LEGEND_BESIDE}
             onGo={onGo}
           />

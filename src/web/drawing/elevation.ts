@@ -18,6 +18,7 @@ import { lightUseItems } from "../../scene/views/light-use.ts";
 import { openingNameBoxes } from "../../scene/views/openings.ts";
 import { markItems } from "../../scene/views/piece-marks.ts";
 import { progressItems } from "../../scene/views/progress.ts";
+import { type SurveyedWall, surveyItems } from "../../scene/views/survey-marks.ts";
 import { windUseItems } from "../../scene/views/wind-use.ts";
 import type { FaceLayout } from "../../setout/facade.ts";
 import type { PieceStates } from "../../site/journal/ticks.ts";
@@ -70,13 +71,25 @@ export interface ElevationOptions {
   readonly uses?: readonly FaceUse[];
   /** The light behind the cladding of the zones, where that is shown. */
   readonly lights?: readonly ZoneLight[];
+  /** The walls as read, where they are shown. */
+  readonly walls?: readonly SurveyedWall[];
   /** How far the pieces are, where that is shown. */
   readonly told?: PieceStates | undefined;
 }
 
 export function drawElevation(
   design: Design,
-  { scale, reader, findings, shown, moving = false, uses = [], lights = [], told }: ElevationOptions,
+  {
+    scale,
+    reader,
+    findings,
+    shown,
+    moving = false,
+    uses = [],
+    lights = [],
+    walls: read = [],
+    told,
+  }: ElevationOptions,
 ): Elevation {
   const { facade } = design;
   const placed = placeAll(facade, scale);
@@ -102,6 +115,10 @@ export function drawElevation(
     const items = lightUseItems(own, { mostMJ, scale });
     return items.length > 0 ? [{ face, dx, body: bodyOf(items, { scale, reader }) }] : [];
   });
+  const surveyed = placed.flatMap(({ face, dx }) => {
+    const own = read.find((one) => one.face === face.id);
+    return own ? [{ face, dx, body: surveyBody(own, { scale, reader }) }] : [];
+  });
   const worked = told
     ? placed.map(({ face, dx }) => ({ face, dx, body: bodyOf(progressItems(face, told), { scale, reader }) }))
     : [];
@@ -117,6 +134,7 @@ export function drawElevation(
       ...walls.map(({ face, dx, body }) => part(`face ${face.id}`, body, dx)),
       ...windy.map(({ face, dx, body }) => part(`wind ${face.id}`, body, dx)),
       ...lit.map(({ face, dx, body }) => part(`light ${face.id}`, body, dx)),
+      ...surveyed.map(({ face, dx, body }) => part(`survey ${face.id}`, body, dx)),
       ...worked.map(({ face, dx, body }) => part(`work ${face.id}`, body, dx)),
       part("over", over),
     ],
@@ -195,6 +213,21 @@ function windBody(
   if (held?.key === key && held.face === face) return held.body;
   const body = bodyOf(windUseItems(face, uses, scale), { scale, reader });
   keptWind.set(uses, { face, key, body });
+  return body;
+}
+
+const keptSurvey = new WeakMap<SurveyedWall, { readonly key: string; readonly body: Body }>();
+
+/** Nothing of it changes while a hand moves what is on the face. */
+function surveyBody(
+  wall: SurveyedWall,
+  { scale, reader }: { readonly scale: number; readonly reader: Reader },
+): Body {
+  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
+  const held = keptSurvey.get(wall);
+  if (held?.key === key) return held.body;
+  const body = bodyOf(surveyItems(wall, scale), { scale, reader });
+  keptSurvey.set(wall, { key, body });
   return body;
 }
 

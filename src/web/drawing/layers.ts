@@ -14,6 +14,7 @@ export const ELEVATION_LAYERS = [
   "findings",
   "wind",
   "light",
+  "survey",
   "progress",
 ] as const;
 
@@ -36,7 +37,7 @@ export type Layer = ElevationLayer | SolidLayer;
 
 export type Shown = ReadonlySet<Layer>;
 
-/** Battens and closures would show through every joint, wind, light and progress are painted over the cladding: they are drawn when they are asked for. */
+/** Battens and closures would show through every joint, wind, light, survey and progress are painted over the cladding: they are drawn when they are asked for. */
 export const USUALLY_SHOWN: ReadonlySet<ElevationLayer> = new Set([
   "cladding",
   "fixings",
@@ -56,6 +57,7 @@ const ELEMENTS: Readonly<Partial<Record<LayerElement, ElevationLayer>>> = {
   FINDNG: "findings",
   WIND: "wind",
   LIGHT: "light",
+  SURVEY: "survey",
   WORK: "progress",
 };
 

@@ -11,6 +11,7 @@ import {
 import type { Finding } from "../../findings/finding.ts";
 import type { Point } from "../../geometry/point.ts";
 import type { SheetKind } from "../../project/schema/sheets.ts";
+import type { PlaneKind } from "../../site/survey/packing.ts";
 import type { Reader } from "../../text/say.ts";
 import { useCutting } from "../cutting/use-cutting.ts";
 import { DetailBand } from "../drawing/DetailBand.tsx";
@@ -202,10 +203,11 @@ export function Workbench(sources: WorkbenchProps) {
   });
   const currency = settled?.design.project.stock.currency ?? "";
   const { edit } = project;
-  const [progressShown, setProgressShown] = useState(false);
+  const [siteShown, setSiteShown] = useState(false);
+  const [plane, setPlane] = useState<PlaneKind>();
   const news = useSiteNews(
     sheeted?.keptAs,
-    part === "site" || part === "survey" || part === "upkeep" || progressShown,
+    part === "site" || part === "survey" || part === "upkeep" || siteShown,
   );
   const own = useMemo(() => {
     if (part === "survey" && settled)
@@ -215,6 +217,8 @@ export function Workbench(sources: WorkbenchProps) {
           document={present(settled.history).document}
           pick={pick}
           told={news?.state}
+          plane={plane}
+          onPlane={setPlane}
           onMark={goToMark}
           onFinding={show}
           onEdit={edit}
@@ -288,7 +292,7 @@ export function Workbench(sources: WorkbenchProps) {
         onEdit={edit}
       />
     ) : undefined;
-  }, [part, settled, news, sources.searcher, cutting, currency, pick, goTo, goToMark, show, edit]);
+  }, [part, settled, news, plane, sources.searcher, cutting, currency, pick, goTo, goToMark, show, edit]);
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -307,8 +311,9 @@ export function Workbench(sources: WorkbenchProps) {
             load={sheeted?.load ?? 0}
             findings={sheeted?.findings ?? NO_FINDINGS}
             pick={held}
-            told={news?.state.pieces}
-            onProgress={setProgressShown}
+            told={news?.state}
+            plane={plane}
+            onSite={setSiteShown}
             marked={lit}
             jump={jump}
             empty={project.busy ? w("page.busy") : w("page.no-drawing")}

@@ -8,8 +8,8 @@ import { packingMap } from "../../scene/views/packing-map.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
 import { leanOf, surveyFindings } from "../../site/survey/findings.ts";
 import { joinedPlanes } from "../../site/survey/joined.ts";
-import { type PlaneKind, surveyFace, usualPacking } from "../../site/survey/packing.ts";
-import { readingsOf, readingsTold } from "../../site/survey/reading.ts";
+import { chosenPacking, type PlaneKind, surveyFace } from "../../site/survey/packing.ts";
+import { readingsOfBoth } from "../../site/survey/reading.ts";
 import { ScenePicture } from "../drawing/ScenePicture.tsx";
 import { PackingWorkFields } from "../edit/fields/PackingWorkFields.tsx";
 import { sourceOf } from "../edit/handles/handle.ts";
@@ -31,6 +31,9 @@ export interface SurveyBandProps {
   readonly pick: Pick | undefined;
   /** What the site told; absent where nobody was asked. */
   readonly told: SiteState | undefined;
+  /** The plane that was chosen to pack to, on all faces. */
+  readonly plane: PlaneKind | undefined;
+  onPlane(kind: PlaneKind): void;
   onMark(mark: string): void;
   onFinding(finding: Finding): void;
   onEdit(edit: Edit): void;
@@ -42,6 +45,8 @@ export const SurveyBand = memo(function SurveyBand({
   document,
   pick,
   told,
+  plane,
+  onPlane,
   onMark,
   onFinding,
   onEdit,
@@ -49,15 +54,11 @@ export const SurveyBand = memo(function SurveyBand({
   const { w } = useWords();
   const { project, facade } = design;
   const walls = project.faces.map(({ id }) => id);
-  const readings = useMemo(
-    () => [...readingsOf(project), ...(told ? readingsTold(told) : [])],
-    [project, told],
-  );
+  const readings = useMemo(() => readingsOfBoth(project, told), [project, told]);
   const [chosen, setChosen] = useState<string>();
   const first = readings[0]?.face ?? walls[0] ?? "";
   const picked = pick && walls.includes(pick.face) ? pick.face : undefined;
   const face = chosen !== undefined && walls.includes(chosen) ? chosen : (picked ?? first);
-  const [kind, setKind] = useState<PlaneKind>();
   const of = useDeferredValue(face);
   const { planes, corners } = useMemo(
     () => joinedPlanes({ facade, project }, { readings, lean: leanOf(project) }),
@@ -68,7 +69,7 @@ export const SurveyBand = memo(function SurveyBand({
       surveyFace({ facade, project }, { face: of, readings, lean: leanOf(project), joined: planes.get(of) }),
     [facade, project, of, readings, planes],
   );
-  const packing = surveyed.packings.find((one) => one.kind === kind) ?? usualPacking(surveyed.packings);
+  const packing = chosenPacking(surveyed.packings, plane);
   const findings = useMemo(
     () => surveyFindings({ facade, project, surveyed, readings }, packing),
     [facade, project, surveyed, readings, packing],
@@ -117,7 +118,7 @@ export const SurveyBand = memo(function SurveyBand({
         )}
         {isRead && (
           <>
-            <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={setKind} />
+            <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={onPlane} />
             {corners
               .filter(({ left, right }) => left === of || right === of)
               .map((corner) => (
