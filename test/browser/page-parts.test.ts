@@ -226,7 +226,7 @@ describeInBrowser("the parts of the job", (browser) => {
     const { page } = open;
     await go(page, "Sheets");
     const sheets = page.locator(".sheet-list .cutting-part");
-    const settled = () => page.locator(".cutting-parts > .sub", { hasText: "Cuts are numbered" }).waitFor();
+    const settled = () => page.locator(".cutting-parts > .sub", { hasText: "As they are printed" }).waitFor();
     await settled();
     const all = await sheets.count();
     const tick = page.locator(".sheet-list input").nth(1);
