@@ -8,6 +8,7 @@ import { zoneViews } from "../../src/proof/context.ts";
 import { zoneLights } from "../../src/proof/light/zone-light.ts";
 import { windUses } from "../../src/proof/wind/uses.ts";
 import type { Item } from "../../src/scene/model.ts";
+import { textWidth } from "../../src/scene/text-widths.ts";
 import { packingMap } from "../../src/scene/views/packing-map.ts";
 import { surveyItems } from "../../src/scene/views/survey-marks.ts";
 import { STAGES } from "../../src/site/journal/entry.ts";
@@ -159,6 +160,26 @@ describe("the survey over the elevation", () => {
     }
     const count = (scale: number) => (wall ? texts(surveyItems(wall, scale)).length : 0);
     expect(count(1 / 200)).toBeLessThan(count(1 / 10));
+  });
+
+  it("writes no packing over the screw of another crossing, whose it would seem to be", () => {
+    const crossings = walls[0]?.packing?.crossings ?? [];
+    for (const scale of [1 / 20, 1 / 50, 1 / 100]) {
+      const figures = (walls[0] ? surveyItems(walls[0], scale) : []).filter(
+        (item) => item.kind === "text" && item.of !== undefined,
+      );
+      expect(figures.length).toBeGreaterThan(10);
+      for (const item of figures) {
+        if (item.kind !== "text" || typeof item.text === "string") continue;
+        const width =
+          textWidth({ text: say(item.text, ENGLISH_MM), height: item.height, weight: "regular" }) / scale;
+        const [x, y] = item.at;
+        const [from, to] = item.anchor === "end" ? [x - width, x] : [x, x + width];
+        const half = item.height / 2 / scale;
+        const covered = crossings.filter((one) => one.x > from && one.x < to && Math.abs(one.y - y) < half);
+        expect(covered).toEqual([]);
+      }
+    }
   });
 
   it("tells what is planed off however little room there is", () => {

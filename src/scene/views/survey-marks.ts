@@ -31,42 +31,49 @@ type Side = "left" | "right";
  * always told.
  */
 export function surveyItems({ spots, packing }: SurveyedWall, scale: number): Item[] {
-  const taken: Rect[] = [];
-  const room = (
+  const crossings = packing?.crossings ?? [];
+  const figures: Rect[] = [];
+  const marks = [...crossings, ...spots].map(({ x, y }) => box([x, y], ARM / scale));
+  const beside = (
     { x, y }: { readonly x: number; readonly y: number },
-    width: number,
-    sides: readonly Side[] = ["right", "left"],
+    { width, sides, clearOf }: { width: number; sides: readonly Side[]; clearOf: readonly Rect[] },
   ): Side | undefined => {
     for (const side of sides) {
       const [near, far] = [BESIDE / scale, (BESIDE + width) / scale];
-      const box: Rect = {
+      const place: Rect = {
         x: side === "right" ? [x + near, x + far] : [x - far, x - near],
         y: [y - LABEL_STEP / 2 / scale, y + LABEL_STEP / 2 / scale],
       };
-      if (taken.some((one) => rectsOverlap(one, box))) continue;
-      taken.push(box);
+      const meets = (one: Rect): boolean => rectsOverlap(one, place);
+      if (figures.some(meets) || clearOf.some(meets)) continue;
+      figures.push(place);
       return side;
     }
     return undefined;
   };
+  // Over another's screw it would be read as that one's.
+  const room = (one: { readonly x: number; readonly y: number }): Side | undefined =>
+    beside(one, { width: FIGURE[0], sides: ["right", "left"], clearOf: marks });
   const crossing = (one: PackedCrossing, figure: Side | undefined): Item[] => [
     plate([one.x, one.y], 0.8 / scale),
     ...crossingItems(one, { scale, figure, element: "SURVEY" }),
   ];
-  const crossings = packing?.crossings ?? [];
   const planed = crossings
     .filter(({ planeOff }) => planeOff > 0)
     // Two at most, from the left: the first to its left and the second to its right never meet.
-    .flatMap((one) => crossing(one, room(one, PLANED, ["left", "right"]) ?? "right"));
+    .flatMap((one) =>
+      crossing(one, beside(one, { width: PLANED, sides: ["left", "right"], clearOf: [] }) ?? "right"),
+    );
   const packed = crossings
     .filter(({ planeOff }) => planeOff === 0)
-    .flatMap((one) => crossing(one, room(one, FIGURE[0])));
-  const read = spots.flatMap((spot) => [
-    ...cross(spot, scale),
-    ...figureOf(spot, room(spot, FIGURE[0]), scale),
-  ]);
+    .flatMap((one) => crossing(one, room(one)));
+  const read = spots.flatMap((spot) => [...cross(spot, scale), ...figureOf(spot, room(spot), scale)]);
   // What is planed off lies over all else.
   return [...read, ...packed, ...planed];
+}
+
+function box([x, y]: Point, half: number): Rect {
+  return { x: [x - half, x + half], y: [y - half, y + half] };
 }
 
 /** Under marks in ink, which would not be seen on dark boards. */
