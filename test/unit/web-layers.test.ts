@@ -4,8 +4,7 @@ import { describe, expect, it } from "vitest";
 import { designFile } from "../../src/design.ts";
 import { intervalLength } from "../../src/geometry/interval.ts";
 import { polygonBounds } from "../../src/geometry/polygon.ts";
-import { zoneViews } from "../../src/proof/context.ts";
-import { zoneLights } from "../../src/proof/light/zone-light.ts";
+import { faceLights } from "../../src/proof/light/face-lights.ts";
 import { windUses } from "../../src/proof/wind/uses.ts";
 import type { Item } from "../../src/scene/model.ts";
 import { textWidth } from "../../src/scene/text-widths.ts";
@@ -43,7 +42,7 @@ function drawn(shown: Iterable<ElevationLayer>): Set<string> {
     findings: design.findings,
     shown: new Set(shown),
     uses: new Set(shown).has("wind") ? windUses(design) : [],
-    lights: new Set(shown).has("light") ? (zoneLights({ ...design, zones: zoneViews(design) }) ?? []) : [],
+    lights: new Set(shown).has("light") ? faceLights(design) : [],
     walls: new Set(shown).has("survey") ? walls : [],
     told: new Set(shown).has("progress") ? pieces : undefined,
   });
@@ -101,7 +100,7 @@ describe("the layers of the elevation", () => {
   });
 
   it("says of each zone in light what its proof says", () => {
-    const lights = zoneLights({ ...design, zones: zoneViews(design) }) ?? [];
+    const lights = faceLights(design);
     const { parts } = drawElevation(design, {
       scale: 1 / 30,
       reader: ENGLISH_MM,
@@ -111,9 +110,9 @@ describe("the layers of the elevation", () => {
     });
     const said = parts.flatMap(({ layers }) => layers.flatMap(({ elements }) => elements)).join("\n");
     // Letters are left out where a zone is too narrow for them.
-    const wide = lights.filter(
-      ({ view: { zone }, worst }) => worst && intervalLength(polygonBounds(zone.region).x) > 2000,
-    );
+    const wide = lights
+      .flatMap(({ zones }) => zones)
+      .filter(({ view: { zone }, worst }) => worst && intervalLength(polygonBounds(zone.region).x) > 2000);
     expect(wide.length).toBeGreaterThan(3);
     for (const { worst } of wide) expect(said).toContain(`>${worst?.point.year.uvMJYear.toFixed(1)} MJ/m²`);
   });

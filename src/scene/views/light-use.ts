@@ -1,23 +1,16 @@
 /** Ultraviolet behind the cladding painted on an elevation: how much of what the membrane bears its brightest point takes, zone by zone. */
 import { boundsOverlap, polygonBounds } from "../../geometry/polygon.ts";
 import { rectOutline } from "../../geometry/rect.ts";
-import type { ZoneLight } from "../../proof/light/zone-light.ts";
+import type { FaceLight } from "../../proof/light/face-lights.ts";
 import { message } from "../../text/message.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
 import { TEXT } from "./style.ts";
 import { fillOfStep, stepOfUse, usedArea } from "./wind-use.ts";
 
-/**
- * What is drawn over one face, in its own frame.
- * @param lights of the face's zones; one that no light gets into is left as it is
- * @param mostMJ what the membrane's data sheet allows in a year (MJ/m²); undefined where it is not known, and no share is told
- */
-export function lightUseItems(
-  lights: readonly ZoneLight[],
-  { mostMJ, scale }: { readonly mostMJ: number | undefined; readonly scale: number },
-): Item[] {
-  return lights.flatMap(({ view, worst }): Item[] => {
+/** What is drawn over one face, in its own frame; a zone that no light gets into is left as it is. */
+export function lightUseItems({ zones, mostMJ }: FaceLight, scale: number): Item[] {
+  return zones.flatMap(({ view, worst }): Item[] => {
     if (!worst) return [];
     const peak = worst.point.year.uvMJYear;
     const use = mostMJ === undefined ? undefined : peak / mostMJ;

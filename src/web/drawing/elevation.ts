@@ -5,7 +5,7 @@
 import type { Design } from "../../design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Rect } from "../../geometry/rect.ts";
-import type { ZoneLight } from "../../proof/light/zone-light.ts";
+import type { FaceLight } from "../../proof/light/face-lights.ts";
 import type { FaceUse } from "../../proof/wind/uses.ts";
 import type { Item } from "../../scene/model.ts";
 import { layerName } from "../../scene/roles.ts";
@@ -69,8 +69,8 @@ export interface ElevationOptions {
   readonly moving?: boolean;
   /** How far wind uses what is on the faces, where that is shown. */
   readonly uses?: readonly FaceUse[];
-  /** The light behind the cladding of the zones, where that is shown. */
-  readonly lights?: readonly ZoneLight[];
+  /** The light behind the cladding, where that is shown. */
+  readonly lights?: readonly FaceLight[];
   /** The walls as read, where they are shown. */
   readonly walls?: readonly SurveyedWall[];
   /** How far the pieces are, where that is shown. */
@@ -105,20 +105,20 @@ export function drawElevation(
     dx,
     body: wallBody(face, { design, scale, reader, shown, moving }),
   }));
-  const windy = placed.flatMap(({ face, dx }) => {
-    const own = uses.find((one) => one.face === face.id);
-    return own ? [{ face, dx, body: windBody(face, own, { scale, reader }) }] : [];
-  });
-  const lit = placed.flatMap(({ face, dx }) => {
-    const own = lights.filter(({ view }) => view.where.face === face.id);
-    const mostMJ = design.project.limits.membrane?.maxUvPerYear?.value;
-    const items = lightUseItems(own, { mostMJ, scale });
-    return items.length > 0 ? [{ face, dx, body: bodyOf(items, { scale, reader }) }] : [];
-  });
-  const surveyed = placed.flatMap(({ face, dx }) => {
-    const own = read.find((one) => one.face === face.id);
-    return own ? [{ face, dx, body: surveyBody(own, { scale, reader }) }] : [];
-  });
+  const painted = <Of extends { readonly face: string }>(
+    list: readonly Of[],
+    items: (of: Of, face: FaceLayout) => readonly Item[],
+    { onPieces = false } = {},
+  ) =>
+    placed.flatMap(({ face, dx }) => {
+      const own = list.find((one) => one.face === face.id);
+      if (!own) return [];
+      const on = onPieces ? face : undefined;
+      return [{ face, dx, body: paintedBody(own, { on, scale, reader }, () => items(own, face)) }];
+    });
+  const windy = painted(uses, (own, face) => windUseItems(face, own, scale), { onPieces: true });
+  const lit = painted(lights, (own) => lightUseItems(own, scale));
+  const surveyed = painted(read, (own) => surveyItems(own, scale));
   const worked = told
     ? placed.map(({ face, dx }) => ({ face, dx, body: bodyOf(progressItems(face, told), { scale, reader }) }))
     : [];
@@ -197,37 +197,26 @@ function behindShown(face: FaceLayout, { scale, shown }: { scale: number; shown:
   );
 }
 
-const keptWind = new WeakMap<
-  FaceUse,
-  { readonly face: FaceLayout; readonly key: string; readonly body: Body }
+const keptOver = new WeakMap<
+  object,
+  { readonly on: FaceLayout | undefined; readonly key: string; readonly body: Body }
 >();
 
-/** Uses are worked out anew with each proof: of each the latest drawing is kept. */
-function windBody(
-  face: FaceLayout,
-  uses: FaceUse,
-  { scale, reader }: { readonly scale: number; readonly reader: Reader },
+/** What is painted over a face is worked out at rest: of each the latest drawing is kept. */
+function paintedBody(
+  of: object,
+  {
+    on,
+    scale,
+    reader,
+  }: { readonly on: FaceLayout | undefined; readonly scale: number; readonly reader: Reader },
+  items: () => readonly Item[],
 ): Body {
   const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
-  const held = keptWind.get(uses);
-  if (held?.key === key && held.face === face) return held.body;
-  const body = bodyOf(windUseItems(face, uses, scale), { scale, reader });
-  keptWind.set(uses, { face, key, body });
-  return body;
-}
-
-const keptSurvey = new WeakMap<SurveyedWall, { readonly key: string; readonly body: Body }>();
-
-/** Nothing of it changes while a hand moves what is on the face. */
-function surveyBody(
-  wall: SurveyedWall,
-  { scale, reader }: { readonly scale: number; readonly reader: Reader },
-): Body {
-  const key = `${scale} ${reader.language} ${reader.units} ${reader.denominator}`;
-  const held = keptSurvey.get(wall);
-  if (held?.key === key) return held.body;
-  const body = bodyOf(surveyItems(wall, scale), { scale, reader });
-  keptSurvey.set(wall, { key, body });
+  const held = keptOver.get(of);
+  if (held?.key === key && held.on === on) return held.body;
+  const body = bodyOf(items(), { scale, reader });
+  keptOver.set(of, { on, key, body });
   return body;
 }
 

@@ -4,8 +4,7 @@
  */
 import { useMemo } from "react";
 import type { Design } from "../../design.ts";
-import { zoneViews } from "../../proof/context.ts";
-import { type ZoneLight, zoneLights } from "../../proof/light/zone-light.ts";
+import { type FaceLight, faceLights } from "../../proof/light/face-lights.ts";
 import { useRested } from "../sheet/use-rested.ts";
 import { useStill } from "../sheet/use-still.ts";
 import { type SurveyedOptions, useSurveyedWalls } from "../survey/use-surveyed-walls.ts";
@@ -22,7 +21,7 @@ export interface PaintedOver {
   readonly says: string | undefined;
 }
 
-const NONE: readonly ZoneLight[] = [];
+const NONE: readonly FaceLight[] = [];
 /** Between two pictures of wind during a drag, milliseconds. */
 const WIND_APART = 120;
 /** A year of light takes its time: the hand comes first. */
@@ -37,10 +36,7 @@ export function usePaintedOver(
   const still = useStill(shown.has("light") ? design : undefined, shown.has("light"), STILL);
   const facade = still?.facade;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a design that has been proven since has the same facade
-  const lights = useMemo(
-    () => (still && zoneLights({ ...still, zones: zoneViews(still) })) ?? NONE,
-    [facade],
-  );
+  const lights = useMemo(() => (still ? faceLights(still) : NONE), [facade]);
   const walls = useSurveyedWalls(shown.has("survey") ? design : undefined, { told, plane, load });
   const pieces = shown.has("progress") ? told?.pieces : undefined;
   const painted = useMemo(
