@@ -42,6 +42,31 @@ describeInBrowser("the parts of the job", (browser) => {
     expect(await violations(page)).toEqual([]);
   });
 
+  it("cuts in two workers, and comes to the plan of one, cost and bound and all", async () => {
+    const own = await serveExample("atelier-bouleau");
+    const { page, close } = await openPage(browser(), own);
+    const answers = await page.evaluateHandle(() => {
+      const plans: unknown[] = [];
+      const { Worker } = window;
+      window.Worker = class extends Worker {
+        constructor(...given: ConstructorParameters<typeof Worker>) {
+          super(...given);
+          this.addEventListener("message", ({ data }) => {
+            if (data.last && data.answer?.plan) plans.push(data.answer.plan);
+          });
+        }
+      };
+      return plans;
+    });
+    await go(page, "Cutting");
+    await soon(() => answers.evaluate((plans) => plans.length)).toBeGreaterThan(0);
+    expect(page.workers().some((worker) => worker.url().includes("second.worker"))).toBe(true);
+    const [plan] = await answers.jsonValue();
+    expect(JSON.stringify(plan)).toBe(JSON.stringify(example("atelier-bouleau").cut.plan));
+    await close();
+    await own.close();
+  });
+
   it("searches on for cheaper cuts until it is told to stop", async () => {
     const { page } = open;
     await go(page, "Cutting");

@@ -8,6 +8,7 @@ import { type DrawingSheet, drawnSet } from "../../output/drawings/drawing-sheet
 import { createFaceMemo } from "../../setout/memo.ts";
 import { takeOff } from "../../takeoff/take-off.ts";
 import type { CutAnswer, CutAsk, CutPost, SentSheet } from "./cutter.ts";
+import { createSecond, secondWorker } from "./second.ts";
 
 /** Milliseconds of search from one look at what is newly asked to the next; a look takes up to four, as browsers hold timers back. */
 const BREATH = 40;
@@ -16,6 +17,7 @@ const PLANS_APART = 120;
 
 const faces = createFaceMemo({ spare: 24, shareds: 2 });
 const searched = createCutMemo();
+const second = createSecond(secondWorker);
 const drawn = createDrawMemo();
 /** What the page has of each sheet. */
 const sent = new Map<string, DrawingSheet>();
@@ -27,7 +29,7 @@ type Designed = Extract<FileDesign, { kind: "designed" }>;
 /** Undefined where a newer question has come meanwhile. */
 async function outcomeOf({ id, onTheWay }: CutAsk, made: Designed): Promise<CutOutcome | undefined> {
   const { project, facade } = made.design;
-  const plans = facadePlans(project, facade, searched);
+  const plans = facadePlans(project, facade, searched, second);
   let seen: PlanSoFar | undefined;
   let plansDue = 0;
   let breathDue = performance.now() + BREATH;
@@ -39,8 +41,9 @@ async function outcomeOf({ id, onTheWay }: CutAsk, made: Designed): Promise<CutO
       post({ id, last: false, answer: answerOf(made, next.value()) });
       plansDue = performance.now() + PLANS_APART;
     }
-    if (now < breathDue) continue;
-    await new Promise((heard) => setTimeout(heard));
+    if (second.waits()) await second.heard();
+    else if (now < breathDue) continue;
+    else await new Promise((heard) => setTimeout(heard));
     if (id !== newest) return undefined;
     breathDue = performance.now() + BREATH;
   }
@@ -92,6 +95,7 @@ function post(reply: CutPost): void {
 
 self.addEventListener("message", ({ data }: MessageEvent<CutAsk>) => {
   newest = data.id;
+  second.stop();
   answer(data)
     .catch((): CutPost => ({ id: data.id, last: true, answer: undefined }))
     .then((reply) => {
