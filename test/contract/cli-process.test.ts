@@ -82,14 +82,14 @@ describe("what is loaded", () => {
   };
   const of = (files: readonly string[], rooms: RegExp): string[] => files.filter((file) => rooms.test(file));
 
-  // What writes JSON and plain text stands in the output room and draws nothing.
+  // What writes JSON and plain text, and hands them on in pieces, stands in the output room and draws nothing.
   it("to read a command line is neither the schema nor any room above the project", () => {
     const files = loads("main.ts");
     expect(files).toContain("commander");
     expect(
       of(
         files,
-        /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json|report)\/)|design|server|codes)/,
+        /^zod$|^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json\/|report\/|pieces|utf8))|design|server|codes)/,
       ),
     ).toEqual([]);
   });
@@ -98,14 +98,20 @@ describe("what is loaded", () => {
     const files = loads("commands/check.ts");
     expect(files).toContain("zod");
     expect(
-      of(files, /^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json|report)\/)|design|server)|hono/),
+      of(
+        files,
+        /^src\/(?:setout|proof|cutting|scene|output(?!\/(?:json\/|report\/|pieces|utf8))|design|server)|hono/,
+      ),
     ).toEqual([]);
   });
 
   it("to set out, prove and cut is nothing that draws or serves", () => {
     for (const command of ["set-out", "prove", "cut", "takeoff"]) {
       expect(
-        of(loads(`commands/${command}.ts`), /^src\/(?:scene|output(?!\/(?:json|report)\/)|server)|hono/),
+        of(
+          loads(`commands/${command}.ts`),
+          /^src\/(?:scene|output(?!\/(?:json\/|report\/|pieces|utf8))|server)|hono/,
+        ),
       ).toEqual([]);
     }
   });

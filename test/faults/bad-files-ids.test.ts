@@ -10,7 +10,7 @@ const BAD: readonly BadFile[] = [
     path: "/faces/2/id",
     value: '"front"',
     mend: '"front-2" is free',
-    also: ["F010", "F010", "F010", "F029"],
+    also: ["F010", "F010", "F010", "F010", "F029"],
   },
   {
     kind: "an opening's id on two faces",

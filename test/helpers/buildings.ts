@@ -146,6 +146,7 @@ export function buildingDocument(seed: BuildingSeed): ProjectDocument {
         ? []
         : [{ id: "rod", zones: boardZones, leads: [boardZones[0]?.face ?? ""], lineTolerance: 2 }],
     survey: [],
+    crews: [],
   };
 }
 

@@ -95,6 +95,7 @@ export function faceProject(face: SmallFace): Project {
     corners: [],
     rods: [],
     survey: [],
+    crews: [],
   } as unknown as ProjectDocument);
 }
 

@@ -100,6 +100,7 @@ function documentOf(small: SmallWall): ProjectDocument {
   document.faces = [front];
   delete document.corners;
   delete document.survey;
+  delete document.crews;
   document.rods = [
     { id: "rod", zones: [{ face: "front", zone: "boards" }], leads: ["front"], lineTolerance: 2 },
   ];

@@ -104,9 +104,9 @@ describe("a face set beside another", () => {
 describe("a face taken out", () => {
   it("takes its corners, readings and places on rods with it", () => {
     const less = edited(bouleau, removeFace(bouleau, "front"));
-    expect(JSON.stringify([less.project.corners, less.project.rods, less.project.survey])).not.toContain(
-      '"front"',
-    );
+    const { corners, rods, survey, crews } = less.project;
+    expect(JSON.stringify([corners, rods, survey, crews])).not.toContain('"front"');
+    expect(crews?.map(({ name }) => name)).toEqual(bouleau.project.crews?.map(({ name }) => name));
     expect(less.project.rods?.[0]).toMatchObject({
       zones: [{ face: "west", zone: "boards" }],
       leads: ["west"],

@@ -147,6 +147,7 @@ describe("a zone's cladding", () => {
           .map((face) => ({ ...(face as object), openings: [] })),
         corners: [],
         survey: [],
+        crews: [],
       }),
       north,
       { cladding: "charred-boards" },

@@ -20,7 +20,7 @@ describe.each(EXAMPLES)("the printed sections of %s", (name) => {
     );
     expect(sheets.length).toBeGreaterThan(0);
     for (const { name: file, svg } of sheets) {
-      const [, of = "", at = ""] = /data-view="section-(.+?)-(-?\d+)"/.exec(svg) ?? [];
+      const [, of = "", at = ""] = /data-view="section-(.+?)-(-?\d+)(?:-[a-z]+)?"/.exec(svg) ?? [];
       const face = made.facade.faces.find(({ id }) => id === of);
       const zone = file.slice(`section-${of}-`.length).replace(/-\d+$/, "");
       const cut = face?.pieces.filter(({ kind, zone: its, outline }) => {

@@ -38,6 +38,7 @@ function gable(ridge: number, at = 2000) {
   document.corners = [];
   document.rods = [];
   document.survey = [];
+  document.crews = [];
   document.waivers = [];
   const read = readDocument(document, "gable");
   if (!read.ok) throw new Error(JSON.stringify(read.findings));

@@ -14,7 +14,7 @@ export interface Gone {
 
 /** A recess takes what lines it along, and a face its recesses'; what lines another opening besides stays. */
 export function takeOut(source: Source, gone: Gone): PatchOperation[] {
-  const { corners = [], survey = [], faces } = source.project;
+  const { corners = [], survey = [], crews = [], faces } = source.project;
   const isOut = (face: Face, { id }: Opening): boolean =>
     (gone.faces ?? []).includes(face.id) ||
     (gone.openings ?? []).some((ref) => ref.face === face.id && ref.id === id);
@@ -31,6 +31,7 @@ export function takeOut(source: Source, gone: Gone): PatchOperation[] {
     ...unlined(faces, bare),
     ...removed("/corners", corners, ({ left, right }) => bare.has(left) || bare.has(right)),
     ...removed("/survey", survey, ({ face }) => bare.has(face)),
+    ...crews.flatMap(({ work }, i) => removed(`/crews/${i}/work`, work, ({ face }) => bare.has(face))),
     ...unhang(source, ({ face }) => bare.has(face)),
     ...fromFaces(source, openings, "openings"),
     ...fromFaces(source, penetrations, "penetrations"),

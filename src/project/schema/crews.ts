@@ -12,22 +12,21 @@ const MOST_LIFTS = 100;
 const crew = z.looseObject({
   note,
   name: z.string().trim().min(1).max(40),
-  work: z
-    .array(
-      z.looseObject({
-        note,
-        face: id,
-        steps: z.array(z.enum(WORK_STEPS)).min(1).optional().describe("All where absent."),
-        lifts: z
-          .array(z.int().min(1).max(MOST_LIFTS))
-          .min(1)
-          .optional()
-          .describe(
-            "Of the scaffold, 1 at the ground; all where absent. Work that is not done by lifts is left out.",
-          ),
-      }),
-    )
-    .min(1),
+  /** Empty where what it did stood on a face that is no more. */
+  work: z.array(
+    z.looseObject({
+      note,
+      face: id,
+      steps: z.array(z.enum(WORK_STEPS)).min(1).optional().describe("All where absent."),
+      lifts: z
+        .array(z.int().min(1).max(MOST_LIFTS))
+        .min(1)
+        .optional()
+        .describe(
+          "Of the scaffold, 1 at the ground; all where absent. Work that is not done by lifts is left out.",
+        ),
+    }),
+  ),
 });
 
 export const crews = z.array(crew).describe("What two crews are given is the first one's.");

@@ -93,6 +93,7 @@ export function hardDocument(seed: HardBuilding): ProjectDocument {
       ? [{ id: "rod", zones: level, leads: [level[0].face], lineTolerance: seed.lineTolerance }]
       : [],
     survey: [],
+    crews: [],
   };
   return seed.imperial ? asImperial(document) : document;
 }
