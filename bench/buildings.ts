@@ -86,6 +86,7 @@ export function manyFaces(count: number): Project {
         },
       ],
       survey: [],
+      crews: [],
     },
     `${count} faces`,
   );

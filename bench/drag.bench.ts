@@ -141,7 +141,8 @@ const { serving, browser } = await servedPage();
 const page = await (await browser.newContext({ viewport: { width: 1680, height: 1050 } })).newPage();
 await page.goto(serving.url);
 await page.locator('.drawing-host [data-of="W2"]').first().waitFor();
-await page.waitForTimeout(1000);
+// Edits are practised for a few seconds after the page has rested.
+await page.waitForTimeout(5000);
 const rest = await frames(page);
 await page.locator(".view-controls button", { hasText: "Front" }).click();
 await page.waitForTimeout(REST);
