@@ -12,12 +12,18 @@ const fields = Object.entries<Helped>(FIELDS);
 /** What a reader types into. */
 const TYPED = new Set(["input", "select", "textarea"]);
 /** The fields of the sheet that stand alone; `help` of these is asked for by their types. */
-const SHARED = new Set(["LengthField", "ChoiceField", "NumberField"]);
+const SHARED = new Set(["LengthField", "ChoiceField", "NumberField", "FieldFrame"]);
 
 interface Field {
   readonly file: string;
   readonly tag: string;
   readonly help: string | undefined;
+}
+
+/** Whether an element stands in a frame, whose own help is asked for. */
+function isFramed(node: ts.Node): boolean {
+  if (ts.isJsxElement(node) && node.openingElement.tagName.getText() === "FieldFrame") return true;
+  return node.parent !== undefined && isFramed(node.parent);
 }
 
 /** The fields in the page's own source: elements that are typed into, and the shared fields with their help. */
@@ -35,7 +41,8 @@ function fieldsInSource(): { readonly typed: readonly Field[]; readonly asks: Re
       if (ts.isJsxSelfClosingElement(node) || ts.isJsxOpeningElement(node)) {
         const tag = node.tagName.getText();
         const help = node.attributes.properties.find((one) => one.name?.getText() === "help");
-        if (TYPED.has(tag) || SHARED.has(tag)) typed.push({ file, tag, help: help?.getText() });
+        if ((TYPED.has(tag) && !isFramed(node)) || SHARED.has(tag))
+          typed.push({ file, tag, help: help?.getText() });
       }
       ts.forEachChild(node, visit);
     };

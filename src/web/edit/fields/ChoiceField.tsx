@@ -1,6 +1,5 @@
-import { useId } from "react";
 import type { Field } from "../help/fields.ts";
-import { useHelp } from "../help/use-help.tsx";
+import { FieldFrame } from "./FieldFrame.tsx";
 
 /** One of a few words. */
 export function ChoiceField<Value extends string>({
@@ -16,15 +15,9 @@ export function ChoiceField<Value extends string>({
   choices: readonly { readonly value: Value; readonly text: string }[];
   onChoose: (value: Value) => void;
 }) {
-  const id = useId();
-  const { button, note } = useHelp(help, label);
   return (
-    <>
-      <div className="length-field">
-        <p className="field-head">
-          <label htmlFor={id}>{label}</label>
-          {button}
-        </p>
+    <FieldFrame label={label} help={help}>
+      {(id) => (
         <select
           id={id}
           value={value}
@@ -39,8 +32,7 @@ export function ChoiceField<Value extends string>({
             </option>
           ))}
         </select>
-      </div>
-      {note}
-    </>
+      )}
+    </FieldFrame>
   );
 }

@@ -4,7 +4,7 @@ import { crewOfFace, giveFace } from "../../../project/editing/crews.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
-import { useHelp } from "../help/use-help.tsx";
+import { FieldFrame } from "./FieldFrame.tsx";
 
 const LONGEST_NAME = 40;
 
@@ -50,21 +50,14 @@ function CrewField({
   onChange: (name: string) => void;
 }) {
   const { w } = useWords();
-  const id = useId();
-  const label = w("page.progress.crew-of", { face });
-  const { button, note } = useHelp("crew-face", label);
   const [typed, setTyped] = useState<string>();
   const commit = (): void => {
     setTyped(undefined);
     if (typed !== undefined && typed.trim() !== crew) onChange(typed);
   };
   return (
-    <>
-      <div className="length-field">
-        <p className="field-head">
-          <label htmlFor={id}>{label}</label>
-          {button}
-        </p>
+    <FieldFrame label={w("page.progress.crew-of", { face })} help="crew-face">
+      {(id) => (
         <input
           id={id}
           list={names}
@@ -78,8 +71,7 @@ function CrewField({
             if (key === "Escape") setTyped(undefined);
           }}
         />
-      </div>
-      {note}
-    </>
+      )}
+    </FieldFrame>
   );
 }

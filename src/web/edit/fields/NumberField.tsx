@@ -1,8 +1,8 @@
-import { useId, useState } from "react";
+import { useState } from "react";
 import { sayNumber } from "../../../text/say.ts";
 import { useWords } from "../../words.ts";
 import type { Field } from "../help/fields.ts";
-import { useHelp } from "../help/use-help.tsx";
+import { FieldFrame } from "./FieldFrame.tsx";
 
 /** A plain number to be typed, its unit in its label; what cannot be read stays, is told, and changes nothing. */
 export function NumberField({
@@ -23,8 +23,6 @@ export function NumberField({
   onChange: (value: number) => void;
 }) {
   const { reader } = useWords();
-  const id = useId();
-  const { button, note } = useHelp(help, label);
   const [typed, setTyped] = useState<string>();
   const shown = value === undefined ? "" : sayNumber(value, undefined, reader);
   const text = (typed ?? shown).trim();
@@ -38,19 +36,15 @@ export function NumberField({
     if (typed !== undefined && read !== value) onChange(read);
   };
   return (
-    <>
-      <div className="length-field">
-        <p className="field-head">
-          <label htmlFor={id}>{label}</label>
-          {button}
-        </p>
+    <FieldFrame label={label} help={help} wrong={wrong ? said : undefined}>
+      {(id, told) => (
         <input
           id={id}
           inputMode="decimal"
           autoComplete="off"
           value={typed ?? shown}
           aria-invalid={wrong}
-          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          aria-describedby={told}
           onChange={({ target }) => setTyped(target.value)}
           onBlur={commit}
           onKeyDown={({ key }) => {
@@ -58,13 +52,7 @@ export function NumberField({
             if (key === "Escape") setTyped(undefined);
           }}
         />
-        {wrong && (
-          <span id={`${id}-wrong`} className="wrong" role="alert">
-            {said}
-          </span>
-        )}
-      </div>
-      {note}
-    </>
+      )}
+    </FieldFrame>
   );
 }
