@@ -1,32 +1,18 @@
 /** The project on the sheet: the served one first, then whatever is opened from disk; edited, and designed by the worker. */
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import type { Design, Laid } from "../../design.ts";
+import type { Laid } from "../../design.ts";
 import type { Finding, PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
 import type { Versions } from "../../project/merge.ts";
 import { printProject } from "../../project/print.ts";
 import { type Message, message } from "../../text/message.ts";
-import { begin, besides, done, type History, moved, present, type Step } from "../edit/history.ts";
-import type { ServedDesign } from "../work/api.ts";
+import { besides, done, type History, moved, present, type Step } from "../edit/history.ts";
 import type { Designer } from "../work/designer.ts";
 import { idOf } from "../work/hash.ts";
 import { type Edited, type Keeper, type KeptState, openKeeper, type Way } from "../work/keeper.ts";
-import { fetchProject, fetchRevision, type RevisionInfo } from "../work/kept-api.ts";
+import { fetchProject, fetchRevision } from "../work/kept-api.ts";
 import { edited } from "./edited.ts";
-
-export interface Sheeted {
-  readonly name: string;
-  /** Under which its edits are kept. */
-  readonly keptAs: string;
-  /** Counts the files put on the sheet: another one starts its own view. */
-  readonly load: number;
-  readonly design: Design;
-  /** Of reading and designing, what is to be settled first in front. */
-  readonly findings: readonly Finding[];
-  /** The findings are still those of the facade before. */
-  readonly proving: boolean;
-  readonly history: History;
-}
+import { asRead, type Coming, type Sheeted } from "./sheeted.ts";
 
 /** Why a file or an edit is not on the sheet; the design before it stays. */
 export type Refused =
@@ -86,33 +72,12 @@ export interface ProjectSources {
   readonly served: Coming | undefined;
 }
 
-/** A project on its way to the sheet; `latest` where it is a revision of the server's. */
-type Coming = ServedDesign & { readonly latest?: RevisionInfo };
-
 /** What the designer is asked for, and what its answer does to the history. */
 interface Asked {
   readonly document: unknown;
   /** One of a row of edits, as a hand or keys make them: what the row is called, and the document that its edits are each made to. */
   readonly row?: { readonly name: string; readonly onto: unknown };
   readonly after: (history: History) => History;
-}
-
-/** A project as it was read, before any edit; undefined where its file was refused. */
-function asRead(
-  coming: Coming | undefined,
-  { load, keptAs }: { load: number; keptAs: string },
-): Sheeted | undefined {
-  if (coming?.kind !== "designed") return undefined;
-  const { name, document, design, readFindings } = coming;
-  return {
-    name,
-    keptAs,
-    load,
-    design,
-    findings: [...readFindings, ...design.findings],
-    proving: false,
-    history: begin({ document, says: message("page.edit.read", { file: name }) }),
-  };
 }
 
 export function useProject({ designer, first, served }: ProjectSources): ProjectState {

@@ -1,7 +1,7 @@
 import { symbolOf } from "../../scene/model.ts";
 import { present } from "../edit/history.ts";
 import { OutcomeMark } from "../notes/OutcomeMark.tsx";
-import type { Sheeted } from "../sheet/use-project.ts";
+import type { Sheeted } from "../sheet/sheeted.ts";
 import { useWords } from "../words.ts";
 import { figuresOf, settledApart } from "./figures.ts";
 import type { Variant, Variants } from "./use-variants.ts";
