@@ -61,7 +61,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       { name: "face", value: "ID", about: "cli.option.take-in.face" },
       { name: "layer", value: "NAME" },
       { name: "walls", value: "NAME,…" },
-      { name: "turn", about: "cli.option.take-in.turn" },
+      { name: "turned", flag: "turn", value: "WALL", many: true },
       { name: "drawn", value: DRAWING_UNITS.join("|"), words: DRAWING_UNITS },
       { name: "columns", value: "NAME=TITLE,…" },
       { name: "to", value: "FILE", about: "cli.option.take-in.to" },

@@ -40,6 +40,7 @@ export interface Options {
   readonly into?: string;
   readonly layer?: string;
   readonly walls?: string;
+  readonly turned?: readonly string[];
   readonly columns?: string;
   readonly drawn?: DrawingUnit;
   readonly revision?: string;
@@ -51,6 +52,10 @@ export interface Options {
 
 export interface OptionSpec {
   readonly name: keyof Options;
+  /** As it is typed, where a word of another command's stands for it. */
+  readonly flag?: string;
+  /** May be given more than once. */
+  readonly many?: boolean;
   /** What stands for its value in the help; none for a switch. */
   readonly value?: string;
   /** The words that may stand there. */
@@ -84,8 +89,13 @@ export const LAN_OPTIONS: readonly OptionSpec[] = [
 export const DATA_OPTION: OptionSpec = { name: "data", value: "DIR" };
 
 /** As written: `--to DIR`. */
-export function written({ name, value }: OptionSpec): string {
-  return value === undefined ? `--${name}` : `--${name} ${value}`;
+export function written(spec: OptionSpec): string {
+  return spec.value === undefined ? flagOf(spec) : `${flagOf(spec)} ${spec.value}`;
+}
+
+/** Without its value: `--to`. */
+export function flagOf({ name, flag = name }: OptionSpec): string {
+  return `--${flag}`;
 }
 
 /** What each option is for. */
@@ -100,12 +110,13 @@ export function readOptions(
 ): Options | Refusal {
   const options: Record<string, unknown> = {};
   for (const spec of specs) {
-    const value = typed[spec.name];
+    const value = typed[spec.flag ?? spec.name];
     if (value === undefined) {
       if (spec.needed) return refused("cli.refused.option-needed", spec, {});
       continue;
     }
     if (typeof value !== "string") {
+      if (Array.isArray(value) && value.includes("")) return refused("cli.refused.option-empty", spec, {});
       options[spec.name] = value;
       continue;
     }

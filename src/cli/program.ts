@@ -6,7 +6,7 @@ import type { Reader } from "../text/say.ts";
 import type { Refusal } from "./answer.ts";
 import { COMMANDS, type CommandSpec } from "./commands.ts";
 import { commandHelp, programHelp } from "./help.ts";
-import { about, type Options, readOptions, written } from "./options.ts";
+import { about, flagOf, type Options, readOptions, written } from "./options.ts";
 
 export type Parsed =
   | {
@@ -42,10 +42,14 @@ export function parse(
       asked = { spec, words, typed };
     });
     for (const option of spec.options) {
-      command.option(
-        option.value === undefined ? `--${option.name}` : `--${option.name} <value>`,
-        about(option).key,
-      );
+      const { key } = about(option);
+      if (option.value === undefined) command.option(flagOf(option), key);
+      else if (option.many)
+        command.option(`${flagOf(option)} <value>`, key, (one: string, others: readonly string[] = []) => [
+          ...others,
+          one,
+        ]);
+      else command.option(`${flagOf(option)} <value>`, key);
     }
   }
   try {
@@ -103,7 +107,7 @@ function complaint(error: CommanderError, argv: readonly string[]): Refusal {
       };
     }
     case "commander.unknownOption": {
-      const known = (command?.options ?? []).map(({ name }) => `--${name}`);
+      const known = (command?.options ?? []).map(flagOf);
       const near = nearest(what, [...known, "--help"]);
       return {
         refused: message("cli.refused.unknown-option", { option: what }),
@@ -116,7 +120,7 @@ function complaint(error: CommanderError, argv: readonly string[]): Refusal {
       };
     }
     case "commander.optionMissingArgument": {
-      const option = command?.options.find(({ name }) => what.startsWith(`--${name} `));
+      const option = command?.options.find((one) => what.startsWith(`${flagOf(one)} `));
       return {
         refused: message("cli.refused.option-empty", {
           option: option === undefined ? what : written(option),

@@ -104,6 +104,74 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       await context.close();
     });
 
+    it.each([
+      ["at a desk", { viewport: { width: 1440, height: 900 } }],
+      ["on a phone by night", { viewport: { width: 390, height: 844 }, colorScheme: "dark" as const }],
+    ])(
+      "%s: walls are turned one by one from the keys, the pictures and corners follow",
+      async (_, options) => {
+        const context = await browser().newContext(options);
+        const page = await context.newPage();
+        await page.goto(serving.url);
+        await page.getByRole("button", { name: "or begin with a drawing …" }).click();
+        const model = new IfcText("mm", { north: [0, 1] });
+        const { front } = houseOf(model);
+        model.opening(front.wall, ...front.hole(1000, 900, 1200, 1200));
+        await input(page).setInputFiles(upload("house.ifc", model.text()));
+        for (const wall of ["Back wall:1", "left"])
+          await page.getByRole("checkbox", { name: wall }).uncheck();
+        const tells = page.locator(".intake-tells");
+        const corner = "the right end of front meets the left end of right";
+        await expect.poll(() => tells.textContent()).toContain(corner);
+        const turn = (wall: string) => page.getByRole("button", { name: `Turn ${wall}`, exact: true });
+        expect(await turn("left").isDisabled()).toBe(true);
+        // How far the window stands from the left end of its face, by what is drawn.
+        const left = async () => {
+          const [wall, hole] = await Promise.all(
+            [".face-picture-wall", ".face-picture-opening"].map((one) =>
+              page
+                .locator("figure", { has: page.locator(".face-picture-opening") })
+                .locator(one)
+                .boundingBox(),
+            ),
+          );
+          return ((hole?.x ?? 0) - (wall?.x ?? 0)) / (wall?.width ?? 1);
+        };
+        expect(await left()).toBeCloseTo(1000 / 6000, 1);
+        await turn("front").focus();
+        await page.keyboard.press("Space");
+        await expect.poll(left).toBeCloseTo(3800 / 6000, 1);
+        expect(await turn("front").getAttribute("aria-pressed")).toBe("true");
+        // The keys stay where they were, though the faces come in another order.
+        expect(await turn("front").evaluate((one) => one === document.activeElement)).toBe(true);
+        expect(await tells.textContent()).not.toContain(corner);
+        expect(await tells.textContent()).toContain("Seen from the other side: front.");
+        expect(await page.locator("figcaption").allTextContents()).toContain("Front · from the other side");
+        expect(await violations(page)).toEqual([]);
+        await turn("right").press("Enter");
+        await expect
+          .poll(() => tells.textContent())
+          .toContain("the right end of right meets the left end of front");
+        await page.getByRole("button", { name: "Begin with these walls" }).click();
+        await page.locator(DRAWN).first().waitFor();
+        const [download] = await Promise.all([
+          page.waitForEvent("download"),
+          page.getByRole("button", { name: "Save a copy" }).click(),
+        ]);
+        const { faces, corners } = JSON.parse(readFileSync(await download.path(), "utf8"));
+        expect(corners).toMatchObject([{ left: "right", right: "front" }]);
+        expect(
+          Object.fromEntries(
+            faces.map(({ id, openings }: { id: string; openings: { x: number[] }[] }) => [
+              id,
+              openings[0]?.x,
+            ]),
+          ),
+        ).toEqual({ right: undefined, front: [3500, 4700] });
+        await context.close();
+      },
+    );
+
     it("a file that is none is told, and cannot be taken", async () => {
       const context = await browser().newContext();
       const page = await context.newPage();
@@ -146,6 +214,35 @@ describeInBrowser("a drawing that is taken in", (browser) => {
       await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("stays");
       await page.keyboard.press("Control+z");
       await expect.poll(() => page.locator(".intake-tells").textContent()).toContain("is taken out");
+      expect(complaints).toEqual([]);
+      await close();
+    });
+
+    it("turns the wall that goes into a face, in one step", async () => {
+      const { page, complaints, close } = await openPage(browser(), serving);
+      await page.getByRole("button", { name: "items" }).click();
+      await page
+        .getByRole("treeitem", { name: /^front/i })
+        .first()
+        .click();
+      await page.getByRole("button", { name: "Take a drawing in …" }).click();
+      const model = new IfcText();
+      const { wall, hole } = model.plainWall({ name: "a1", from: [0, 0], along: [1, 0], length: 7200 });
+      model.opening(wall, ...hole(500, 900, 1000, 1200));
+      await input(page).setInputFiles(upload("front.ifc", model.text()));
+      const tells = page.locator(".intake-tells");
+      await expect
+        .poll(() => tells.textContent())
+        .toContain("which side of a1 looks outside cannot be known");
+      expect(await tells.textContent()).toContain("500 mm from the left");
+      await page.getByRole("button", { name: "Turn a1" }).click();
+      await expect.poll(() => tells.textContent()).toContain("5700 mm from the left");
+      expect(await tells.textContent()).not.toContain("cannot be known");
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole("button", { name: "Take this outline and these openings" }).click();
+      await expect.poll(() => tells.textContent()).toContain("1 opening stays as it is");
+      await page.keyboard.press("Control+z");
+      await expect.poll(() => tells.textContent()).toContain("is taken out");
       expect(complaints).toEqual([]);
       await close();
     });

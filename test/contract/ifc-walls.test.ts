@@ -211,7 +211,7 @@ describe("what our writer writes comes in again", () => {
         },
       ]);
     const ids = source.project.faces.map(({ id }) => id).filter((id) => !isPorch || id.startsWith("porch"));
-    const started = startWithWalls(read.model, { walls: ids, turned: isPorch }, start);
+    const started = startWithWalls(read.model, { walls: ids, turned: isPorch ? ids : [] }, start);
     const again = started.ok ? readDocument(started.document, "again") : undefined;
     if (!again?.ok) throw new Error("not begun");
     const shapes = (faces: typeof again.project.faces, lowest: number) =>

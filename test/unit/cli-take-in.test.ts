@@ -62,6 +62,35 @@ describe("walls of a model", () => {
     expect(again.out).toContain("1 opening stays as it is.");
   });
 
+  it("are turned one by one, and a wall that is not there is refused with those that are", async () => {
+    const both = ["--walls", "front,right"] as const;
+    const run = async (...more: string[]): Promise<string[]> => {
+      const { exit, out } = await desk.run("take-in", HOUSE, "--language", "en", "--json", ...more);
+      expect(exit).toBe(0);
+      return (JSON.parse(out) as { changes: string[] }).changes;
+    };
+    const seen = await run(...both);
+    expect(seen).toContain("Corner: the right end of front meets the left end of right.");
+    expect(seen.join()).toContain("1219.2 mm from the left");
+    const turned = await run(...both, "--turn", "front", "--turn", "right");
+    expect(turned).toContain("Seen from the other side: front, right.");
+    expect(turned).toContain("Corner: the right end of right meets the left end of front.");
+    // Of 6000 mm, 300 lie behind the other wall: 6000 − 1219.2 − 914.4 − 300 = 3566.4.
+    expect(turned.join()).toContain("3566.4 mm from the left");
+    const one = await run(...both, "--turn", "front");
+    expect(one.join()).not.toContain("Corner");
+    const none = await desk.run("take-in", HOUSE, "--turn", "frnot", "--to", "roof.json");
+    expect(none.exit).toBe(2);
+    expect(none.err).toContain("no wall called “frnot”.");
+    expect(none.err).toContain("Name walls of the file: front, right, Back wall:1, left.");
+    const other = await desk.run("take-in", HOUSE, "--walls", "front", "--turn", "left", "--to", "roof.json");
+    expect(other.err).toContain("“left” is to be turned, and is not among those that are taken");
+    expect((await desk.run("take-in", HOUSE, "--turn", "front", "--turn", "")).err).toContain(
+      "--turn WALL lacks its value",
+    );
+    expect(desk.names()).not.toContain("roof.json");
+  });
+
   it("are named one by one, and refused whole by name", async () => {
     const one = await desk.run("take-in", HOUSE, "--walls", "left", "--json", "--language", "en");
     expect(JSON.parse(one.out).changes.join()).toContain("Left end of left: 300 mm further out");

@@ -16,7 +16,7 @@ export function takeModel({ options, reader }: Job, file: FileText, into: Opened
     ?.split(",")
     .map((one) => one.trim())
     .filter((one) => one !== "");
-  const choice = { ...(walls && { walls }), ...(options.turn && { turned: true }) };
+  const choice = { ...(walls && { walls }), ...(options.turned && { turned: options.turned }) };
   if (into)
     return wallsInto(into, read.model, {
       ...choice,

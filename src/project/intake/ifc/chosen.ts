@@ -1,4 +1,4 @@
-/** Which walls of a model are meant: what the reader names, or those that stand outside. */
+/** Which walls of a model are meant: what the reader names, or those that stand outside; and which of them are seen from their other side. */
 import { type Finding, finding } from "../../../findings/finding.ts";
 import { message } from "../../../text/message.ts";
 import type { ModelWall, WallModel } from "./model.ts";
@@ -19,6 +19,27 @@ export function chosenWalls(model: WallModel, said: readonly string[] | undefine
       ? { ok: true, walls: outer }
       : { ok: false, findings: [unknown(message("intake.ifc.no-outer", { file }), walls)] };
   }
+  return named(model, said);
+}
+
+/**
+ * @param said names as of `chosenWalls`
+ * @param among the walls that are taken: none but these can be turned
+ */
+export function turnedWalls(
+  model: WallModel,
+  said: readonly string[],
+  among: readonly ModelWall[],
+): ChosenWalls {
+  const found = named(model, said);
+  if (!found.ok) return found;
+  const findings = found.walls
+    .filter((wall) => !among.includes(wall))
+    .map(({ name: wall }) => unknown(message("intake.ifc.not-taken", { file: model.name, wall }), among));
+  return findings.length > 0 ? { ok: false, findings } : found;
+}
+
+function named({ walls, name: file }: WallModel, said: readonly string[]): ChosenWalls {
   const found = said.map((one) => ({
     one,
     walls: walls.filter(({ name, entity, called }) => [name, entity, ...called].includes(one)),

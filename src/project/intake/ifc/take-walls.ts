@@ -8,15 +8,15 @@ import { readDocument } from "../../read.ts";
 import { replaceFace } from "../face/replace-face.ts";
 import type { TakenFace } from "../face/shape.ts";
 import { type Taken, tried } from "../taken.ts";
-import { chosenWalls } from "./chosen.ts";
+import { chosenWalls, turnedWalls } from "./chosen.ts";
 import { azimuth, type FacesInPlan, facesInPlan } from "./faces-in-plan.ts";
 import type { ModelWall, WallModel } from "./model.ts";
 
 export interface WallChoice {
   /** Names of walls; those that stand outside where absent. */
   readonly walls?: readonly string[];
-  /** Seen from their other side. */
-  readonly turned?: boolean;
+  /** Names of those that are seen from their other side than the model, or the face that they go into, tells. */
+  readonly turned?: readonly string[];
 }
 
 /** A project that begins with the walls: a face each, with corners where their ends meet. */
@@ -103,38 +103,60 @@ function meantWalls(source: Source, model: WallModel, face: string | undefined):
 }
 
 /** The faces that a choice of walls gives to begin with. */
-export function planOf(model: WallModel, { walls: said, turned = false }: WallChoice): FacesInPlan {
+export function planOf(model: WallModel, { walls: said, turned }: WallChoice): FacesInPlan {
   const chosen = chosenWalls(model, said);
-  return chosen.ok ? seenFrom(model, chosen.walls, { turned, settled: () => undefined }) : chosen;
+  return chosen.ok
+    ? seenFrom(model, chosen.walls, { ...(turned && { turned }), settled: () => undefined })
+    : chosen;
 }
 
 /** The faces that a choice of walls gives for those of a project, each from the side that looks to where the face looks. */
 export function planInto(
   source: Source,
   model: WallModel,
-  { face, walls: said, turned = false }: WallChoice & { readonly face?: string },
+  { face, walls: said, turned }: WallChoice & { readonly face?: string },
 ): FacesInPlan {
   const chosen = chosenWalls(model, said ?? meantWalls(source, model, face));
   if (!chosen.ok) return chosen;
-  return seenFrom(model, chosen.walls, { turned, settled: (wall) => sideLike(source, model, wall, face) });
+  return seenFrom(model, chosen.walls, {
+    ...(turned && { turned }),
+    settled: (wall) => sideLike(source, model, wall, face),
+  });
 }
 
 /** @param settled which side a wall is seen from, where something but the other walls tells it */
 function seenFrom(
   model: WallModel,
   walls: readonly ModelWall[],
-  { turned, settled }: { readonly turned: boolean; readonly settled: (wall: ModelWall) => 0 | 1 | undefined },
+  {
+    turned: said = [],
+    settled,
+  }: Pick<WallChoice, "turned"> & { readonly settled: (wall: ModelWall) => 0 | 1 | undefined },
 ): FacesInPlan {
-  const plan = facesInPlan(model, walls, (wall) => (((settled(wall) ?? 0) === 1) === turned ? 0 : 1));
-  if (!plan.ok || turned) return plan;
-  const unsure = walls.filter((wall) => !wall.sideTold && settled(wall) === undefined);
-  if (unsure.length === 0) return plan;
-  const says = message("intake.ifc.side", { file: model.name, walls: unsure.map(({ name }) => name) });
+  const turned = turnedWalls(model, said, walls);
+  if (!turned.ok) return turned;
+  const isTurned = (wall: ModelWall): boolean => turned.walls.includes(wall);
+  const plan = facesInPlan(model, walls, (wall) => (((settled(wall) ?? 0) === 1) === isTurned(wall) ? 0 : 1));
+  if (!plan.ok) return plan;
+  // Whoever turns a wall has looked.
+  const unsure = walls.filter((wall) => !wall.sideTold && !isTurned(wall) && settled(wall) === undefined);
+  const says = message("intake.ifc.side", { file: model.name, walls: namesOf(unsure) });
   const hint = message("intake.hint.ifc.side");
   return {
     ...plan,
-    findings: [...plan.findings, finding({ code: "F037", outcome: "attention", where: {}, says, hint })],
+    tells:
+      turned.walls.length > 0
+        ? [message("intake.change.turned", { walls: namesOf(turned.walls) }), ...plan.tells]
+        : plan.tells,
+    findings:
+      unsure.length > 0
+        ? [...plan.findings, finding({ code: "F037", outcome: "attention", where: {}, says, hint })]
+        : plan.findings,
   };
+}
+
+function namesOf(walls: readonly ModelWall[]): string[] {
+  return walls.map(({ name }) => name);
 }
 
 /** Degrees in a whole turn. */

@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import type { ModelWall, WallModel } from "../../../project/intake/ifc/model.ts";
+import type { WallModel } from "../../../project/intake/ifc/model.ts";
 import {
   planInto,
   planOf,
@@ -10,24 +10,24 @@ import {
 import type { Taken } from "../../../project/intake/taken.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { useWords } from "../../words.ts";
-import { useHelp } from "../help/use-help.tsx";
 import { FacePicture, sizeForAll } from "./FacePicture.tsx";
 import type { TakeDrawingProps } from "./props.ts";
 import { TakenTold } from "./TakenTold.tsx";
 import { TakePress } from "./TakePress.tsx";
+import { WallChoice } from "./WallChoice.tsx";
+import { WallsPlan } from "./WallsPlan.tsx";
 
-/** The walls of a model: which are taken, and the faces that they give. */
+/** The walls of a model: which are taken, from which side each is seen, and the faces that they give. */
 export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: WallModel }) {
   const { w, reader } = useWords();
   const [said, setSaid] = useState<readonly string[]>();
-  const [turned, setTurned] = useState(false);
-  const wallsHelp = useHelp("model-walls", w("page.intake.walls"));
-  const turnedHelp = useHelp("model-turned", w("page.intake.turned"));
+  const [turned, setTurned] = useState<readonly string[]>([]);
   const walls = said ?? usualWalls(model, into?.face).map(({ entity }) => entity);
   const chosen = walls.join(" ");
+  const sides = turned.filter((entity) => walls.includes(entity)).join(" ");
   const { units, language } = reader;
   const { plan, taken } = useMemo(() => {
-    const choice = { walls: chosen === "" ? [] : chosen.split(" "), turned };
+    const choice = { walls: parted(chosen), turned: parted(sides) };
     const title = model.name.replace(/\.ifc$/i, "");
     if (into) {
       const inFace = { ...choice, face: into.face };
@@ -36,48 +36,21 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
     }
     const result: Taken = startWithWalls(model, choice, { title, display: { units, language } });
     return { plan: planOf(model, choice), taken: result };
-  }, [model, into, chosen, turned, units, language]);
+  }, [model, into, chosen, sides, units, language]);
   const size = plan.ok ? sizeForAll(plan.faces.map(({ face }) => face)) : undefined;
-  const tick = ({ entity }: ModelWall, on: boolean): void =>
-    setSaid(on ? [...walls, entity] : walls.filter((one) => one !== entity));
+  const turnedNames = model.walls.filter(({ entity }) => turned.includes(entity)).map(({ name }) => name);
   return (
     <>
-      <fieldset className="intake-walls intake-whole">
-        <legend>{w("page.intake.walls")}</legend>
-        <p className="field-head">{wallsHelp.button}</p>
-        {wallsHelp.note}
-        <ul>
-          {model.walls.map((wall) => (
-            <li key={wall.entity}>
-              <label>
-                <input
-                  type="checkbox"
-                  checked={walls.includes(wall.entity)}
-                  onChange={({ currentTarget }) => tick(wall, currentTarget.checked)}
-                />{" "}
-                {wall.name}
-              </label>
-            </li>
-          ))}
-        </ul>
-      </fieldset>
-      <p className="field-head intake-whole">
-        <label>
-          <input
-            type="checkbox"
-            checked={turned}
-            onChange={({ currentTarget }) => setTurned(currentTarget.checked)}
-          />{" "}
-          {w("page.intake.turned")}
-        </label>
-        {turnedHelp.button}
-      </p>
-      {turnedHelp.note}
+      <WallChoice walls={model.walls} chosen={walls} turned={turned} onChoose={setSaid} onTurn={setTurned} />
+      {plan.ok && <WallsPlan faces={plan.faces} />}
       {plan.ok &&
-        plan.faces.map(({ id, face }) => (
+        plan.faces.map(({ id, face, walls: of }) => (
           <figure key={id} className="intake-face">
             <FacePicture face={face} {...(size && { size })} />
-            <figcaption>{heading(into?.face ?? id)}</figcaption>
+            <figcaption>
+              {heading(into?.face ?? id)}
+              {of.some((name) => turnedNames.includes(name)) && ` · ${w("page.intake.turned")}`}
+            </figcaption>
           </figure>
         ))}
       <TakenTold taken={taken} />
@@ -88,4 +61,9 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
       />
     </>
   );
+}
+
+/** Entities that were joined to be told apart by their text: a memo asks whether they are the same. */
+function parted(entities: string): readonly string[] {
+  return entities === "" ? [] : entities.split(" ");
 }
