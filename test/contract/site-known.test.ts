@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import type { Entry } from "../../src/site/journal/entry.ts";
 import { createFold, FOLD_VERSION, foldJournal } from "../../src/site/journal/fold.ts";
 import { foldedAt, type Opening } from "../../src/site/journal/opening.ts";
-import { DEVICES, told } from "../helpers/journal.ts";
+import { DEVICES, plain, told } from "../helpers/journal.ts";
 import { ID } from "../helpers/store.ts";
 
 type Queue = typeof import("../../src/web/site/queue/kept-queue.ts");
@@ -58,13 +58,13 @@ it("comes far behind to what was folded for it, and then goes on entry by entry"
   const { known } = await opened();
   length = 2500;
   expect(await known.news()).toBe("empty");
-  expect((await known.look()).state).toEqual(foldJournal(entries.slice(0, 2500)));
+  expect(plain((await known.look()).state)).toEqual(plain(foldJournal(entries.slice(0, 2500))));
   expect(asked).toEqual(["journal?after=0&limit=1000", "site/opening", "journal?after=2500&limit=1000"]);
   const before = (await known.look()).state;
   expect((await known.look()).state).toBe(before);
   length = 2600;
   await known.news();
-  expect((await known.look()).state).toEqual(foldJournal(entries.slice(0, 2600)));
+  expect(plain((await known.look()).state)).toEqual(plain(foldJournal(entries.slice(0, 2600))));
   expect(asked.slice(3)).toEqual(["journal?after=2500&limit=1000"]);
 });
 
@@ -74,10 +74,10 @@ it("is the same in a page that is opened again, in one that stayed open, and in 
     length = next;
     const other = await opened();
     await other.known.news();
-    const all = foldJournal(entries.slice(0, next));
-    expect((await other.known.look()).state).toEqual(all);
-    expect((await stayed.known.look()).state).toEqual(all);
-    expect((await (await opened()).known.look()).state).toEqual(all);
+    const all = plain(foldJournal(entries.slice(0, next)));
+    expect(plain((await other.known.look()).state)).toEqual(all);
+    expect(plain((await stayed.known.look()).state)).toEqual(all);
+    expect(plain((await (await opened()).known.look()).state)).toEqual(all);
   }
   // Every thousand entries are folded and go; what is left is read in one breath.
   const { answerOf, transact } = await import("../../src/web/site/queue/database.ts");
@@ -94,14 +94,16 @@ it("counts what waits from the moment it is told, once, also when it has arrived
   await queue.tell(ID, tick);
   const { state, waiting } = await known.look();
   const own = waiting[0]!;
-  expect(state).toEqual(foldJournal([...entries.slice(0, 400), own.entry]));
+  expect(plain(state)).toEqual(plain(foldJournal([...entries.slice(0, 400), own.entry])));
   // The server has it as the 900th; between lie entries that are not known here yet.
   await queue.keptQueue.arrived(own, 900);
-  expect((await known.look()).state).toEqual(state);
+  expect(plain((await known.look()).state)).toEqual(plain(state));
   length = 700;
   await known.news();
-  expect((await known.look()).state).toEqual(foldJournal([...entries.slice(0, 700), own.entry]));
-  expect((await (await opened()).known.look()).state).toEqual((await known.look()).state);
+  expect(plain((await known.look()).state)).toEqual(
+    plain(foldJournal([...entries.slice(0, 700), own.entry])),
+  );
+  expect(plain((await (await opened()).known.look()).state)).toEqual(plain((await known.look()).state));
 });
 
 it("counts no longer what the server refused, and what waits is never folded away with the rest", async () => {
@@ -112,16 +114,18 @@ it("counts no longer what the server refused, and what waits is never folded awa
   await known.news();
   length = 2000;
   await known.news();
-  expect((await known.look()).state).toEqual(foldJournal([...entries.slice(0, 2000), own!.entry]));
+  expect(plain((await known.look()).state)).toEqual(
+    plain(foldJournal([...entries.slice(0, 2000), own!.entry])),
+  );
   await queue.keptQueue.refused(own!, "another has this number");
   expect(await known.look()).toMatchObject({ waiting: [{ refused: "another has this number" }] });
-  expect((await known.look()).state).toEqual(foldJournal(entries.slice(0, 2000)));
+  expect(plain((await known.look()).state)).toEqual(plain(foldJournal(entries.slice(0, 2000))));
 });
 
 it("reads all entries where the server's fold is of another version than its own", async () => {
   const { known } = await opened();
   [length, version] = [2500, FOLD_VERSION + 1];
   await known.news();
-  expect((await known.look()).state).toEqual(foldJournal(entries.slice(0, 2500)));
+  expect(plain((await known.look()).state)).toEqual(plain(foldJournal(entries.slice(0, 2500))));
   expect(asked.filter((one) => one === "site/opening")).toHaveLength(1);
 });

@@ -1,6 +1,7 @@
 /** Entries of a site that is made up, and ways in which a network mistreats them. */
 import fc from "fast-check";
 import { type Entry, STAGES } from "../../src/site/journal/entry.ts";
+import type { SiteState } from "../../src/site/journal/fold.ts";
 
 export const DEVICES = ["0a".repeat(8), "b1".repeat(8), "c2".repeat(8)] as const;
 
@@ -17,6 +18,16 @@ export function told(count: number, more: Readonly<Record<string, unknown>> = {}
     body: { stage: "cut" },
     ...more,
   } as Entry;
+}
+
+/** All that a state says, as plain values. */
+export function plain({ pieces, ...lists }: SiteState) {
+  const marks = pieces.marks();
+  return {
+    ...lists,
+    pieces: Object.fromEntries(marks.map((mark) => [mark, pieces.of(mark)])),
+    stages: Object.fromEntries(marks.map((mark) => [mark, pieces.stage(mark)])),
+  };
 }
 
 const body = fc.oneof(

@@ -26,10 +26,12 @@ if (made.kind !== "designed") throw new Error("the demo reads");
 const { design } = made;
 
 /** A stage for every piece, all stages among them. */
-const pieces = Object.fromEntries(
+const { pieces } = foldJournal(
   design.facade.faces
     .flatMap(({ pieces }) => pieces)
-    .map(({ mark }, i) => [mark, { stage: STAGES[i % STAGES.length] ?? "cut", ticks: {} }]),
+    .map(({ mark }, i) =>
+      told(i + 1, { place: { piece: mark }, body: { stage: STAGES[i % STAGES.length] } }),
+    ),
 );
 
 const walls = [...surveyedWalls({ design, told: undefined, plane: undefined })];

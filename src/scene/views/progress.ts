@@ -41,8 +41,8 @@ interface Area {
 /** One face in its own frame. */
 export function progressItems({ pieces }: FaceLayout, told: PieceStates): Item[] {
   return pieces.flatMap(({ mark, outline, holes }): Item[] => {
-    const state = told[mark];
-    return state ? painted({ outline, holes, of: mark }, state.stage) : [];
+    const stage = told.stage(mark);
+    return stage ? painted({ outline, holes, of: mark }, stage) : [];
   });
 }
 

@@ -102,13 +102,7 @@ export const journalPage = z.strictObject({
 
 const entries = z.array(entryShape);
 
-const tick = z.strictObject({ id: entryId, told: time.describe("By the device's clock, UTC.") });
-
-const state = z.strictObject({
-  pieces: z.record(
-    z.string(),
-    z.strictObject({ stage: z.enum(STAGES), ticks: z.partialRecord(z.enum(STAGES), z.array(tick)) }),
-  ),
+const lists = z.strictObject({
   readings: entries,
   openings: entries,
   ends: entries,
@@ -122,14 +116,33 @@ const state = z.strictObject({
   short: entries,
 });
 
+const madeOf = count.describe("The number of the latest entry that it is made of.");
+
 export const siteState = z.strictObject({
-  latest: count.describe("The number of the latest entry that it is made of."),
-  state,
+  latest: madeOf,
+  state: lists.extend({
+    pieces: z.record(z.string(), z.strictObject({ stage: z.enum(STAGES) })).describe("By mark."),
+  }),
 });
 
+const packedTicks = z
+  .strictObject({
+    marks: z.array(z.string()),
+    each: z.array(count).describe("How many ticks each mark has, in the order of the marks."),
+    devices: z.array(z.string()),
+    stage: z.array(count).describe(`One for each tick: 0 to ${STAGES.length - 1} for ${STAGES.join(", ")}.`),
+    device: z.array(count).describe("One for each tick: its place among the devices."),
+    count: z.array(count).describe("One for each tick: its number on the device."),
+    told: z.array(time).describe("One for each tick: by the device's clock, UTC."),
+  })
+  .describe("The ticks that count, in columns.");
+
 export const siteOpening = journalPage.extend({
-  folded: siteState
-    .extend({
+  folded: z
+    .strictObject({
+      latest: madeOf,
+      pieces: packedTicks,
+      lists,
       version: number.describe("Of the reckoning: another may give another state."),
       rest: z
         .strictObject({

@@ -1,6 +1,6 @@
 /** What each project's journal comes to, reckoned on from what was put by: a server that has just begun reads no journal through. */
 import type { Entry } from "../../site/journal/entry.ts";
-import { createFold, FOLD_VERSION, type Fold } from "../../site/journal/fold.ts";
+import { createFold, FOLD_VERSION, type Fold, type SiteState } from "../../site/journal/fold.ts";
 import { type FoldedAt, foldedAt } from "../../site/journal/opening.ts";
 import { LARGEST_PAGE } from "../../store/journal.ts";
 import type { Store } from "../../store/store.ts";
@@ -32,6 +32,12 @@ export function siteFolds(store: Store): SiteFolds {
   const known = foldsOf.get(store) ?? createSiteFolds(store);
   foldsOf.set(store, known);
   return known;
+}
+
+/** Of a piece the furthest stage alone: which ticks say so, a journal's own pages tell. */
+function stateSaid({ pieces, ...lists }: SiteState) {
+  const stages = pieces.marks().map((mark) => [mark, { stage: pieces.stage(mark) }] as const);
+  return { pieces: Object.fromEntries(stages), ...lists };
 }
 
 function createSiteFolds({ journal }: Store): SiteFolds {
@@ -86,7 +92,7 @@ function createSiteFolds({ journal }: Store): SiteFolds {
     state: (project) =>
       inTurn(project, async () => {
         const one = await upToDate(project);
-        one.answer ??= answered({ latest: one.latest, state: one.fold.state() });
+        one.answer ??= answered({ latest: one.latest, state: stateSaid(one.fold.state()) });
         return one.answer;
       }),
 

@@ -70,7 +70,7 @@ interface Bearer {
 
 /** Battens and rails that were told as fixed, or that carry what was. */
 function fixedBearers({ pieces }: FaceLayout, told: Borne["told"]): ReadonlyMap<string, Bearer> {
-  const isFixed = (mark: string): boolean => told?.pieces[mark]?.stage === "fixed";
+  const isFixed = (mark: string): boolean => told?.pieces.stage(mark) === "fixed";
   const carrying = new Set(pieces.filter(({ mark }) => isFixed(mark)).flatMap(({ supports }) => supports));
   return new Map(
     pieces

@@ -29,7 +29,7 @@ export function facePieces(
   const short = new Set((told?.short ?? []).map(({ place }) => place.piece));
   return pieces.filter(isSkin).map((piece): FacePiece => {
     const id = piece.cladding ?? zones.find((zone) => zone.id === piece.zone)?.cladding;
-    const come = short.has(piece.mark) ? "uncut" : comeOf(told?.pieces[piece.mark]?.stage);
+    const come = short.has(piece.mark) ? "uncut" : comeOf(told?.pieces.stage(piece.mark));
     const slanted = slantedCorners(piece.outline);
     return {
       piece,

@@ -3,13 +3,12 @@
  * no difference (`docs/decisions/0020`).
  */
 import type { Entry, EntryKind, EntryOf } from "./entry.ts";
+import type { PackedTicks } from "./packed-ticks.ts";
 import { createSeen, partsOf, type SeenRuns } from "./seen.ts";
 import { createTicks, type PieceStates } from "./ticks.ts";
 
-/** Lists stand in the order of devices and their counts, so that the same entries give the same state. */
-export interface SiteState {
-  /** By mark. */
-  readonly pieces: PieceStates;
+/** What counts of all kinds but ticks, in the order of devices and their counts, so that the same entries give the same lists. */
+export interface SiteLists {
   readonly readings: readonly EntryOf<"reading">[];
   readonly openings: readonly EntryOf<"opening">[];
   readonly ends: readonly EntryOf<"end">[];
@@ -25,15 +24,20 @@ export interface SiteState {
   readonly upkeep: readonly EntryOf<"upkeep">[];
 }
 
+export interface SiteState extends SiteLists {
+  readonly pieces: PieceStates;
+}
+
 /**
  * Of what `Folded` holds. Another fold, or another shape of its state, has another number: what was put by under an earlier
  * one is reckoned anew from the entries.
  */
-export const FOLD_VERSION = 1;
+export const FOLD_VERSION = 2;
 
 /** All that a fold goes on from, as plain values: with the entries that it was not given yet it comes to what all come to. */
 export interface Folded {
-  readonly state: SiteState;
+  readonly pieces: PackedTicks;
+  readonly lists: SiteLists;
   readonly rest: {
     readonly settles: readonly EntryOf<"settled">[];
     /** The ids of all that was given, also of what no longer counts. */
@@ -60,7 +64,7 @@ export interface Fold {
 export function createFold(from?: Folded): Fold {
   const seen = createSeen(from?.rest.seen);
   const named = new Map(Object.entries(from?.rest.named ?? {}));
-  const pieces = createTicks(from?.state.pieces);
+  const pieces = createTicks(from?.pieces);
   const lists = listsOf(from);
 
   const drop = (id: string, by: Entry): void => {
@@ -84,11 +88,10 @@ export function createFold(from?: Folded): Fold {
   };
   const of = <Kind extends ListedKind>(kind: Kind): EntryOf<Kind>[] =>
     (lists.get(kind)?.all() ?? []) as EntryOf<Kind>[];
-  const state = (): SiteState => {
+  const listed = (): SiteLists => {
     const settled = new Set(of("settled").map(({ body }) => body.finding));
     const findings = of("finding");
     return {
-      pieces: pieces.state(),
       readings: of("reading"),
       openings: of("opening"),
       ends: of("end"),
@@ -106,9 +109,10 @@ export function createFold(from?: Folded): Fold {
     add: (entries) => {
       for (const entry of entries) addOne(entry);
     },
-    state,
+    state: () => ({ pieces: pieces.states(), ...listed() }),
     folded: () => ({
-      state: state(),
+      pieces: pieces.packed(),
+      lists: listed(),
       rest: { settles: of("settled"), seen: seen.runs(), named: Object.fromEntries(named) },
     }),
   };
@@ -118,19 +122,19 @@ export function createFold(from?: Folded): Fold {
 type ListedKind = Exclude<EntryKind, "piece" | "undone">;
 
 function listsOf(from: Folded | undefined): ReadonlyMap<ListedKind, List> {
-  const { state, rest } = from ?? {};
+  const { lists, rest } = from ?? {};
   const held: Readonly<Record<ListedKind, readonly Entry[]>> = {
-    reading: state?.readings ?? [],
-    opening: state?.openings ?? [],
-    end: state?.ends ?? [],
-    moisture: state?.moisture ?? [],
-    photo: state?.photos ?? [],
-    "hold-point": state?.holdPoints ?? [],
-    finding: [...(state?.open ?? []), ...(state?.settled ?? [])],
-    short: state?.short ?? [],
+    reading: lists?.readings ?? [],
+    opening: lists?.openings ?? [],
+    end: lists?.ends ?? [],
+    moisture: lists?.moisture ?? [],
+    photo: lists?.photos ?? [],
+    "hold-point": lists?.holdPoints ?? [],
+    finding: [...(lists?.open ?? []), ...(lists?.settled ?? [])],
+    short: lists?.short ?? [],
     settled: rest?.settles ?? [],
-    note: state?.notes ?? [],
-    upkeep: state?.upkeep ?? [],
+    note: lists?.notes ?? [],
+    upkeep: lists?.upkeep ?? [],
   };
   return new Map(
     Object.entries(held).map(([kind, entries]) => [kind as ListedKind, createList(entries)] as const),

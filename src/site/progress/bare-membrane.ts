@@ -29,11 +29,11 @@ export function bareMembranes(
   const limitWeeks = project.limits.membrane?.maxWeeksUncovered?.value;
   return facade.faces.flatMap(({ id: face, pieces }): BareMembrane[] => {
     const skin = pieces.filter(isSkin);
-    if (skin.length > 0 && skin.every(({ mark }) => told[mark]?.stage === "fixed")) return [];
+    if (skin.length > 0 && skin.every(({ mark }) => told.stage(mark) === "fixed")) return [];
     const signed = holdPoints.filter(({ place, body }) => place.face === face && body.point === "H1");
     const strips = pieces
       .filter(({ kind }) => kind === "membrane")
-      .flatMap(({ mark }) => told[mark]?.ticks.fixed ?? []);
+      .flatMap(({ mark }) => told.of(mark)?.ticks.fixed ?? []);
     const since = [...signed, ...strips]
       .map(({ told: time }) => dayOf(time))
       .reduce((least, day) => Math.min(least, day), Infinity);

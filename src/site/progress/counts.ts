@@ -37,7 +37,7 @@ export function progressOf(
       const reached = (stage: Stage): Tally =>
         tally(
           skin.filter(({ mark }) => {
-            const at = told[mark]?.stage;
+            const at = told.stage(mark);
             return at !== undefined && STAGES.indexOf(at) >= STAGES.indexOf(stage);
           }),
         );
@@ -52,7 +52,8 @@ export function progressOf(
         },
       };
     }),
-    strays: Object.keys(told)
+    strays: told
+      .marks()
       .filter((mark) => !known.has(mark))
       .sort(),
   };

@@ -32,10 +32,10 @@ export function forecastOf(
   now: string,
 ): Forecast {
   const skin = faces.flatMap(({ pieces }) => pieces.filter(isSkin));
-  const left = skin.filter(({ mark }) => told[mark]?.stage !== "fixed");
+  const left = skin.filter(({ mark }) => told.stage(mark) !== "fixed");
   if (skin.length > 0 && left.length === 0) return { kind: "done", says: message("survey.forecast.done") };
   const fixed = skin.flatMap((piece) => {
-    const days = (told[piece.mark]?.ticks.fixed ?? []).map((tick) => dayOf(tick.told));
+    const days = (told.of(piece.mark)?.ticks.fixed ?? []).map((tick) => dayOf(tick.told));
     return days.length === 0 ? [] : [{ areaM2: areaM2(piece), day: Math.floor(Math.min(...days)) }];
   });
   const days = new Set(fixed.map(({ day }) => day));

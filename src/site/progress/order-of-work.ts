@@ -36,7 +36,7 @@ export function orderOfWork(
     return steps
       .filter(({ face }) => face === id)
       .map((step): WorkStep => {
-        const left = step.marks.filter((mark) => state.pieces[mark]?.stage !== "fixed");
+        const left = step.marks.filter((mark) => state.pieces.stage(mark) !== "fixed");
         const hold = holdAfter(step);
         const isDone = hold === undefined ? left.length === 0 : signed.has(`${id} ${hold}`);
         const status = isDone ? "done" : !isOpen ? "waits" : left.length === 0 ? "sign" : "can";

@@ -21,7 +21,7 @@ export function shortagesOf(
   for (const { marks, stock } of stockOf(plan)) {
     const lost = marks.filter((mark) => left.has(mark));
     // Whoever has told of a piece has it: it is not sawn a second time.
-    const isWhollyLost = marks.every((mark) => missing.has(mark) || pieces[mark] === undefined);
+    const isWhollyLost = marks.every((mark) => missing.has(mark) || pieces.stage(mark) === undefined);
     if (lost.length === 0 || !isWhollyLost) continue;
     spoiled.push(stock);
     for (const mark of lost) left.delete(mark);

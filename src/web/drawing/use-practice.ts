@@ -17,6 +17,10 @@ import { type DrawnLayer, redraw, svgGroup } from "./redraw.ts";
 const UNPICKED_REST = 700;
 const BEFOREHAND = 2500;
 
+/** So long after a hand moved or pressed anything on the page nothing is practised, milliseconds. */
+const HAND_REST = 250;
+const BY_HAND = ["pointermove", "pointerdown", "keydown", "wheel"] as const;
+
 export interface PracticeOptions {
   readonly design: Design | undefined;
   readonly document: unknown;
@@ -36,22 +40,41 @@ export function usePractice({ design, document, handle, camera, drawing, practis
   // biome-ignore lint/correctness/useExhaustiveDependencies: who looks about meanwhile is not held up
   useEffect(() => {
     const draw = unseen(() => latest.current);
-    if (handle) return practise((nth) => imagined(handle, nth), draw);
+    if (handle) return whileStill(0, () => practise((nth) => imagined(handle, nth), draw));
     if (!design) return undefined;
-    let stop: (() => void) | undefined;
-    const timer = setTimeout(() => {
+    return whileStill(UNPICKED_REST, () => {
       // Before anything is picked, an opening stands for all that may be.
       const first = anOpening(design, document);
       const until = performance.now() + BEFOREHAND;
       const imagine = (nth: number) =>
         first && performance.now() < until ? imagined(first, nth) : undefined;
-      stop = practise(imagine, draw);
-    }, UNPICKED_REST);
-    return () => {
-      clearTimeout(timer);
-      stop?.();
-    };
+      return practise(imagine, draw);
+    });
   }, [design, document, handle, camera, practise]);
+}
+
+/**
+ * Begins after a rest, stops with every move of a hand and begins again after it: who is about to press something waits for nothing
+ * that was only imagined.
+ */
+function whileStill(rest: number, begin: () => () => void): () => void {
+  let stop: (() => void) | undefined;
+  const after = (ms: number) =>
+    setTimeout(() => {
+      stop = begin();
+    }, ms);
+  let timer = after(rest);
+  const wait = (): void => {
+    clearTimeout(timer);
+    stop?.();
+    timer = after(Math.max(rest, HAND_REST));
+  };
+  for (const kind of BY_HAND) addEventListener(kind, wait, { passive: true });
+  return () => {
+    for (const kind of BY_HAND) removeEventListener(kind, wait);
+    clearTimeout(timer);
+    stop?.();
+  };
 }
 
 /** Draws over what it has drawn before, as the page does. */

@@ -1,7 +1,7 @@
 /** What the site has told of the project on the sheet: asked for while something shows it, and again with every news of it. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Entry } from "../../site/journal/entry.ts";
-import type { SiteState } from "../../site/journal/fold.ts";
+import type { Fold, SiteState } from "../../site/journal/fold.ts";
 import type { Opening } from "../../site/journal/opening.ts";
 import { fetchJson } from "../work/api.ts";
 import { fetchKept } from "../work/kept-api.ts";
@@ -35,29 +35,43 @@ const SHOWN = 30;
 /** After a project came onto the sheet, milliseconds: its own drawing goes first. */
 const REST = 1000;
 
-/** The journal as it was opened, before anything that came later. */
+/** A journal as far as it was read. */
 interface Opened {
-  readonly opening: Opening;
-  readonly told: readonly Told[];
+  readonly fold: Fold;
+  told: readonly Told[];
+  /** Number up to which it is folded. */
+  latest: number;
+  /** Undefined where a page of another version than the server has all entries to read. */
+  state: SiteState | undefined;
 }
 
 /** Undefined where the server cannot be asked; `nothing` where it has no database, and would be asked for news again and again. */
 async function openJournal(project: string): Promise<Opened | "nothing" | undefined> {
   const kept = await fetchKept();
   if (!kept?.store) return kept ? "nothing" : undefined;
-  const [opening, last] = await Promise.all([
+  const [opening, last, { createFold }, { foldOf }] = await Promise.all([
     fetchJson<Opening>(`/api/projects/${project}/site/opening`),
     fetchJson<Page>(`/api/projects/${project}/journal?limit=${SHOWN}`),
+    import("../../site/journal/fold.ts"),
+    import("../../site/journal/opening.ts"),
   ]);
   if (!opening || !last) return undefined;
-  return { opening, told: last.entries.filter(({ number }) => number <= opening.latest) };
+  const fold = foldOf(opening);
+  if (!fold) return { fold: createFold(), told: [], latest: 0, state: undefined };
+  const told = last.entries.filter(({ number }) => number <= opening.latest);
+  return { fold, told, latest: opening.latest, state: fold.state() };
 }
 
 /**
- * A long journal is asked for while the page rests, so that it is there when it is wanted; its news only while it is shown.
+ * A long journal is asked for and reckoned while the page rests, so that it is there when it is wanted; its news only while it is shown.
+ * @param beside called as the page rests: loads what will show it
  * @returns undefined until it was asked
  */
-export function useSiteNews(project: string | undefined, wanted: boolean): SiteNews | undefined {
+export function useSiteNews(
+  project: string | undefined,
+  wanted: boolean,
+  beside: () => void,
+): SiteNews | undefined {
   const [news, setNews] = useState<SiteNews>();
   const opened = useRef<{ readonly project: string; readonly journal: ReturnType<typeof openJournal> }>(
     undefined,
@@ -69,19 +83,21 @@ export function useSiteNews(project: string | undefined, wanted: boolean): SiteN
 
   useEffect(() => {
     if (!project) return;
-    const rest = setTimeout(() => void open(project), REST);
+    const rest = setTimeout(() => {
+      void open(project);
+      beside();
+    }, REST);
     return () => clearTimeout(rest);
-  }, [project, open]);
+  }, [project, open, beside]);
 
   useEffect(() => {
     if (!wanted || !project) return;
     let isLeft = false;
     let live: EventSource | undefined;
     const begin = async (): Promise<void> => {
-      const [found, { createFold, foldJournal }, { foldOf }] = await Promise.all([
+      const [found, { foldJournal }] = await Promise.all([
         open(project),
         import("../../site/journal/fold.ts"),
-        import("../../site/journal/opening.ts"),
       ]);
       if (isLeft) return;
       if (found === undefined || found === "nothing") {
@@ -89,30 +105,33 @@ export function useSiteNews(project: string | undefined, wanted: boolean): SiteN
         setNews({ told: [], state: foldJournal([]), isAway: true });
         return;
       }
-      // A page of another version than the server reads all entries.
-      const begun = foldOf(found.opening);
-      const fold = begun ?? createFold();
-      let told = begun ? found.told : [];
-      let latest = begun ? found.opening.latest : 0;
-      if (begun) setNews({ told, state: fold.state(), isAway: false });
+      const show = (isAway: boolean): void => {
+        found.state ??= found.fold.state();
+        setNews({ told: found.told, state: found.state, isAway });
+      };
+      let isNew = found.state === undefined;
+      if (!isNew) show(false);
       let wasAway = false;
       const ask = async (): Promise<void> => {
         let isAway = false;
-        let isNew = !begun;
         for (let more = true; more; ) {
           const page = await fetchJson<Page>(
-            `/api/projects/${project}/journal?after=${latest}&limit=${PAGE}`,
+            `/api/projects/${project}/journal?after=${found.latest}&limit=${PAGE}`,
           );
           if (isLeft) return;
           isAway = page === undefined;
           const entries = page?.entries ?? [];
-          fold.add(entries.map(({ entry }) => entry));
-          told = [...told, ...entries].slice(-SHOWN);
-          latest = entries.at(-1)?.number ?? latest;
-          isNew ||= entries.length > 0;
-          more = entries.length > 0 && latest < (page?.latest ?? 0);
+          if (entries.length > 0) {
+            found.fold.add(entries.map(({ entry }) => entry));
+            found.told = [...found.told, ...entries].slice(-SHOWN);
+            found.latest = entries.at(-1)?.number ?? found.latest;
+            found.state = undefined;
+            isNew = true;
+          }
+          more = entries.length > 0 && found.latest < (page?.latest ?? 0);
         }
-        if (isNew || isAway !== wasAway) setNews({ told, state: fold.state(), isAway });
+        if (isNew || isAway !== wasAway) show(isAway);
+        isNew = false;
         wasAway = isAway;
       };
       let asking = Promise.resolve();

@@ -37,6 +37,7 @@ import { BindingMargin } from "./BindingMargin.tsx";
 import {
   BuildUpBand,
   CuttingBand,
+  loadSiteBands,
   OrderBand,
   ProofBand,
   SectionDrawing,
@@ -208,6 +209,7 @@ export function Workbench(sources: WorkbenchProps) {
   const news = useSiteNews(
     sheeted?.keptAs,
     part === "site" || part === "survey" || part === "upkeep" || siteShown,
+    loadSiteBands,
   );
   const own = useMemo(() => {
     if (part === "survey" && settled)

@@ -1,4 +1,7 @@
-/** What the parts of the job show under the drawing, and the walk round them, each loaded when it is first asked for. */
+/**
+ * What the parts of the job show under the drawing, and the walk round them, each loaded when it is first asked for; those that
+ * show what the site told, while the page rests.
+ */
 import { lazy } from "react";
 
 export const BuildUpBand = lazy(async () => ({
@@ -21,16 +24,17 @@ export const SheetsBand = lazy(async () => ({
   default: (await import("../drawings/SheetsBand.tsx")).SheetsBand,
 }));
 
-export const SiteBand = lazy(async () => ({
-  default: (await import("../progress/SiteBand.tsx")).SiteBand,
-}));
+const siteBand = () => import("../progress/SiteBand.tsx");
+const surveyBand = () => import("../survey/SurveyBand.tsx");
+const upkeepBand = () => import("../upkeep/UpkeepBand.tsx");
 
-export const SurveyBand = lazy(async () => ({
-  default: (await import("../survey/SurveyBand.tsx")).SurveyBand,
-}));
-
-export const UpkeepBand = lazy(async () => ({
-  default: (await import("../upkeep/UpkeepBand.tsx")).UpkeepBand,
-}));
+export const SiteBand = lazy(async () => ({ default: (await siteBand()).SiteBand }));
+export const SurveyBand = lazy(async () => ({ default: (await surveyBand()).SurveyBand }));
+export const UpkeepBand = lazy(async () => ({ default: (await upkeepBand()).UpkeepBand }));
 
 export const Walk = lazy(async () => ({ default: (await import("../walk/Walk.tsx")).Walk }));
+
+/** Loads what shows the site's news, with the news; one that cannot be loaded now is asked for again when it is wanted. */
+export function loadSiteBands(): void {
+  for (const load of [siteBand, surveyBand, upkeepBand]) void load().catch(() => undefined);
+}

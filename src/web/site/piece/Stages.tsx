@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { Piece } from "../../../setout/facade.ts";
 import { STAGES, type Stage } from "../../../site/journal/entry.ts";
-import type { Tick } from "../../../site/journal/ticks.ts";
+import type { Tick } from "../../../site/journal/piece-state.ts";
 import { useWords } from "../../words.ts";
 import type { Site } from "../use-site.ts";
 
@@ -12,7 +12,7 @@ const MOST = 50;
 export function Stages({ site, piece }: { site: Site; piece: Piece }) {
   const { w } = useWords();
   const [isKept, setKept] = useState(true);
-  const ticks = site.state.pieces[piece.mark]?.ticks ?? {};
+  const ticks = site.state.pieces.of(piece.mark)?.ticks ?? {};
   const place = { face: piece.face, piece: piece.mark };
   const tick = async (stage: Stage): Promise<void> =>
     setKept(await site.tell({ kind: "piece", place, body: { stage } }));
