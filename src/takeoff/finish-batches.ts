@@ -23,26 +23,36 @@ export function finishBatches(
   { pieces, finishes }: Pick<Takeoff, "pieces" | "finishes">,
   { faces }: Pick<Facade, "faces">,
 ): FinishBatch[] {
-  const kinds = [...new Set(finishes.map(({ finish }) => finish))];
+  const own = new Map<string, Map<string, PieceLine[]>>();
+  for (const piece of pieces) {
+    if (piece.finish === undefined) continue;
+    const onFace = own.get(piece.face) ?? new Map<string, PieceLine[]>();
+    own.set(piece.face, onFace);
+    const together = onFace.get(piece.finish);
+    if (together) together.push(piece);
+    else onFace.set(piece.finish, [piece]);
+  }
+  /** Each finish with the first of its lines, numbered in the order of these. */
+  const lines = new Map<string, FinishLine>();
+  for (const line of finishes) if (!lines.has(line.finish)) lines.set(line.finish, line);
+  const kinds = [...lines.values()];
   return faces.flatMap(({ id, code }) =>
-    kinds.flatMap((finish, at): FinishBatch[] => {
-      const own = pieces.filter((one) => one.face === id && one.finish === finish);
-      if (own.length === 0) return [];
-      const areaM2 = own.reduce((sum, one) => sum + surface(one), 0) / MM2_PER_M2;
-      const line = finishes.find((one) => one.finish === finish);
-      const share = line && line.areaM2 > 0 ? areaM2 / line.areaM2 : 0;
+    kinds.flatMap((line, at): FinishBatch[] => {
+      const { finish, coats, dryingDays, litres } = line;
+      const batch = own.get(id)?.get(finish);
+      if (!batch) return [];
+      const areaM2 = batch.reduce((sum, one) => sum + surface(one), 0) / MM2_PER_M2;
+      const share = line.areaM2 > 0 ? areaM2 / line.areaM2 : 0;
       return [
         {
           code: `${code}-F${at + 1}`,
           face: id,
           finish,
-          pieces: own,
+          pieces: batch,
           areaM2,
-          ...(line?.coats !== undefined && { coats: line.coats }),
-          ...(line?.dryingDays !== undefined && { dryingDays: line.dryingDays }),
-          ...(line?.litres && {
-            litres: { least: line.litres.least * share, most: line.litres.most * share },
-          }),
+          ...(coats !== undefined && { coats }),
+          ...(dryingDays !== undefined && { dryingDays }),
+          ...(litres && { litres: { least: litres.least * share, most: litres.most * share } }),
         },
       ];
     }),
