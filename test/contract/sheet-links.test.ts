@@ -1,21 +1,16 @@
 /**
  * Links between sheets, read from the PDF's annotations by poppler (https://poppler.freedesktop.org): from the marks of an elevation to
- * its sections and back. ISO 128-3 asks for strokes, arrows and a mark at every cut; the sheet's number in the circle is common practice.
+ * its sections, from a section to its details, and back. ISO 128-3 asks for strokes, arrows and a mark at every cut; the sheet's number in the circle is common practice.
  */
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
 import { type DrawingPaper, drawingPapers } from "../../src/output/drawings/drawing-sheets.ts";
-import { writePdf } from "../../src/output/pdf/pdf.ts";
+import { levelCuts, nextOf } from "../../src/output/drawings/section-places.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import type { Item } from "../../src/scene/model.ts";
-import { PDF_FONTS } from "../helpers/pdf-fonts.ts";
+import { hasPoppler, linksOf } from "../helpers/pdf-links.ts";
 import { example } from "./cut-facade-examples.ts";
 
-const hasPoppler = spawnSync("pdftohtml", ["-v"]).status === 0;
 const { project: demo, reader } = example("atelier-bouleau");
 const made = design(demo);
 
@@ -25,41 +20,13 @@ function papersOf(sheets: Project["sheets"]): DrawingPaper[] {
   return drawingPapers({ design: { ...made, project }, findings: [], reader, only });
 }
 
-/** By page from 1, each text with the page that it leads to. */
-async function linksOf(
-  papers: readonly DrawingPaper[],
-): Promise<Map<number, { text: string; to?: number }[]>> {
-  const folder = mkdtempSync(join(tmpdir(), "outerleaf-links-"));
-  try {
-    const file = join(folder, "set.pdf");
-    writeFileSync(file, await writePdf(papers, { title: "links", reader, fonts: PDF_FONTS }));
-    const xml = spawnSync("pdftohtml", ["-xml", "-i", "-stdout", file], {
-      encoding: "utf8",
-      maxBuffer: 1 << 28,
-    }).stdout;
-    return new Map(
-      xml.split(/<page /).flatMap((page) => {
-        const number = /^number="(\d+)"/.exec(page)?.[1];
-        if (number === undefined) return [];
-        const texts = [...page.matchAll(/<text [^>]*>(.*?)<\/text>/g)].map(([, inner = ""]) => {
-          const to = /href="[^"#]*#(\d+)"/.exec(inner)?.[1];
-          const text = inner.replace(/<[^>]*>/g, "").trim();
-          return { text, ...(to !== undefined && { to: Number(to) }) };
-        });
-        return [[Number(number), texts] as const];
-      }),
-    );
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
-
+const DETAIL = /^[A-Z0-9]+-[A-Z]\d?\.\d$/;
 const MARK = /^[A-Z0-9]+-[A-Z]\d?$/;
 
 describe.skipIf(!hasPoppler)("links of the demo's sheets", () => {
   it("lead from each mark on an elevation to the sheet of its section, and from there back", async () => {
     const papers = papersOf(demo.sheets);
-    const pages = await linksOf(papers);
+    const pages = await linksOf(papers, reader);
     let followed = 0;
     for (const [at, { kind }] of papers.entries()) {
       if (kind !== "set-out") continue;
@@ -80,9 +47,66 @@ describe.skipIf(!hasPoppler)("links of the demo's sheets", () => {
     expect(followed).toBeGreaterThan(upright.flatMap(({ zones }) => zones).length);
   }, 120_000);
 
+  it("lead from each framed place of a section to the sheet of its detail, and from there back", async () => {
+    const papers = papersOf(demo.sheets);
+    const pages = await linksOf(papers, reader);
+    const followed: string[] = [];
+    for (const [at, { kind }] of papers.entries()) {
+      if (kind !== "sections") continue;
+      const page = pages.get(at + 1) ?? [];
+      page.forEach(({ text, to }, i) => {
+        if (!DETAIL.test(text) || to === undefined) return;
+        followed.push(text);
+        expect(papers[to - 1]?.kind).toBe("sections");
+        expect(page[i + 1]).toEqual({ text: String(to), to });
+        expect(pages.get(to)).toContainEqual({
+          text: `Detail ${text}, framed on sheet ${at + 1}`,
+          to: at + 1,
+        });
+      });
+    }
+    // Each of the details that are drawn is framed, once.
+    const drawn = [...pages.values()]
+      .flat()
+      .flatMap(({ text }) => /^Detail (\S+\.\d),/.exec(text)?.[1] ?? []);
+    expect(drawn.length).toBeGreaterThan(10);
+    expect(followed.sort()).toEqual(drawn.sort());
+  }, 120_000);
+
+  it("lead from each ring of the key plan to the sheet of its detail, and from there back", async () => {
+    const papers = papersOf(demo.sheets);
+    const pages = await linksOf(papers, reader);
+    const plan = papers.findIndex(({ name }) => name === "key-plan") + 1;
+    const page = pages.get(plan) ?? [];
+    const marks = page.flatMap(({ text, to }, i) =>
+      MARK.test(text) ? [{ text, to, next: page[i + 1] }] : [],
+    );
+    for (const { text, to = 0, next } of marks) {
+      expect(papers[to - 1]?.kind).toBe("plan-sections");
+      expect(next).toEqual({ text: String(to), to });
+      expect(pages.get(to)).toContainEqual({ text: `Detail ${text}, framed on sheet ${plan}`, to: plan });
+    }
+    const level = made.facade.faces.flatMap((face) =>
+      levelCuts(face, nextOf(face, { faces: made.facade.faces, corners: demo.corners })),
+    );
+    expect(marks.map(({ text }) => text).sort()).toEqual(level.map(({ mark }) => mark).sort());
+  }, 120_000);
+
+  it("lead from a soffit to its section", async () => {
+    const papers = papersOf(demo.sheets);
+    const pages = await linksOf(papers, reader);
+    const soffits = made.facade.faces.filter(({ frame }) => frame.level !== undefined);
+    expect(soffits.length).toBeGreaterThan(0);
+    for (const { id, code } of soffits) {
+      const at = papers.findIndex(({ name }) => name === `face-${id}`) + 1;
+      const to = pages.get(at)?.find(({ text }) => text === `${code}-A`)?.to ?? 0;
+      expect(pages.get(to)).toContainEqual({ text: `Section ${code}-A, cut on sheet ${at}`, to: at });
+    }
+  }, 120_000);
+
   it("lead nowhere where the sheet is left out, and say that it has none", async () => {
     const left = papersOf({ ...demo.sheets, leaveOut: ["section-front-boards", "face-west"] });
-    const pages = await linksOf(left);
+    const pages = await linksOf(left, reader);
     const front = pages.get(left.findIndex(({ name }) => name === "face-front") + 1) ?? [];
     const mark = front.findIndex(({ text }) => text === "F-A");
     expect(front.slice(mark, mark + 2)).toEqual([{ text: "F-A" }, { text: "–" }]);

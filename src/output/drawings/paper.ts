@@ -58,8 +58,8 @@ export function fittingView(
   return others.find((scene) => scene && fittingPaper([scene], [paper])) ?? first;
 }
 
-/** Tried one after another from the last scale up (ISO 5455, with 1 : 25). */
-const LARGER: readonly number[] = [1 / 25, 1 / 20, 1 / 10];
+/** Tried one after another from the last scale up (ISO 5455, with 1 : 25, common practice). */
+const LARGER: readonly number[] = [500, 200, 100, 50, 25, 20, 10, 5].map((times) => 1 / times);
 
 /**
  * As `fittingView`, at the largest scale at which the view fits, and at which what stood beside it on the paper still does: how much
@@ -68,7 +68,7 @@ const LARGER: readonly number[] = [1 / 25, 1 / 20, 1 / 10];
 export function largestView(
   paper: PaperName,
   draw: (scale: { scale?: number }) => Scene | undefined,
-  beside: readonly Scene[],
+  beside: readonly Scene[] = [],
 ): Scene | undefined {
   const first = fittingView(paper, draw);
   if (!first) return undefined;

@@ -1,6 +1,6 @@
 /**
- * Where each face is cut: an upright section of each zone, and level ones at a jamb, at junctions and at a corner. The sheets of
- * sections and the marks on the elevation both ask here.
+ * Where each face is cut: an upright section of each zone, and level ones at a jamb, at junctions and at a corner; a soffit across. The
+ * sheets of sections and the marks on the elevation both ask here.
  */
 import type { Interval } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
@@ -8,7 +8,7 @@ import type { Project } from "../../project/schema/project.ts";
 import { stretchesOf } from "../../scene/views/plan-cut.ts";
 import type { SectionMark } from "../../scene/views/section-marks.ts";
 import { sectionId } from "../../scene/views/vertical-section.ts";
-import type { FaceLayout, ZoneLayout } from "../../setout/facade.ts";
+import type { Facade, FaceLayout, ZoneLayout } from "../../setout/facade.ts";
 
 export interface UprightCut extends SectionMark {
   readonly zone: ZoneLayout;
@@ -21,6 +21,9 @@ export interface LevelCut extends SectionMark {
   readonly zone: string | undefined;
   readonly of: { readonly kind: "junction" | "corner" } | { readonly kind: "jamb"; readonly opening: string };
 }
+
+/** Id of the plan that shows where details are cut level, and the name of its sheet. */
+export const KEY_PLAN = "key-plan";
 
 /** The sheet that shows a face with its marks. */
 export function elevationOf({ id }: Pick<FaceLayout, "id">): string {
@@ -60,6 +63,68 @@ export function levelCuts(face: FaceLayout, next: FaceLayout | undefined): Level
   }));
 }
 
+export interface SoffitCut extends SectionMark {
+  /** Whose build-up it shows. */
+  readonly zone: string | undefined;
+}
+
+/** A soffit lies: it is cut across, from the wall outward, where most of its cladding is met. */
+export function soffitCuts(face: FaceLayout): SoffitCut[] {
+  if (face.frame.level === undefined) return [];
+  const { x } = polygonBounds(face.outline);
+  const clad = face.pieces.filter(({ kind }) => kind === "board" || kind === "sheet");
+  const cutBy = (at: number): number =>
+    clad.filter(({ outline }) => stretchesOf(outline, { along: "y", at }).length > 0).length;
+  const shares = [0.5, 0.46, 0.54, 0.4, 0.6].map((share) => Math.round(x[0] + (x[1] - x[0]) * share));
+  const at = shares.reduce((best, one) => (cutBy(one) > cutBy(best) ? one : best));
+  return [
+    {
+      mark: `${face.code}-${letter(0, "A")}`,
+      cut: "upright",
+      at,
+      scene: `soffit-${face.id}`,
+      zone: face.zones[0]?.id,
+    },
+  ];
+}
+
+/** What sections are cut from. */
+export interface Cuttable {
+  readonly facade: Pick<Facade, "faces" | "planes">;
+  readonly project: Pick<Project, "corners">;
+}
+
+/** Sections are made where the build-up is known. */
+function isBuilt(face: FaceLayout, zone: string | undefined, { facade: { planes } }: Cuttable): boolean {
+  return planes.some((plane) => plane.face === face.id && plane.zone === zone);
+}
+
+/** The level sections that are made of a face, whether the project leaves their sheets out or not. */
+function builtLevelCuts(face: FaceLayout, from: Cuttable): LevelCut[] {
+  const next = nextOf(face, { faces: from.facade.faces, corners: from.project.corners });
+  return levelCuts(face, next).filter(({ zone }) => isBuilt(face, zone, from));
+}
+
+/** More marks than this would take larger paper than the key plan is worth. */
+const MOST_ON_PLAN = 60;
+
+/** The level sections that the key plan points to: all of them, or none where they are too many and the elevations alone tell them. */
+export function cutsOnPlan(from: Cuttable): (LevelCut & { readonly face: string })[] {
+  const all = from.facade.faces.flatMap((face) =>
+    builtLevelCuts(face, from).map((cut) => ({ ...cut, face: face.id })),
+  );
+  return all.length <= MOST_ON_PLAN ? all : [];
+}
+
+/** Every section that is made of a face, as its elevation points to it. */
+export function cutsOf(face: FaceLayout, from: Cuttable): SectionMark[] {
+  return [
+    ...uprightCuts(face).filter(({ zone }) => isBuilt(face, zone.id, from)),
+    ...builtLevelCuts(face, from),
+    ...soffitCuts(face).filter(({ zone }) => isBuilt(face, zone, from)),
+  ].map(({ mark, cut, at, scene }) => ({ mark, cut, at, scene }));
+}
+
 /** After the last letter they go on with figures. */
 function letter(place: number, first: "A" | "M"): string {
   const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
@@ -88,7 +153,7 @@ function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
     .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
     .map(({ outline }) => polygonBounds(outline).x);
   const cutBy = (x: number): number => clad.filter((span) => span[0] < x && x < span[1]).length;
-  const [first = (from + to) / 2, ...others] = SHARES.map((share) => from + share * (to - from));
+  const [first = (from + to) / 2, ...others] = SHARES.map((share) => Math.round(from + share * (to - from)));
   return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
 }
 

@@ -7,16 +7,31 @@ import { message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene, SceneText } from "../model.ts";
 import { layerName } from "../roles.ts";
+import { spread } from "../spread.ts";
 import { heading } from "./extent.ts";
+import { bubbleItems, bubbleRadius, MARK_LAYER, type Marked } from "./mark-bubble.ts";
 import { fittingScale } from "./scales.ts";
 import { NAME, TEXT } from "./style.ts";
 
 export interface KeyPlanOptions {
   /** Sheet that shows a face: its number and name. */
   readonly sheetOf: (face: string) => { readonly number: number; readonly name: string } | undefined;
-  /** What the paper leaves, mm. */
-  readonly room: readonly [width: number, height: number];
+  /** Details of walls that are cut level, each round a place of its wall. */
+  readonly details?: readonly PlanDetail[];
+  /** Millimetres of paper for one of the model; the largest usual one that leaves some room for names unless told. */
+  readonly scale?: number;
 }
+
+/** A detail cut level, where it stands on its wall. */
+export interface PlanDetail extends Marked {
+  /** Id of the face. */
+  readonly face: string;
+  /** Along the face, mm. */
+  readonly at: number;
+}
+
+/** What an A3 sheet leaves for the walls themselves between their names and marks, mm on paper. */
+const ROOM = [200, 120] as const;
 
 const WALL_LAYER = layerName("STRUCT");
 const WORDS = layerName("FRAME", "T");
@@ -25,23 +40,44 @@ const WORDS = layerName("FRAME", "T");
 const NAME_OFF = 9;
 const STEM = 6;
 
-export function keyPlan(facade: Pick<Facade, "faces" | "planes">, { sheetOf, room }: KeyPlanOptions): Scene {
+/** Of a circle round a place: a detail shows about as much, mm; on paper no less than is seen. */
+const RING = 300;
+const LEAST_RING = 2;
+/** From the walls, and the names beside them, to the rows of marks, and between marks, mm on paper. */
+const ROW_OFF = 12;
+const BETWEEN = 2;
+const NORTH = 9;
+
+export function keyPlan(facade: Pick<Facade, "faces" | "planes">, options: KeyPlanOptions): Scene {
+  const { sheetOf, details = [] } = options;
   const walls = facade.faces.filter(({ frame }) => frame.level === undefined);
   const ends = walls.flatMap((face) => [along(face, 0, 0), along(face, lengthOf(face)[1], 0)]);
   const box = {
     x: [Math.min(...ends.map(([x]) => x)), Math.max(...ends.map(([x]) => x))] as const,
     y: [Math.min(...ends.map(([, y]) => y)), Math.max(...ends.map(([, y]) => y))] as const,
   };
-  const scale = fittingScale(box, { room: [room[0] - 90, room[1] - 70] });
+  const scale = options.scale ?? fittingScale(box, { room: ROOM });
   const paper = 1 / scale;
+  const named = names(walls, { paper, sheetOf });
+  const reach = named.flatMap((item) => (item.kind === "text" ? [item.at[1]] : []));
+  const rows: Interval = [
+    Math.min(box.y[0], ...reach) - ROW_OFF * paper,
+    Math.max(box.y[1], ...reach) + ROW_OFF * paper,
+  ];
+  const marks = detailItems(details, { walls, middle: (box.y[0] + box.y[1]) / 2, rows, paper });
+  const right = Math.max(
+    box.x[1],
+    ...marks.flatMap((item) => (item.kind === "circle" ? [item.centre[0] + item.radius] : [])),
+  );
   return makeScene({
     id: "key-plan",
     title: message("drawing.title.key-plan"),
     scale,
     items: [
       ...walls.flatMap((face) => wallItems(facade, face)),
-      ...names(walls, { paper, sheetOf }),
-      ...north(walls, [box.x[1] + 26 * paper, box.y[1]], paper),
+      ...named,
+      ...marks,
+      ...north(walls, [right + 2 * NORTH * paper, rows[1] + NORTH * paper], paper),
     ],
   });
 }
@@ -87,6 +123,51 @@ function wallItems(facade: Pick<Facade, "planes">, face: FaceLayout): Item[] {
       }),
     ),
   ];
+}
+
+/**
+ * A ring round each place, led to its mark in a row over or under the plan, whichever is nearer, in the order in which they lie: no
+ * leader crosses another of its row.
+ */
+function detailItems(
+  details: readonly PlanDetail[],
+  {
+    walls,
+    middle,
+    rows,
+    paper,
+  }: { walls: readonly FaceLayout[]; middle: number; rows: Interval; paper: number },
+): Item[] {
+  const radius = bubbleRadius(details) * paper;
+  const ring = Math.max(RING, LEAST_RING * paper);
+  const placed = details.flatMap((detail) => {
+    const face = walls.find(({ id }) => id === detail.face);
+    return face ? [{ detail, spot: along(face, detail.at, 0) }] : [];
+  });
+  return [false, true].flatMap((isOver) => {
+    const own = placed.filter(({ spot }) => spot[1] > middle === isOver);
+    const places = spread(
+      own.map(({ spot }) => spot[0]),
+      { spacing: 2 * radius + BETWEEN * paper },
+    );
+    const [foot, out] = isOver ? [rows[1], 1] : [rows[0], -1];
+    return own.flatMap(({ detail, spot: [x, y] }, i): Item[] => {
+      const place = places[i] as number;
+      const [dx, dy] = [place - x, foot - y];
+      const reach = ring / Math.hypot(dx, dy);
+      return [
+        { kind: "circle", layer: MARK_LAYER, centre: [x, y], radius: ring, line: "detail" },
+        {
+          kind: "line",
+          layer: MARK_LAYER,
+          from: [x + dx * reach, y + dy * reach],
+          to: [place, foot],
+          line: "leader",
+        },
+        ...bubbleItems(detail, { centre: [place, foot + out * radius], radius, paper }),
+      ];
+    });
+  });
 }
 
 interface Label {
@@ -159,7 +240,7 @@ function north(walls: readonly FaceLayout[], at: Point, paper: number): Item[] {
   // The outward direction lies the azimuth clockwise from north, seen from above.
   const turn = (told.azimuthDeg * Math.PI) / 180;
   const [nx, ny] = [ox * Math.cos(turn) - oy * Math.sin(turn), ox * Math.sin(turn) + oy * Math.cos(turn)];
-  const half = 9 * paper;
+  const half = NORTH * paper;
   const tip: Point = [at[0] + nx * half, at[1] + ny * half];
   const side = (by: number): Point => [
     at[0] - nx * half * 0.6 - ny * by * paper,

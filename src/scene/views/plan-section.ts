@@ -36,7 +36,7 @@ export interface PlanSectionOptions {
 
 export function planSection({ id, title, place, window, plane, beside, show }: PlanSectionOptions): Scene {
   const paper = 1 / SCALE;
-  const labels = layerLabels(plane, place.project);
+  const labels = layerLabels({ plane, ...place });
   const inner = labels[0]?.z[0] ?? 0;
   const parts = [
     ...planParts(place),
@@ -44,13 +44,15 @@ export function planSection({ id, title, place, window, plane, beside, show }: P
   ];
   const { before, behind } = show ?? { before: 60, behind: 60 };
   const depth: Interval = [inner - behind, plane.faceZ + before];
+  // Names reach the layers where these begin, not the edge of an empty window.
+  const left = Math.max(window[0], Math.min(...parts.map(({ outline }) => polygonBounds(outline).x[0])));
   return makeScene({
     id,
     title,
     scale: SCALE,
     items: [
       ...parts.flatMap((part) => partItems(part, { window, depth })),
-      ...layerNames(labels, { left: window[0], paper }),
+      ...layerNames(labels, { left, paper }),
       {
         kind: "dimension",
         layer: layerName("FRAME", "D"),

@@ -2,7 +2,7 @@
 import type { Interval } from "../../geometry/interval.ts";
 import type { Point } from "../../geometry/point.ts";
 import type { Project } from "../../project/schema/project.ts";
-import type { PlacedLayer, ZonePlane } from "../../setout/facade.ts";
+import type { FaceLayout, PlacedLayer, ZonePlane } from "../../setout/facade.ts";
 import { type Message, message } from "../../text/message.ts";
 import type { Item } from "../model.ts";
 import { layerName } from "../roles.ts";
@@ -17,11 +17,15 @@ export interface LayerLabel {
   readonly text: Message;
 }
 
-/** Layers from the inside out, the structure first. */
 /** What names of layers are made from. */
-export type LabelledProject = Pick<Project, "structure" | "faces" | "claddings">;
+export interface Labelled {
+  readonly plane: ZonePlane;
+  readonly face: Pick<FaceLayout, "zones">;
+  readonly project: Pick<Project, "structure" | "claddings">;
+}
 
-export function layerLabels(plane: ZonePlane, project: LabelledProject): LayerLabel[] {
+/** Layers from the inside out, the structure first. */
+export function layerLabels({ plane, face, project }: Labelled): LayerLabel[] {
   const { sheathingThickness, studs } = project.structure;
   const bay: Interval = [-sheathingThickness - studs.depth, -sheathingThickness];
   return [
@@ -30,16 +34,18 @@ export function layerLabels(plane: ZonePlane, project: LabelledProject): LayerLa
       z: [-sheathingThickness, 0],
       text: message("drawing.layer.sheathing", { thickness: sheathingThickness }),
     },
-    ...plane.layers.map((layer): LayerLabel => ({ z: layer.z, text: layerText(layer, plane, project) })),
+    ...plane.layers.map(
+      (layer): LayerLabel => ({ z: layer.z, text: layerText(layer, { plane, face, project }) }),
+    ),
   ];
 }
 
-function layerText(layer: PlacedLayer, plane: ZonePlane, project: LabelledProject): Message {
+function layerText(layer: PlacedLayer, { plane, face, project }: Labelled): Message {
   const thickness = layer.z[1] - layer.z[0];
   if (layer.kind !== "cladding") {
     return message(`drawing.layer.${layer.kind}`, { thickness, cavity: plane.cavity });
   }
-  const zone = project.faces.find(({ id }) => id === plane.face)?.zones.find(({ id }) => id === plane.zone);
+  const zone = face.zones.find(({ id }) => id === plane.zone);
   const cladding = project.claddings.find(({ id }) => id === zone?.cladding);
   if (cladding?.kind !== "boards") return message("drawing.layer.sheet", { thickness });
   if (cladding.direction === "vertical") return message("drawing.layer.upright", { thickness });

@@ -3,43 +3,36 @@
  * a circle with the section's mark over the number of its sheet (common practice). All of it stands outside what is drawn.
  */
 import type { Point } from "../../geometry/point.ts";
-import { type Message, message } from "../../text/message.ts";
 import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
-import { layerName } from "../roles.ts";
 import { spread } from "../spread.ts";
-import { textWidth } from "../text-widths.ts";
-import { TEXT } from "./style.ts";
+import { bubbleItems, bubbleRadius, MARK_LAYER, type Marked } from "./mark-bubble.ts";
 
-/** A section or detail, as the elevation that it is cut from points to it. */
-export interface SectionMark {
-  /** Alike on the elevation and at the section: the face's code and a letter. */
-  readonly mark: string;
+/** A section, as the elevation that it is cut from points to it. Its mark is the face's code and a letter, alike on both. */
+export interface SectionMark extends Marked {
   /** Upright ones are looked at to the right, level ones downward. */
   readonly cut: "upright" | "level";
   /** Where along the face, or at which height, mm. */
   readonly at: number;
-  /** Id of the section's scene. */
-  readonly scene: string;
 }
 
-const LAYER = layerName("FRAME");
-const WORDS = layerName("FRAME", "T");
-
-/** Keeps the room for the number of a sheet until it is known. */
-const WIDEST_NUMBER = "0000";
-
 /** Millimetres on paper. */
-const STROKE = 5;
-const RADIUS = 5.5;
+const STROKE = 4;
 const GAP = 2;
 const ARROW = 3;
+/** From one arrow to the next: an arrow and a gap. */
+const ARROW_STEP = ARROW + GAP;
+/** From the arrow to the circle. */
+const TO_CIRCLE = 2.5;
+/** Round the outermost of it: a sheet keeps its drawings apart by itself. */
+const MARGIN = 0.5;
+/** Of the leaders from strokes to arrows that had to be led apart: longer where arrows stand far from their strokes. */
+const LEADER = { least: 2.2, most: 12, ofMove: 0.6 };
 
 /** The scene with these marks round it. */
 export function withSectionMarks(scene: Scene, marks: readonly SectionMark[]): Scene {
   if (marks.length === 0) return scene;
-  const paper = 1 / scene.scale;
-  const radius = Math.max(RADIUS, ...marks.map(({ mark }) => widthOf(mark) / 2 + 1.2)) * paper;
+  const radius = bubbleRadius(marks) / scene.scale;
   const items = [
     ...cutItems(
       scene,
@@ -52,32 +45,7 @@ export function withSectionMarks(scene: Scene, marks: readonly SectionMark[]): S
       radius,
     ),
   ];
-  return withItems(scene, items);
-}
-
-/** Under a section, what it is called and which sheet shows where it is cut. @param elevation id of a scene or sheet */
-export function withSectionName(
-  scene: Scene,
-  { mark, elevation }: { mark: string; elevation: string },
-): Scene {
-  const { x, y } = scene.bounds;
-  const paper = 1 / scene.scale;
-  return withItems(scene, [
-    {
-      kind: "text",
-      layer: WORDS,
-      at: [x[0] + 2 * paper, y[0] - paper],
-      text: message("drawing.section-of", { mark, sheet: WIDEST_NUMBER }),
-      height: TEXT,
-      baseline: "top",
-      weight: "bold",
-      link: elevation,
-    },
-  ]);
-}
-
-function withItems(scene: Scene, items: readonly Item[]): Scene {
-  const own = makeScene({ ...scene, items }).bounds;
+  const own = makeScene({ ...scene, items, margin: MARGIN }).bounds;
   const { x, y } = scene.bounds;
   return {
     ...scene,
@@ -89,40 +57,53 @@ function withItems(scene: Scene, items: readonly Item[]): Scene {
   };
 }
 
-/** Upright cuts have their circles over the drawing, level ones at its right. */
+/**
+ * Upright cuts have their circles over the drawing, level ones at its right. Each stroke stands where it cuts; where arrows would
+ * stand in one another they are led apart from their strokes, as running figures are, alike at both ends.
+ */
 function cutItems({ bounds, scale }: Scene, marks: readonly SectionMark[], radius: number): Item[] {
   const paper = 1 / scale;
   const isUpright = marks[0]?.cut === "upright";
   const [low, high] = isUpright ? bounds.y : bounds.x;
   /** Along the edge that the circles stand at, and away from the drawing. */
   const point = (along: number, away: number): Point => (isUpright ? [along, away] : [away, along]);
-  const places = spread(
-    marks.map(({ at }) => at),
-    { spacing: 2 * radius + GAP * paper },
-  );
-  const stroke = (at: number, from: number, to: number): Item => ({
-    kind: "line",
-    layer: LAYER,
-    from: point(at, from),
-    to: point(at, to),
-    line: "cut",
-  });
+  const cuts = marks.map(({ at }) => at);
+  const arrows = spread(cuts, { spacing: ARROW_STEP * paper });
+  const circles = spread(cuts, { spacing: 2 * radius + GAP * paper });
+  const moved = Math.max(...cuts.map((at, i) => Math.abs(at - (arrows[i] as number)))) * scale;
+  const led = moved < 0.01 ? 0 : Math.min(LEADER.most, Math.max(LEADER.least, moved * LEADER.ofMove));
   return marks.flatMap((one, i): Item[] => {
-    const { at } = one;
-    const inner = high + GAP * paper;
-    const outer = inner + STROKE * paper;
-    const place = places[i] ?? at;
-    const foot = outer + (ARROW + GAP) * paper;
-    const centre = point(place, foot + radius);
+    const [at, arrowAt, circleAt] = [one.at, arrows[i] as number, circles[i] as number];
+    /** A stroke and its arrow, from the edge of the drawing outward. */
+    const end = (edge: number, out: 1 | -1): Item[] => {
+      const away = (by: number): number => edge + out * by * paper;
+      return [
+        {
+          kind: "line",
+          layer: MARK_LAYER,
+          from: point(at, away(GAP)),
+          to: point(at, away(GAP + STROKE)),
+          line: "cut",
+        },
+        ...(led === 0
+          ? []
+          : [leader(point(at, away(GAP + STROKE)), point(arrowAt, away(GAP + STROKE + led)))]),
+        arrow(point(arrowAt, away(GAP + STROKE + led)), { isUpright, paper }),
+      ];
+    };
+    const foot = high + (GAP + STROKE + led) * paper;
+    const rim = foot + TO_CIRCLE * paper;
     return [
-      stroke(at, inner, outer),
-      arrow(point(at, outer), { isUpright, paper }),
-      { kind: "line", layer: LAYER, from: point(at, outer), to: point(place, foot), line: "leader" },
-      ...bubble(one, { centre, radius, paper }),
-      stroke(at, low - GAP * paper, low - (GAP + STROKE) * paper),
-      arrow(point(at, low - (GAP + STROKE) * paper), { isUpright, paper }),
+      ...end(high, 1),
+      leader(point(arrowAt, foot), point(circleAt, rim)),
+      ...bubbleItems(one, { centre: point(circleAt, rim + radius), radius, paper }),
+      ...end(low, -1),
     ];
   });
+}
+
+function leader(from: Point, to: Point): Item {
+  return { kind: "line", layer: MARK_LAYER, from, to, line: "leader" };
 }
 
 /** From the stroke the way that the section is looked at. */
@@ -139,33 +120,5 @@ function arrow([x, y]: Point, { isUpright, paper }: { isUpright: boolean; paper:
         [x, y - long],
         [x + half, y],
       ];
-  return { kind: "polygon", layer: LAYER, outline, fill: "ink" };
-}
-
-function bubble(
-  { mark, scene }: SectionMark,
-  { centre, radius, paper }: { centre: Point; radius: number; paper: number },
-): Item[] {
-  const [x, y] = centre;
-  const text = (words: string | Message, up: number): Item => ({
-    kind: "text",
-    layer: WORDS,
-    at: [x, y + up * paper],
-    text: words,
-    height: TEXT,
-    anchor: "middle",
-    baseline: "middle",
-    weight: "bold",
-    link: scene,
-  });
-  return [
-    { kind: "circle", layer: LAYER, centre, radius, line: "visible" },
-    { kind: "line", layer: LAYER, from: [x - radius, y], to: [x + radius, y], line: "visible" },
-    text(mark, 2.2),
-    text(message("drawing.sheet-number", { sheet: WIDEST_NUMBER }), -2.2),
-  ];
-}
-
-function widthOf(mark: string): number {
-  return textWidth({ text: mark, height: TEXT, weight: "bold" });
+  return { kind: "polygon", layer: MARK_LAYER, outline, fill: "ink" };
 }

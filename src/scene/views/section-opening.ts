@@ -1,4 +1,4 @@
-/** The frame of an opening where a section passes through it: a picture of its place, not of its make. */
+/** The frame of an opening, a recess has none, where a section passes through it: a picture of its place, not of its make. */
 import type { Interval } from "../../geometry/interval.ts";
 import { rectOutline } from "../../geometry/rect.ts";
 import type { Item } from "../model.ts";
@@ -13,7 +13,7 @@ const LAYER = layerName("OPENNG");
 export function openingSection({ face, project, x }: SectionPlace, window: Interval): Item[] {
   const given = project.faces.find(({ id }) => id === face.id);
   return face.openings
-    .filter(({ region }) => region.x[0] < x && x < region.x[1])
+    .filter(({ kind, region }) => kind !== "recess" && region.x[0] < x && x < region.x[1])
     .flatMap((opening): Item[] => {
       const own = given?.openings.find(({ id }) => id === opening.id);
       const front = own?.frameProjection ?? given?.frameProjection ?? 0;

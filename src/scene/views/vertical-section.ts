@@ -9,6 +9,7 @@ import { makeScene } from "../bounds.ts";
 import type { Item, Scene } from "../model.ts";
 import { type LineRole, layerName } from "../roles.ts";
 import { controlLineItems, heightLines } from "./control-lines.ts";
+import { type DetailMark, detailItems } from "./detail-marks.ts";
 import { heading } from "./extent.ts";
 import {
   type CutPart,
@@ -25,6 +26,9 @@ import { DIMENSION_STEP, TEXT } from "./style.ts";
 /** From this scale on layers are measured one by one and screws drawn. */
 const DETAILED_FROM = 1 / 12;
 
+/** How far frames of details reach past the section, mm on paper. */
+const FRAME_OUT = 3;
+
 /** Parts at least this thick on paper carry the heaviest outline; those under the other a narrow one, mm. */
 const HEAVY_FROM = 3;
 const LIGHT_TO = 1.2;
@@ -38,6 +42,8 @@ export interface VerticalSectionOptions {
   readonly y?: Interval;
   /** Of the scene; that of the whole section unless told. */
   readonly id?: string;
+  /** Places of it that are shown larger elsewhere. */
+  readonly details?: readonly DetailMark[];
   /** What it is called; where it stands unless told. */
   readonly title?: Message;
   /** Millimetres of paper for one of the model; 1/5 for a window, 1/20 for the whole height unless told. */
@@ -59,7 +65,7 @@ export function verticalSection(
   const paper = 1 / scale;
   const parts = cutParts(place);
   const window = options.y ?? wholeHeight(parts);
-  const labels = layerLabels(plane, project);
+  const labels = layerLabels({ plane, face, project });
   const detailed = scale >= DETAILED_FROM;
   // Names stand at the end where the wall is, figures at the other.
   const namesAt = parts.some((part) => part.seen === "cut" && reaches(part, window[1] - 3 * paper))
@@ -80,6 +86,10 @@ export function verticalSection(
     }),
     ...planeLine({ faceZ: plane.faceZ, window, namesAt, paper }),
     ...labelComb(labels, { window, namesAt, right, scale }),
+    ...detailItems(within(options.details ?? [], window), {
+      x: [inner - FRAME_OUT * paper, plane.faceZ + FRAME_OUT * paper],
+      scale,
+    }),
     {
       kind: "dimension",
       layer: layerName("FRAME", "D"),
@@ -107,6 +117,14 @@ export function verticalSection(
 /** Id of the scene of a section. */
 export function sectionId(face: string, x: number): string {
   return `section-${face}-${Math.round(x)}`;
+}
+
+/** A frame ends where the section does. */
+function within(details: readonly DetailMark[], window: Interval): DetailMark[] {
+  return details.flatMap((detail) => {
+    const y = common(detail.y, window);
+    return y ? [{ ...detail, y }] : [];
+  });
 }
 
 function wholeHeight(parts: readonly CutPart[]): Interval {

@@ -5,20 +5,31 @@ import { polygonBounds } from "../../../geometry/polygon.ts";
 import type { Project } from "../../../project/schema/project.ts";
 import type { Scene } from "../../../scene/model.ts";
 import { heading } from "../../../scene/views/extent.ts";
-import { type PlanPlace, stretchesOf } from "../../../scene/views/plan-cut.ts";
+import { withPlaceNames } from "../../../scene/views/place-name.ts";
+import type { PlanPlace } from "../../../scene/views/plan-cut.ts";
 import { planSection } from "../../../scene/views/plan-section.ts";
-import { withSectionName } from "../../../scene/views/section-marks.ts";
+import type { SectionMark } from "../../../scene/views/section-marks.ts";
 import type { FaceLayout, ZonePlane } from "../../../setout/facade.ts";
 import { message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { oneByOne } from "../grouped.ts";
 import { ownFace, ownPlanes } from "../of-face.ts";
-import { BESIDE, elevationOf, type LevelCut, levelCuts, nextOf } from "../section-places.ts";
+import {
+  BESIDE,
+  cutsOnPlan,
+  elevationOf,
+  KEY_PLAN,
+  type LevelCut,
+  levelCuts,
+  nextOf,
+  soffitCuts,
+} from "../section-places.ts";
 
 export function planSectionSheets(facts: KindFacts): Drawing[] {
   const { facade, project } = facts.design;
   const { structure, claddings, corners } = project;
   const type = message("drawing.document-type.section");
+  const isOnPlan = cutsOnPlan(facts.design).length > 0;
   const scenes = oneByOne(facade.faces, (face) => {
     const next = nextOf(face, { faces: facade.faces, corners });
     const shown = next ? [face, next] : [face];
@@ -29,6 +40,7 @@ export function planSectionSheets(facts: KindFacts): Drawing[] {
       planes: shown.flatMap((one) => ownPlanes(facts, one)),
       structure,
       claddings,
+      isOnPlan,
     });
   });
   return [{ name: "plan-sections", type, scenes }];
@@ -39,6 +51,8 @@ interface From extends Pick<Project, "structure" | "claddings" | "faces"> {
   /** Round the corner at its right end. */
   readonly next: FaceLayout | undefined;
   readonly planes: readonly ZonePlane[];
+  /** Whether the key plan points to it as well. */
+  readonly isOnPlan: boolean;
 }
 
 function sectionsOf(from: From): Scene[] {
@@ -52,8 +66,8 @@ function planeOf(face: FaceLayout, { planes }: From, zone: string | undefined): 
   return planes.find((one) => one.face === face.id && one.zone === zone);
 }
 
-function place(face: FaceLayout, { planes, ...project }: From, at: number): PlanPlace {
-  return { facade: { planes }, project, face, along: "x", at };
+function place(face: FaceLayout, { planes, structure, claddings, faces }: From, at: number): PlanPlace {
+  return { facade: { planes }, project: { structure, claddings, faces }, face, along: "x", at };
 }
 
 /** A jamb, a junction, or the corner at the right end with the face that the project says begins there. */
@@ -69,7 +83,7 @@ function level(cut: LevelCut, from: From): Scene[] {
       of.kind === "jamb"
         ? message("drawing.title.jamb", { ...values, opening: of.opening })
         : message("drawing.title.junction", { ...values, zone: zone ?? "" });
-    return [named(planSection({ ...shown, title }), cut, face)];
+    return [named(planSection({ ...shown, title }), cut, from)];
   }
   const { sheathingThickness, studs } = from.structure;
   const outside = turnDeg(face.frame, next.frame) > 0;
@@ -82,30 +96,29 @@ function level(cut: LevelCut, from: From): Scene[] {
     },
     show: outside ? { before: 60, behind: BESIDE } : { before: BESIDE, behind: 60 },
   });
-  return [named(section, cut, face)];
+  return [named(section, cut, from)];
 }
 
-function named(scene: Scene, { mark }: LevelCut, face: FaceLayout): Scene {
-  return withSectionName(scene, { mark, elevation: elevationOf(face) });
+function named(scene: Scene, { mark }: SectionMark, { face, isOnPlan }: From): Scene {
+  return withPlaceNames(scene, {
+    section: [{ mark, on: elevationOf(face) }],
+    detail: isOnPlan && face.frame.level === undefined ? [{ mark, on: KEY_PLAN }] : [],
+  });
 }
 
 function soffit(face: FaceLayout, from: From): Scene[] {
-  const { x, y } = polygonBounds(face.outline);
-  const [zone] = face.zones;
-  const plane = planeOf(face, from, zone?.id);
-  if (!plane) return [];
-  const clad = face.pieces.filter(({ kind }) => kind === "board" || kind === "sheet");
-  const cutBy = (at: number): number =>
-    clad.filter(({ outline }) => stretchesOf(outline, { along: "y", at }).length > 0).length;
-  const shares = [0.5, 0.46, 0.54, 0.4, 0.6].map((share) => x[0] + (x[1] - x[0]) * share);
-  const at = shares.reduce((best, one) => (cutBy(one) > cutBy(best) ? one : best));
-  return [
-    planSection({
-      id: `soffit-${face.id}`,
+  const { y } = polygonBounds(face.outline);
+  return soffitCuts(face).flatMap((cut): Scene[] => {
+    const { at, scene: id, zone } = cut;
+    const plane = planeOf(face, from, zone);
+    if (!plane) return [];
+    const section = planSection({
+      id,
       title: message("drawing.title.soffit-section", { face: heading(face.id), x: at }),
       place: { ...place(face, from, at), along: "y" },
       window: [y[0] - 60, y[1] + 60],
       plane,
-    }),
-  ];
+    });
+    return [named(section, cut, from)];
+  });
 }

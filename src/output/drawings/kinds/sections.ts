@@ -1,11 +1,11 @@
 /** Vertical sections of each zone, with its base, sill and head at a larger scale. */
-import type { Interval } from "../../../geometry/interval.ts";
 import { polygonBounds } from "../../../geometry/polygon.ts";
 import type { Face } from "../../../project/schema/project.ts";
+import type { DetailMark } from "../../../scene/views/detail-marks.ts";
 import { heading } from "../../../scene/views/extent.ts";
+import { withPlaceNames } from "../../../scene/views/place-name.ts";
 import type { SectionProject } from "../../../scene/views/section-cut.ts";
-import { withSectionName } from "../../../scene/views/section-marks.ts";
-import { sectionId, verticalSection } from "../../../scene/views/vertical-section.ts";
+import { verticalSection } from "../../../scene/views/vertical-section.ts";
 import type { FaceLayout, ZoneLayout, ZonePlane } from "../../../setout/facade.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
@@ -39,13 +39,17 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
   const type = message("drawing.document-type.section");
   const facade = { faces: [face], planes };
   const project = { structure, claddings, stock: { screws }, faces: own ? [own] : [] };
-  return uprightCuts(face).flatMap(({ zone, at: x, mark }): Drawing[] => {
+  return uprightCuts(face).flatMap(({ zone, at: x, mark, scene: id }): Drawing[] => {
     const at = { face: face.id, x };
+    const parts = details(face, { zone, x, mark, section: id });
     const whole = fittingView(paper, (scale) => {
-      const scene = verticalSection(facade, project, { ...at, ...scale });
-      return scene && withSectionName(scene, { mark, elevation: elevationOf(face) });
+      const scene = verticalSection(facade, project, { ...at, details: parts, ...scale });
+      return scene && withPlaceNames(scene, { section: [{ mark, on: elevationOf(face) }] });
     });
-    const beside = details(face, zone, x).map((of) => verticalSection(facade, project, { ...at, ...of }));
+    const beside = parts.map(({ scene: of, y, title, mark: name }) => {
+      const scene = verticalSection(facade, project, { ...at, id: of, y, title });
+      return scene && withPlaceNames(scene, { detail: [{ mark: name, on: id }] });
+    });
     const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
     return scenes.length === 0
       ? []
@@ -56,37 +60,54 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
 /** Above and below an edge, as much as shows how the cladding ends there (mm). */
 const BESIDE_EDGE = 250;
 
-/** The details beside the whole section: the base, and sill and head where an opening is cut. */
-function details(
-  face: FaceLayout,
-  zone: ZoneLayout,
-  x: number,
-): { id: string; y: Interval; title: Message }[] {
+interface Detail extends DetailMark {
+  readonly title: Message;
+}
+
+/** What each detail is of has one number in every section: none moves another. */
+const NUMBERS = { base: 1, sill: 2, head: 3 } as const;
+
+interface Edge {
+  readonly of: keyof typeof NUMBERS;
+  /** Height, mm. */
+  readonly at: number;
+  readonly title: Message;
+}
+
+interface Cut {
+  readonly zone: ZoneLayout;
+  readonly x: number;
+  readonly mark: string;
+  /** Id of the section that frames them. */
+  readonly section: string;
+}
+
+/**
+ * The details beside the whole section: the base, and sill and head where an opening is cut. A sill by the base is seen in the
+ * detail of this; under a recess that begins there no wall is cut.
+ */
+function details(face: FaceLayout, { zone, x, mark, section }: Cut): Detail[] {
   const low = polygonBounds(zone.region).y[0];
   const cut = face.openings.find(({ region }) => x > region.x[0] && x < region.x[1]);
   const at = { face: heading(face.id), x };
-  const edges = [
-    { of: "base", at: low, title: message("drawing.title.detail-base", at) },
-    ...(cut
-      ? [
-          {
-            of: "sill",
-            at: cut.region.y[0],
-            title: message("drawing.title.detail-sill", { ...at, opening: cut.id }),
-          },
-          {
-            of: "head",
-            at: cut.region.y[1],
-            title: message("drawing.title.detail-head", { ...at, opening: cut.id }),
-          },
-        ]
-      : []),
-  ];
-  return edges
-    .filter((edge, i) => edges.findIndex((other) => other.at === edge.at) === i)
+  const base: Edge = { of: "base", at: low, title: message("drawing.title.detail-base", at) };
+  return (cut ? [base, ...edgesOf(cut, at)] : [base])
+    .filter(({ of, at: y }) => of !== "sill" || Math.abs(y - low) > BESIDE_EDGE / 2)
+    .filter(({ of }) => of !== "base" || cut?.kind !== "recess" || cut.region.y[0] > low)
     .map(({ of, at: y, title }) => ({
-      id: `${sectionId(face.id, x)}-${of}`,
+      mark: `${mark}.${NUMBERS[of]}`,
+      scene: `${section}-${of}`,
       y: [y - BESIDE_EDGE, y + BESIDE_EDGE],
       title,
     }));
+}
+
+function edgesOf(
+  { id: opening, region }: FaceLayout["openings"][number],
+  at: { face: string; x: number },
+): Edge[] {
+  return [
+    { of: "sill", at: region.y[0], title: message("drawing.title.detail-sill", { ...at, opening }) },
+    { of: "head", at: region.y[1], title: message("drawing.title.detail-head", { ...at, opening }) },
+  ];
 }

@@ -15,8 +15,8 @@ import type { Tape } from "../cells.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
 import { grouped } from "../grouped.ts";
 import { changedOn, ownFace } from "../of-face.ts";
-import { fittingView } from "../paper.ts";
-import { elevationOf, levelCuts, nextOf, uprightCuts } from "../section-places.ts";
+import { largestView } from "../paper.ts";
+import { cutsOf, elevationOf } from "../section-places.ts";
 
 /** What the elevation is a drawing of. */
 const SHOWN: readonly PieceKind[] = ["sheet", "board", "post", "return", "flashing"];
@@ -40,21 +40,10 @@ export function* setOutSheets(facts: KindFacts): Generator<Drawing> {
       rods: rods.filter(({ zones }) => zones.some((zone) => zone.face === face.id)),
       findings: onFace.get(face.id) ?? [],
       changed: changedOn(facts, face),
-      cuts: cutsOf(facts, face),
+      cuts: cutsOf(face, design),
       paper,
     });
   }
-}
-
-/** Sections that are made of the face, whether the project leaves their sheets out or not. */
-function cutsOf({ design: { project, facade } }: KindFacts, face: FaceLayout): SectionMark[] {
-  const next = nextOf(face, { faces: facade.faces, corners: project.corners });
-  const built = (zone: string | undefined): boolean =>
-    facade.planes.some((plane) => plane.face === face.id && plane.zone === zone);
-  return [
-    ...uprightCuts(face).filter(({ zone }) => built(zone.id)),
-    ...levelCuts(face, next).filter(({ zone }) => built(zone)),
-  ].map(({ mark, cut, at, scene }) => ({ mark, cut, at, scene }));
 }
 
 interface From extends Pick<KindFacts, "paper"> {
@@ -67,7 +56,7 @@ interface From extends Pick<KindFacts, "paper"> {
 }
 
 function elevationSheet({ face, own, rods, findings, changed, cuts, paper }: From): Drawing[] {
-  const scene = fittingView(paper, (scale) => {
+  const scene = largestView(paper, (scale) => {
     const bare = faceElevation(
       { faces: [face], rods, findings },
       { faces: own ? [own] : [] },
