@@ -11,7 +11,8 @@ import { readProject } from "../../src/project/read.ts";
 import type { Project } from "../../src/project/schema/project.ts";
 import { waiverOf } from "../../src/project/waivers.ts";
 import { bookPages } from "../../src/scene/book/book-pages.ts";
-import { likeBlocks, likeEntries } from "../../src/scene/book/like-blocks.ts";
+import { likeEntries } from "../../src/scene/book/like.ts";
+import { likeBlocks } from "../../src/scene/book/like-blocks.ts";
 import { makeBook } from "../../src/scene/book/make-book.ts";
 import { SUBJECTS } from "../../src/scene/book/model.ts";
 import { subjectOf } from "../../src/scene/book/subjects.ts";
@@ -34,10 +35,11 @@ function bookOf(project: Project, findings: readonly Finding[]) {
   return makeBook({ project, findings, waiverOf: (one) => waiverOf(one, project.waivers) });
 }
 
-/** The entry's own HTML, cut out by its number. */
+/** The entry's own HTML, or its row in the table of what is alike, cut out by its number. */
 function entryText(page: string, number: string): string {
   const from = page.indexOf(`id="${number}"`);
-  return page.slice(from, page.indexOf("</article>", from));
+  const isRow = page.slice(0, from).endsWith("<tr ");
+  return page.slice(from, page.indexOf(isRow ? "</tr>" : "</article>", from));
 }
 
 function numbersIn(text: string): { value: number; shown: string }[] {
@@ -113,32 +115,46 @@ describe.each(EXAMPLES)("the book of %s", (name) => {
     ["French, feet and inches", FRENCH_FEET],
   ] as const)("prints in %s every number as the JSON has it, and every sentence", (_, reader) => {
     const page = pageOf(book, reader);
-    for (const { number, finding: one } of entries) {
-      const told = findingJson(one, { reader });
-      const text = entryText(page, number);
-      const compared =
-        told.demand === undefined || told.limit === undefined
-          ? []
-          : [told.demand, told.limit, ...(told.ratio === undefined ? [] : [told.ratio])];
-      const expected = [...(told.working?.inputs.map(({ value }) => value) ?? []), ...compared];
-      const printed = numbersIn(text);
-      expect({ number, values: printed.map(({ value }) => value) }).toEqual({ number, values: expected });
-      for (const { value, shown } of printed) {
-        const read = Number(shown.replace("−", "-").replace(",", "."));
-        // Three decimals or four figures, whichever says more.
-        expect(Math.abs(read - value)).toBeLessThanOrEqual(
-          Math.min(5.001e-4, Math.abs(value) * 5.001e-4 + 1e-20),
+    const ids = [...page.matchAll(/ id="([A-Z]+\d+-\d+)"/g)].map(([, id]) => id);
+    expect(ids.sort()).toEqual(entries.map(({ number }) => number).sort());
+    for (const group of book.chapters.flatMap(({ rules }) =>
+      rules.flatMap((rule) => likeEntries(rule.entries)),
+    )) {
+      for (const [at, { number, finding: one }] of group.entries()) {
+        const told = findingJson(one, { reader });
+        // A row tells what differs from the entry that is worked in full over it.
+        const isRow = at > 0;
+        const text = entryText(page, number);
+        const compared =
+          told.demand === undefined || told.limit === undefined
+            ? []
+            : [told.demand, told.limit, ...(told.ratio === undefined ? [] : [told.ratio])];
+        const inputs = (told.working?.inputs ?? []).filter(
+          ({ value }, i) =>
+            !isRow || group.some(({ finding }) => finding.working?.inputs[i]?.value !== value),
         );
-      }
-      expect(text).toContain(escapeXml(told.says));
-      if (told.hint) expect(text).toContain(escapeXml(told.hint));
-      if (told.working && reader.language === "en") {
-        expect(text).toContain(escapeXml(told.working.formula));
-        expect(text).toContain(escapeXml(told.working.substituted));
-      }
-      for (const { meaning } of told.working?.inputs ?? []) expect(text).toContain(escapeXml(meaning));
-      for (const part of [told.source.document, told.source.clause]) {
-        if (part) expect(text).toContain(escapeXml(part));
+        const expected = [...inputs.map(({ value }) => value), ...compared];
+        const printed = numbersIn(text);
+        expect({ number, values: printed.map(({ value }) => value) }).toEqual({ number, values: expected });
+        for (const { value, shown } of printed) {
+          const read = Number(shown.replace("−", "-").replace(",", "."));
+          // Three decimals or four figures, whichever says more.
+          expect(Math.abs(read - value)).toBeLessThanOrEqual(
+            Math.min(5.001e-4, Math.abs(value) * 5.001e-4 + 1e-20),
+          );
+        }
+        if (!isRow || inputs.length === 0) expect(text).toContain(escapeXml(told.says));
+        if (told.working && reader.language === "en") {
+          if (!isRow) expect(text).toContain(escapeXml(told.working.formula));
+          if (!isRow || inputs.length > 0) expect(text).toContain(escapeXml(told.working.substituted));
+        }
+        const { document, clause } = told.source;
+        for (const part of isRow ? [clause ?? document] : [document, clause]) {
+          if (part) expect(text).toContain(escapeXml(part));
+        }
+        if (isRow) continue;
+        if (told.hint) expect(text).toContain(escapeXml(told.hint));
+        for (const { meaning } of told.working?.inputs ?? []) expect(text).toContain(escapeXml(meaning));
       }
     }
     expect(page).not.toMatch(/\[(?:book|page|proof|setout|light|term)\.|undefined|NaN|Infinity/);

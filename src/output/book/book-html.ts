@@ -1,11 +1,13 @@
 /** The calculation book as one HTML file that needs nothing else: no script, no picture, no font of its own. */
 import { OUTCOMES } from "../../findings/finding.ts";
+import { likeEntries } from "../../scene/book/like.ts";
 import type { Book, BookChapter, BookEntry } from "../../scene/book/model.ts";
 import { sayText } from "../../scene/shapes.ts";
 import { message } from "../../text/message.ts";
 import { type Reader, say, sayNumber } from "../../text/say.ts";
 import { mapped } from "../pieces.ts";
-import { countHtml, entryHtml, outcomeHtml } from "./entry-html.ts";
+import { countHtml, outcomeHtml } from "./entry-html.ts";
+import { likeHtml } from "./like-html.ts";
 import { type Html, html } from "./markup.ts";
 import { bookStyle } from "./style.ts";
 
@@ -115,7 +117,7 @@ function* chapterHtml(chapter: BookChapter, at: number, reader: Reader): Generat
 <div class="rules">`.html;
   for (const { code, name, entries } of chapter.rules) {
     yield html`<h3 id="${code}">${code} ${say(name, reader)}</h3>\n`.html;
-    yield* mapped(entries, (entry) => entryHtml(entry, reader).html);
+    yield* mapped(likeEntries(entries), (group) => likeHtml(group, reader).html);
   }
   yield "</div>\n</section>\n";
 }

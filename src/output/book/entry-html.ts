@@ -57,15 +57,23 @@ function workingHtml({ formula, inputs, substituted }: Working, reader: Reader):
 <dl><dt>${say(message("book.with-numbers"), reader)}</dt><dd class="math">${sayArithmetic(substituted, reader)}</dd></dl></div>`;
 }
 
-/** What is asked against what is allowed. */
-function comparison({ demand, limit, unit = "1", ratio }: Finding, reader: Reader): Html | undefined {
+/** What is asked against what is allowed; undefined where nothing is compared. */
+export function comparedHtml(
+  { demand, limit, unit = "1", ratio }: Finding,
+  reader: Reader,
+): Html | undefined {
   if (demand === undefined || limit === undefined) return undefined;
   const word = (key: string): string => say(message(key), reader);
   const share =
     ratio === undefined || !Number.isFinite(ratio)
       ? undefined
       : html` · ${word("book.ratio")} ${figure(ratio, reader)}`;
-  return html`<p><strong>${word("book.result")} ${quantity(demand, unit, reader)} · ${word("book.limit")} ${quantity(limit, unit, reader)}${share}</strong></p>`;
+  return html`${word("book.result")} ${quantity(demand, unit, reader)} · ${word("book.limit")} ${quantity(limit, unit, reader)}${share}`;
+}
+
+function comparison(finding: Finding, reader: Reader): Html | undefined {
+  const compared = comparedHtml(finding, reader);
+  return compared && html`<p><strong>${compared}</strong></p>`;
 }
 
 function sourceText({ source: { kind, document, clause } }: Finding, reader: Reader): string {

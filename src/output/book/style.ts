@@ -45,6 +45,10 @@ tr{break-inside:avoid}
 .place{color:var(--second);overflow-wrap:anywhere}
 .says{font-size:1.02rem}
 .working{margin:.4rem 0 .4rem 1rem;padding-left:.8rem;border-left:2px solid var(--rule)}
+.like{margin:.4rem 0 .8rem 1rem}
+.like .number{white-space:nowrap}
+.like .place{min-width:8rem}
+.like tr:target{outline:2px solid var(--chalk)}
 .working dt{color:var(--second);font-size:.87rem}
 .working dd{margin:0 0 .3rem}
 .math{font-family:"DejaVu Sans Mono",ui-monospace,Menlo,Consolas,monospace;font-size:.9rem;overflow-wrap:anywhere}
@@ -56,7 +60,7 @@ tr{break-inside:avoid}
 .sides{margin:.3rem 0 .3rem 1rem}
 .contents{columns:2;column-gap:2rem;padding:0;list-style:none}
 .contents li{break-inside:avoid;padding:.1rem 0}
-@media (max-width:34rem){.contents{columns:1}body{padding:1rem .75rem 3rem}.entry table{font-size:.87rem}}
+@media (max-width:34rem){.contents{columns:1}body{padding:1rem .75rem 3rem}.entry table,.like table{font-size:.87rem}}
 @media print{
 html{background:#fff;color:#000;font-size:9pt;line-height:1.35}
 .wide{overflow:visible}

@@ -5,7 +5,7 @@ import type { Reader } from "../../text/say.ts";
 import type { Scene, SceneText } from "../model.ts";
 import { type Block, type BookType, block, onPages, pageItems } from "./blocks.ts";
 import { outcomeOf } from "./entry-blocks.ts";
-import { likeEntries } from "./like-blocks.ts";
+import { likeEntries } from "./like.ts";
 import type { Book, BookChapter, BookEntry } from "./model.ts";
 
 export interface BookPage {
