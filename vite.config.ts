@@ -10,25 +10,27 @@ function firstAsked(): Plugin {
     transformIndexHtml: {
       order: "post",
       handler: (_html, { bundle = {}, filename }) => {
-        if (!filename.endsWith("index.html")) return [];
         const files = Object.values(bundle);
         const page = files.find(
           (file) => file.type === "chunk" && file.facadeModuleId?.endsWith("/page.tsx"),
         );
-        const fonts = files.filter(({ fileName }) => fileName.endsWith(".woff2"));
         const link = (attrs: Record<string, string | boolean>) => ({
           tag: "link",
           attrs: { ...attrs, crossorigin: true },
           injectTo: "head" as const,
         });
+        const fonts = files
+          .filter(({ fileName }) => fileName.endsWith(".woff2"))
+          .map(({ fileName }) =>
+            link({ rel: "preload", href: `/${fileName}`, as: "font", type: "font/woff2" }),
+          );
+        if (!filename.endsWith("index.html")) return fonts;
         return [
           ...(page?.type === "chunk" ? [page.fileName, ...page.imports] : []).map((fileName) =>
             link({ rel: "modulepreload", href: `/${fileName}` }),
           ),
           link({ rel: "preload", href: "/api/design", as: "fetch" }),
-          ...fonts.map(({ fileName }) =>
-            link({ rel: "preload", href: `/${fileName}`, as: "font", type: "font/woff2" }),
-          ),
+          ...fonts,
         ];
       },
     },

@@ -192,7 +192,11 @@ async function deskPart(browser: Browser, url: string, part: string, shown: stri
   await page.goto(url);
   await page.locator(".drawing-host [data-of]").first().waitFor({ state: "attached" });
   await page.waitForTimeout(1500);
-  const press = await page.locator(".part", { hasText: part }).evaluate((one) => {
+  const place = page.locator(".part", { hasText: part });
+  // A hand comes from somewhere before it presses.
+  await page.mouse.move(400, 300);
+  await place.hover();
+  const press = await place.evaluate((one) => {
     one.id = "bench-part";
     return "#bench-part";
   });

@@ -4,6 +4,7 @@ import { keepPreferences, type Preferences, readPreferences } from "../sheet/pre
 import { ReaderContext, useWords, wordsFor } from "../words.ts";
 import { DayView } from "./day/DayView.tsx";
 import { FindPiece } from "./find/FindPiece.tsx";
+import type { HeldDesign } from "./held.ts";
 import { HoldForm } from "./holds/HoldForm.tsx";
 import { HoldsView } from "./holds/HoldsView.tsx";
 import { PieceView } from "./piece/PieceView.tsx";
@@ -15,7 +16,7 @@ import { SurveyView } from "./survey/SurveyView.tsx";
 import { type Site, useSite } from "./use-site.ts";
 
 /** The pages of the site: one at a time, with the queue always in sight. */
-export function SitePage() {
+export function SitePage({ first }: { first: Promise<HeldDesign | undefined> }) {
   const [preferences, setPreferences] = useState<Preferences>(readPreferences);
   const [asProject, setAsProject] = useState<Partial<Reader>>({});
   const language = preferences.language ?? asProject.language ?? "en";
@@ -30,7 +31,7 @@ export function SitePage() {
       unusable: (field) => words.w("page.site.refused-field", { field }),
     };
   }, [reader]);
-  const site = useSite(language, whys);
+  const site = useSite(first, language, whys);
   const route = routeOf(useFragment());
   const display = site.held?.design.project.display;
   const title = w("page.site");

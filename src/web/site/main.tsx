@@ -6,14 +6,17 @@ import "./texts.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { adoptInks } from "../drawing/inks.ts";
+import { heldDesign } from "./held.ts";
 import { SitePage } from "./SitePage.tsx";
 
 const root = document.getElementById("root");
 if (root) {
+  // Read while the first frame is made.
+  const held = heldDesign();
   adoptInks();
   createRoot(root).render(
     <StrictMode>
-      <SitePage />
+      <SitePage first={held} />
     </StrictMode>,
   );
 }

@@ -1,8 +1,8 @@
 /** What the site pages stand on: the design, the journal with what still waits, and the way to tell something. */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { foldJournal, type SiteState } from "../../site/journal/fold.ts";
 import { createDesigner, type Designer } from "../work/designer.ts";
-import { freshDesign, type HeldDesign, heldDesign } from "./held.ts";
+import { freshDesign, type HeldDesign } from "./held.ts";
 import { lineTo } from "./queue/journal-api.ts";
 import { keepSending, type Sending } from "./queue/keep-sending.ts";
 import { keptQueue, tell } from "./queue/kept-queue.ts";
@@ -27,8 +27,11 @@ export interface Site {
 
 const NOTHING = foldJournal([]);
 
-/** @param language refusals are told in it, by the server and by `whys` */
-export function useSite(language: string, whys: Whys): Site {
+/**
+ * @param first what was held at the last visit
+ * @param language refusals are told in it, by the server and by `whys`
+ */
+export function useSite(first: Promise<HeldDesign | undefined>, language: string, whys: Whys): Site {
   const [held, setHeld] = useState<HeldDesign>();
   const [isLooking, setLooking] = useState(true);
   const [state, setState] = useState<SiteState>(NOTHING);
@@ -38,7 +41,7 @@ export function useSite(language: string, whys: Whys): Site {
   const sending = useRef<Sending>(undefined);
   const project = held?.project;
 
-  const known = useMemo(() => (project === undefined ? undefined : knownSite(project)), [project]);
+  const known = project === undefined ? undefined : knownSite(project);
 
   const look = useCallback(async (): Promise<void> => {
     try {
@@ -56,15 +59,20 @@ export function useSite(language: string, whys: Whys): Site {
     const show = (found: HeldDesign | undefined): void => {
       if (found && !isLeft) setHeld(found);
     };
-    void heldDesign().then(async (found) => {
+    void first.then(async (found) => {
       show(found);
+      // What the phone holds is shown whole before the network is asked: reading a design anew takes longer than a glance.
+      if (found)
+        await knownSite(found.project)
+          .look()
+          .catch(() => undefined);
       show(await freshDesign(theDesigner));
       if (!isLeft) setLooking(false);
     });
     return () => {
       isLeft = true;
     };
-  }, []);
+  }, [first]);
 
   useEffect(() => {
     void look();

@@ -40,7 +40,16 @@ export interface KnownSite {
   news(): Promise<Rest>;
 }
 
+const sites = new Map<string, KnownSite>();
+
+/** One for all that ask: what was read is not read again. */
 export function knownSite(project: string): KnownSite {
+  const known = sites.get(project) ?? createKnownSite(project);
+  sites.set(project, known);
+  return known;
+}
+
+function createKnownSite(project: string): KnownSite {
   const keys = keysOf(project);
   let fold: Fold | undefined;
   let state: SiteState | undefined;
@@ -52,20 +61,25 @@ export function knownSite(project: string): KnownSite {
   const lookNow = async (): Promise<SiteLook> => {
     const found = await transact(["queue", "journal", "device", "held"], "readonly", async (within) => {
       const device = within.objectStore("device");
-      const waiting = (await answerOf(within.objectStore("queue").getAll())) as Waiting[];
-      const folded = await numberOf(device, keys.folded);
+      const journal = within.objectStore("journal");
+      const entriesAfter = (number: number) => answerOf(journal.getAll(rangeAfter(project, number)));
+      const putBy = () => answerOf(within.objectStore("held").get(keys.fold));
+      const isFirst = fold === undefined;
+      // All in one breath: a page that is busy beginning would hear each answer late.
+      const [waiting, folded, known, entries, first] = await Promise.all([
+        answerOf(within.objectStore("queue").getAll()) as Promise<Waiting[]>,
+        numberOf(device, keys.folded),
+        numberOf(device, keys.whole),
+        entriesAfter(isFirst ? 0 : whole) as Promise<KnownEntry[]>,
+        (isFirst ? putBy() : undefined) as Promise<PutBy> | undefined,
+      ]);
+      const found = { waiting, whole: known };
       const isOther = waiting.some(({ place, refused }) => refused !== undefined && early.has(place));
-      const isAnew = fold === undefined || folded > whole || isOther;
-      const putBy = isAnew ? await answerOf(within.objectStore("held").get(keys.fold)) : undefined;
-      const after = isAnew ? ((putBy as PutBy | undefined)?.latest ?? 0) : whole;
-      const entries = await answerOf(within.objectStore("journal").getAll(rangeAfter(project, after)));
-      return {
-        waiting,
-        isAnew,
-        putBy: putBy as PutBy | undefined,
-        entries: entries as KnownEntry[],
-        whole: await numberOf(device, keys.whole),
-      };
+      if (isFirst) return { ...found, isAnew: true, putBy: first, entries };
+      if (folded <= whole && !isOther) return { ...found, isAnew: false, putBy: undefined, entries };
+      const again = (await putBy()) as PutBy | undefined;
+      const since = (await entriesAfter(again?.latest ?? 0)) as KnownEntry[];
+      return { ...found, isAnew: true, putBy: again, entries: since };
     });
     const own = found.waiting.filter((one) => one.project === project && one.refused === undefined);
     if (found.isAnew) {
