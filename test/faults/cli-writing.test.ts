@@ -122,7 +122,7 @@ describe("issue", () => {
     const { exit, err } = await stopping.run("issue", FILE, "--to", "job", "--language", "fr");
     stopping.clear();
     expect(exit).toBe(2);
-    expect(err).toContain("Arrêté avant l'écriture de job");
+    expect(err).toContain("Arrêté avant l’écriture de job");
     expect(desk.names()).toEqual(before.all);
     expect(desk.read("job/manifest.json")).toBe(before.manifest);
   });

@@ -182,7 +182,7 @@ describe("wrong use", () => {
 
   it("is told in French where that is asked for, as JSON where that is asked for", async () => {
     const french = await desk.run("chek", DEMO, "--language", "fr");
-    expect(french.err).toContain("Il n'y a pas de commande « chek »");
+    expect(french.err).toContain("Il n’y a pas de commande « chek »");
     const both = await desk.run("issue", DEMO, "--language=fr", "--json");
     expect(both.exit).toBe(2);
     expect(JSON.parse(both.out)).toMatchObject({ refused: "--to DIR doit être donné.", findings: [] });

@@ -41,7 +41,7 @@ describe("help", () => {
 
   it("is in the language of the system where none is asked for", async () => {
     const french = bench({ language: "fr" });
-    expect((await french.run("--help")).out).toContain("Le chemin d'un chantier");
+    expect((await french.run("--help")).out).toContain("Le chemin d’un chantier");
     french.clear();
   });
 

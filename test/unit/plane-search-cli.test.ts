@@ -18,7 +18,7 @@ describe("outerleaf planes", () => {
   it("says it in French, in the trade's words", async () => {
     const { out } = await desk.run("planes", DEMO, "--language", "fr");
     expect(out).toContain("combinaisons de lattes, cales et rabotage");
-    expect(out).toContain("lame d'air");
+    expect(out).toContain("lame d’air");
   });
 
   it("offers edits that --edit takes, after which the project has them", async () => {

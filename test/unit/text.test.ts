@@ -13,7 +13,7 @@ describe("sentences", () => {
   it("put values in: words as they stand, lists with commas, messages as sentences of their own", () => {
     const list = message("project.hint.words", { words: ["rim", "beam"] });
     expect(say(list, ENGLISH_MM)).toBe("Write one of: rim, beam.");
-    expect(say(list, french)).toBe("Écrivez l'un de ceux-ci : rim, beam.");
+    expect(say(list, french)).toBe("Écrivez l’un de ceux-ci : rim, beam.");
     const nested = message("project.hint.replace", { found: "7", wanted: message("project.wanted.list") });
     expect(say(nested, ENGLISH_MM)).toBe("Replace 7 by a list in [ ].");
   });
