@@ -37,7 +37,13 @@ export function laidAgain(ground: ZoneGround, { moves, keepOuts }: Relaid, draft
   });
   return {
     pieces,
-    joints: movedJoints(ground, { before: draft.joints, pieces, moved, keepOuts }),
+    joints: movedJoints(ground, {
+      before: draft.joints,
+      drawn: draft.pieces,
+      pieces,
+      moved,
+      keepOuts,
+    }),
     findings: [...draft.findings, ...(unlike.length > 0 ? [otherNow(ground, unlike)] : [])],
   };
 }

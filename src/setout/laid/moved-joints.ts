@@ -7,9 +7,13 @@ import { snap } from "../../units/length.ts";
 import { type DraftPiece, jointsOf } from "../draft.ts";
 import type { Joint } from "../facade.ts";
 import type { KeepOut, ZoneGround } from "../ground-plan.ts";
+import { breadth, straightStrips } from "./strips.ts";
 
 /** Pieces further apart than this do not face each other over a joint (mm). */
 const WIDEST_JOINT_MM = 60;
+
+/** What is left thinner between slanted edges is what whole steps of the grid left of their slant (mm). */
+const THINNEST_MM = 0.01;
 
 interface Strip {
   readonly rect: Rect;
@@ -19,17 +23,20 @@ interface Strip {
 
 /**
  * @param before joints as they were set out
+ * @param drawn pieces as they were set out
  * @param keepOuts openings as measured, with their clearances
  */
 export function movedJoints(
   ground: ZoneGround,
   {
     before,
+    drawn,
     pieces,
     moved,
     keepOuts,
   }: {
     readonly before: readonly Joint[];
+    readonly drawn: readonly DraftPiece[];
     readonly pieces: readonly DraftPiece[];
     readonly moved: ReadonlySet<string>;
     readonly keepOuts: readonly KeepOut[];
@@ -76,19 +83,28 @@ export function movedJoints(
     ...strips.map(({ rect }) => rectOutline(rect)),
     ...outs,
   ];
-  const rest = subtract(ground.region, [...covered, ...stays.map(({ region }) => region)]).flatMap(
-    (region) => {
+  // What was set out open and is no joint, as beside a rake or round a duct, stays so.
+  const open = subtract(ground.region, [
+    ...drawn.map(({ outline }) => outline),
+    ...before.map(({ region }) => region),
+    ...ground.keepOuts.map(({ rect }) => rectOutline(rect)),
+    ...ground.rounds.map(({ polygon }) => polygon),
+  ]).map(({ outline }) => outline);
+  const known = [...covered, ...stays.map(({ region }) => region), ...open];
+  const rest = subtract(ground.region, known)
+    .flatMap(straightStrips)
+    .flatMap((region) => {
       const { x, y } = polygonBounds(region.outline);
-      const [across, up] = [x[1] - x[0], y[1] - y[0]];
+      const width = snap(breadth(region.outline));
+      if (width < THINNEST_MM) return [];
       return jointsOf([region], {
         kind: "edge",
         face: ground.face.id,
         zone: ground.zone.id,
-        width: snap(Math.min(across, up)),
-        along: across < up ? "y" : "x",
+        width,
+        along: x[1] - x[0] < y[1] - y[0] ? "y" : "x",
       });
-    },
-  );
+    });
   return [...stays, ...between, ...rest];
 }
 
