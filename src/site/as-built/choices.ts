@@ -29,7 +29,10 @@ export function choicesAt(asked: AskedFace, opening: string): SideChoices[] {
     if (measured === undefined || measured === drawn) return [];
     const alone: AskedFace = {
       ...asked,
-      measured: { openings: [{ face, opening, sides: [{ side, drawn, measured }] }], ends: [] },
+      measured: {
+        openings: [{ face, opening, sides: [{ side, drawn, measured }], hasDiagonals: false }],
+        ends: [],
+      },
     };
     const absorbed = layAgain(alone, { may: "none" });
     const trimmed = layAgain(alone, { may: "trims" });

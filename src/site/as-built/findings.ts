@@ -13,7 +13,7 @@ export function asBuiltFindings(
   laid: readonly (FaceLaidAgain | CannotLay)[],
 ): Finding[] {
   return [
-    ...openings.flatMap((one) => [...unknownSides(one), ...leaning(project, one)]),
+    ...openings.flatMap((one) => [...unknownSides(one), ...unknownLean(one), ...leaning(project, one)]),
     ...ends.flatMap(({ face, end, drawn, measured }) =>
       drawn === measured
         ? []
@@ -53,6 +53,20 @@ function unknownSides({ face, opening, sides }: MeasuredOpening): Finding[] {
   ];
 }
 
+/** Diagonals that were measured tell nothing without the width. */
+function unknownLean({ face, opening, lean, hasDiagonals }: MeasuredOpening): Finding[] {
+  if (!hasDiagonals || lean !== undefined) return [];
+  return [
+    finding({
+      code: "M008",
+      outcome: "cannot evaluate",
+      where: { face, opening },
+      says: message("built.lean-unknown", { opening, face }),
+      hint: message("built.lean-unknown.hint"),
+    }),
+  ];
+}
+
 /** Jambs that lean take so much of the clearance beside them. */
 function leaning(project: Pick<Project, "asBuilt">, { face, opening, lean }: MeasuredOpening): Finding[] {
   if (lean === undefined) return [];
@@ -73,7 +87,20 @@ function leaning(project: Pick<Project, "asBuilt">, { face, opening, lean }: Mea
   ];
 }
 
-function ofLayout({ face, standing, cost, least }: FaceLaidAgain): Finding[] {
+function ofLayout({ face, standing, closing, cost, least }: FaceLaidAgain): Finding[] {
+  const wide = closing.map(({ kind, marks, opening, nominal, band }) =>
+    finding({
+      code: "M008",
+      outcome: "attention",
+      where: { face, marks, ...(opening !== undefined && { opening }) },
+      says: message(`built.closing-${kind}`, { mark: marks[0] ?? "", face, gap: nominal, band }),
+      hint: message("built.closing.hint"),
+      demand: band,
+      limit: nominal,
+      unit: "mm",
+      source: { kind: "common practice" },
+    }),
+  );
   const out = standing.map(({ marks, opening = "", after, band: [low, high] }) =>
     finding({
       code: "M008",
@@ -93,9 +120,10 @@ function ofLayout({ face, standing, cost, least }: FaceLaidAgain): Finding[] {
       source: { kind: "common practice" },
     }),
   );
-  if (least === cost) return out;
+  if (least === cost) return [...out, ...wide];
   return [
     ...out,
+    ...wide,
     finding({
       code: "S029",
       outcome: "attention",

@@ -40,6 +40,15 @@ export interface GapAfter {
   readonly band: readonly [least: number, most: number];
 }
 
+export interface Closing {
+  readonly kind: Gap["kind"];
+  readonly marks: readonly string[];
+  readonly opening?: string;
+  /** As set out, and how far it may be from that (mm). */
+  readonly nominal: number;
+  readonly band: number;
+}
+
 export interface FaceLaidAgain {
   readonly face: string;
   readonly kind: "found";
@@ -52,6 +61,8 @@ export interface FaceLaidAgain {
   /** By the weights, and what it is at least; the same where the search came to its end. */
   readonly cost: number;
   readonly least: number;
+  /** Of joints and of clearances the narrowest that their band lets close to nothing. */
+  readonly closing: readonly Closing[];
   /** Of its band, that the worst gap takes. */
   readonly share: number;
   /** Fields that rest on what is usual. */
@@ -104,6 +115,7 @@ export function layAgain(
     standing: gaps
       .filter(({ isStanding, gap: { after, band } }) => isStanding && (after < band[0] || after > band[1]))
       .map(({ gap }) => gap),
+    closing: closingGaps(question),
     cost: weighed(answer.cost),
     least: weighed(answer.least),
     share: Math.max(...placed.map((one) => one?.share ?? 0)),
@@ -120,6 +132,24 @@ function allowedCuts(question: FaceQuestion, may: "none" | "trims" | undefined):
   if (may === undefined) return question;
   const costs = question.costs.map(([trim]) => [may === "trims" ? trim : undefined, undefined] as const);
   return { costs, axes: question.axes };
+}
+
+function closingGaps({ gaps, allowed }: FaceQuestion): Closing[] {
+  return (["clearance", "joint"] as const).flatMap((kind): Closing[] => {
+    const open = gaps.filter((gap) => gap.kind === kind && gap.nominal > 0 && gap.least <= 0);
+    const [narrowest] = [...open].sort((a, b) => a.nominal - b.nominal);
+    if (!narrowest) return [];
+    const { marks, opening, nominal } = narrowest;
+    return [
+      {
+        kind,
+        marks,
+        ...(opening !== undefined && { opening }),
+        nominal: fromGridSteps(nominal),
+        band: allowed[kind],
+      },
+    ];
+  });
 }
 
 function gapAfter(

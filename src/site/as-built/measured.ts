@@ -22,6 +22,8 @@ export interface MeasuredOpening {
   readonly sides: readonly MeasuredSide[];
   /** How far its head stands to the right of its sill, from its diagonals (mm); undefined where a size or a diagonal is missing. */
   readonly lean?: number;
+  /** Any diagonal was measured. */
+  readonly hasDiagonals: boolean;
 }
 
 export interface MeasuredEnd {
@@ -106,6 +108,7 @@ function measuredOpening(
       side("head", opening.y[1], sum(sill, height)),
     ],
     ...(lean !== undefined && { lean }),
+    hasDiagonals: rising !== undefined || falling !== undefined,
   };
 }
 

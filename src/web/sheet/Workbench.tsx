@@ -216,6 +216,8 @@ export function Workbench(sources: WorkbenchProps) {
       return (
         <SurveyBand
           design={settled.design}
+          name={settled.name}
+          proving={settled.proving}
           document={present(settled.history).document}
           pick={pick}
           told={news?.state}

@@ -8,6 +8,8 @@ import { layAgain } from "../../site/as-built/lay-again.ts";
 import { type Measured, measuredOf } from "../../site/as-built/measured.ts";
 import { takenFaces } from "../../site/as-built/taken.ts";
 import type { SiteState } from "../../site/journal/fold.ts";
+import { DiagonalFields } from "../edit/fields/DiagonalFields.tsx";
+import { LayingFields } from "../edit/fields/LayingFields.tsx";
 import type { Edit } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { Choices } from "./Choices.tsx";
@@ -15,6 +17,8 @@ import { EndFields } from "./EndFields.tsx";
 import { FoundList } from "./FoundList.tsx";
 import { LaidPieces } from "./LaidPieces.tsx";
 import { ReadingField } from "./ReadingField.tsx";
+import { TakeLaid } from "./TakeLaid.tsx";
+import { useNewlyFailing } from "./use-newly-failing.ts";
 
 /** What is measured of a face, and the face laid again for it; undefined where nothing of it was measured. */
 export function useLaidAgain(
@@ -38,6 +42,8 @@ export type AskedAndLaid = NonNullable<ReturnType<typeof useLaidAgain>>;
 export function AsBuilt({
   source,
   face,
+  name,
+  proven,
   again,
   told,
   onEdit,
@@ -46,6 +52,10 @@ export function AsBuilt({
 }: {
   source: Source;
   face: string;
+  /** The file's. */
+  name: string;
+  /** What is found of the project as it stands; undefined while that is not proven. */
+  proven: readonly Finding[] | undefined;
   again: AskedAndLaid | undefined;
   told: SiteState | undefined;
   onEdit: (edit: Edit) => void;
@@ -67,6 +77,7 @@ export function AsBuilt({
     () => (again && found ? takeLaid(source, takenFaces(project, again.measured, [found])) : undefined),
     [again, found, project, source],
   );
+  const newly = useNewlyFailing({ name, document: source.document, findings: proven, change });
   if (openings.length === 0) return null;
   return (
     <section aria-label={w("page.survey.built")}>
@@ -109,18 +120,21 @@ export function AsBuilt({
           })}
         </tbody>
       </table>
+      <DiagonalFields {...{ source, face, onEdit }} />
       <EndFields {...{ source, face, onEdit }} />
       {(told?.openings ?? []).some(({ place }) => place.face === face) && (
         <p className="sub">{w("page.survey.built-told")}</p>
       )}
+      <LayingFields {...{ source, onEdit }} />
       {again && <Choices asked={again.asked} />}
       {found && <LaidPieces laid={found} onMark={onMark} />}
-      {change && (
-        <p className="edit-words">
-          <button type="button" onClick={() => onEdit(change)}>
-            {w("page.survey.take", { count: found?.pieces.length ?? 0 })}
-          </button>
-        </p>
+      {change && newly && (
+        <TakeLaid
+          count={found?.pieces.length ?? 0}
+          newly={newly}
+          onTake={() => onEdit(change)}
+          onFinding={onFinding}
+        />
       )}
       <div className="built-findings">
         <FoundList findings={findings} onFinding={onFinding} />

@@ -16,7 +16,7 @@ export function ReadingField({
   onChange: (mm: number) => void;
 }) {
   const { w } = useWords();
-  const { wrong, props } = useTypedLength({ value, decimals: 1, signed: true, onChange });
+  const { wrong, props } = useTypedLength({ value, decimals: 1, signed: true, isGuess: isFaint, onChange });
   return (
     <>
       <input className={isFaint ? "reading faint" : "reading"} aria-label={label} {...props} />

@@ -26,6 +26,10 @@ import "./survey.css";
 
 export interface SurveyBandProps {
   readonly design: Design;
+  /** The file's. */
+  readonly name: string;
+  /** The design's findings are still those of the one before. */
+  readonly proving: boolean;
   /** The project's JSON, which edits are made to. */
   readonly document: unknown;
   readonly pick: Pick | undefined;
@@ -42,6 +46,8 @@ export interface SurveyBandProps {
 /** The wall as it was read: its readings, the planes that battens can be packed to, and the packing at each crossing. */
 export const SurveyBand = memo(function SurveyBand({
   design,
+  name,
+  proving,
   document,
   pick,
   told,
@@ -134,7 +140,10 @@ export const SurveyBand = memo(function SurveyBand({
             <FoundList findings={findings} onFinding={onFinding} />
           </>
         )}
-        <AsBuilt {...{ source, face, again, told, onEdit, onMark, onFinding }} />
+        <AsBuilt
+          {...{ source, face, name, again, told, onEdit, onMark, onFinding }}
+          proven={proving ? undefined : design.findings}
+        />
         <p className="caution">{w("page.survey.caution")}</p>
       </Scrolls>
       {((map && isRead) || overlay) && (

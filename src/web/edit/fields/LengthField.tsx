@@ -9,6 +9,8 @@ export function LengthField({
   help,
   value,
   least,
+  most,
+  outside,
   onChange,
 }: {
   label: string;
@@ -17,15 +19,25 @@ export function LengthField({
   value: number | undefined;
   /** Less than this is refused (mm). */
   least?: number;
+  /** More than this is refused (mm). */
+  most?: number;
+  /** What is told of a length that is refused; that it is nothing, unless told. */
+  outside?: string;
   onChange: (mm: number) => void;
 }) {
   const { w } = useWords();
-  const { wrong, props } = useTypedLength({ value, least, decimals: 3, onChange });
+  const { wrong, props } = useTypedLength({ value, least, most, decimals: 3, onChange });
   return (
     <FieldFrame
       label={label}
       help={help}
-      wrong={wrong ? w(wrong === "short" ? "page.edit.too-short" : "page.edit.no-length") : undefined}
+      wrong={
+        wrong === false
+          ? undefined
+          : wrong === "unread"
+            ? w("page.edit.no-length")
+            : (outside ?? w("page.edit.too-short"))
+      }
     >
       {(id, told) => <input id={id} {...props} aria-describedby={told} />}
     </FieldFrame>

@@ -4,8 +4,8 @@ import { parseLength, printLength } from "../../../units/feet-inch.ts";
 import { useWords } from "../../words.ts";
 
 export interface TypedLength {
-  /** What is typed is no length, or too short a one. */
-  readonly wrong: false | "unread" | "short";
+  /** What is typed is no length, or too short or too long a one. */
+  readonly wrong: false | "unread" | "short" | "long";
   /** For the input. */
   readonly props: {
     readonly inputMode: "decimal" | "text";
@@ -21,20 +21,26 @@ export interface TypedLength {
 /**
  * @param value mm; absent where each one that is typed is another one
  * @param least less than this is refused (mm)
+ * @param most more than this is refused (mm)
  * @param onChange hears of a length once it is whole and differs
  */
 export function useTypedLength({
   value,
   least,
+  most,
   decimals,
   signed = false,
+  isGuess = false,
   onChange,
 }: {
   readonly value: number | undefined;
   readonly least?: number | undefined;
+  readonly most?: number | undefined;
   readonly decimals: number;
   /** It is often less than nothing. */
   readonly signed?: boolean;
+  /** Nobody has said the value: the same one typed, or taken with Enter, is heard of as well. */
+  readonly isGuess?: boolean;
   readonly onChange: (mm: number) => void;
 }): TypedLength {
   const { reader } = useWords();
@@ -52,10 +58,12 @@ export function useTypedLength({
   const read =
     typed === undefined || empty ? undefined : parseLength(typed, reader.units === "mm" ? "mm" : "in");
   const short = read?.ok === true && least !== undefined && read.value < least;
-  const wrong = read?.ok === false ? "unread" : short ? "short" : false;
-  const commit = (): void => {
+  const long = read?.ok === true && most !== undefined && read.value > most;
+  const wrong = read?.ok === false ? "unread" : short ? "short" : long ? "long" : false;
+  const commit = (entered = false): void => {
     if (wrong) return;
     setTyped(undefined);
+    if (isGuess && value !== undefined && (read?.ok ? read.value === value : entered)) onChange(value);
     if (read?.ok && typed !== shown && read.value !== value) onChange(read.value);
   };
   return {
@@ -67,9 +75,9 @@ export function useTypedLength({
       value: typed ?? shown,
       "aria-invalid": wrong !== false,
       onChange: ({ currentTarget }) => setTyped(currentTarget.value),
-      onBlur: commit,
+      onBlur: () => commit(),
       onKeyDown({ key }) {
-        if (key === "Enter") commit();
+        if (key === "Enter") commit(true);
         if (key === "Escape") setTyped(undefined);
       },
     },

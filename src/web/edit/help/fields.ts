@@ -13,6 +13,7 @@ const OPENING: Path = [...FACE, "openings", 0];
 const PENETRATION: Path = [...FACE, "penetrations", 0];
 const WIND: Path = ["site", "wind"];
 const SAW: Path = ["stock", "saw"];
+const BUILT: Path = ["asBuilt"];
 const LABELS: Path = ["sheets", "labels"];
 const ZONE: Path = [...FACE, "zones", 0];
 
@@ -84,6 +85,15 @@ export const FIELDS = {
   "packing-minutes-spot": { at: ["packingWork", "minutesPerSpot"] },
   "packing-price-packer": { at: ["packingWork", "pricePerPacker"] },
   "packing-price-hour": { at: ["packingWork", "pricePerHour"] },
+  "built-opening": {},
+  "built-diagonal-rising": { at: [...BUILT, "openings", 0, "diagonals", 0] },
+  "built-diagonal-falling": { at: [...BUILT, "openings", 0, "diagonals", 1] },
+  "laying-joint": { at: [...BUILT, "within", "joint"], usual: { on: [2, 0.0625] } },
+  "laying-clearance": { at: [...BUILT, "within", "clearance"], usual: { on: [3, 0.125] } },
+  "laying-trim-cut": { at: [...BUILT, "weights", "trimCut"] },
+  "laying-remake-cut": { at: [...BUILT, "weights", "remakeCut"] },
+  "laying-trim-finished": { at: [...BUILT, "weights", "trimFinished"] },
+  "laying-remake-finished": { at: [...BUILT, "weights", "remakeFinished"] },
   "crew-face": { at: ["crews"] },
   "sheet-paper": { at: ["sheets", "paper"] },
   "label-paper": { at: [...LABELS, "paper"] },
