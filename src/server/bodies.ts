@@ -25,7 +25,13 @@ export const revisionBody = z.strictObject({
 /** Entries are read one by one, so that a bad one does not hold up the others. */
 export const entriesBody = z.strictObject({ entries: z.array(z.unknown()).min(1).max(200) });
 
-export const signInBody = z.strictObject({ secret: z.string().regex(SECRET) });
+/** Characters of a device's name, as whoever signs in gives it. */
+export const LONGEST_DEVICE = 60;
+
+export const signInBody = z.strictObject({
+  secret: z.string().regex(SECRET),
+  device: z.string().trim().max(LONGEST_DEVICE).optional(),
+});
 
 export const invitationBody = z.strictObject({
   name: z.string().trim().min(1).max(100),

@@ -35,6 +35,8 @@ const STATUS = {
   "no-phones": 409,
   "other-role": 409,
   "no-person": 404,
+  "no-session": 404,
+  "own-session": 409,
   "batch-too-large": 413,
   "bad-range": 400,
   "bad-set": 422,

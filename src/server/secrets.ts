@@ -19,7 +19,10 @@ export interface Secret {
 export const invitationSecret = (now: Date): Secret => secret(now, INVITED_DAYS);
 export const sessionSecret = (now: Date): Secret => secret(now, SIGNED_IN_DAYS);
 
-export function newPersonId(): string {
+export const newPersonId = newId;
+export const newSessionId = newId;
+
+function newId(): string {
   return randomBytes(8).toString("hex");
 }
 

@@ -96,6 +96,13 @@ const MIGRATIONS: readonly string[] = [
      count INTEGER NOT NULL,
      content BLOB NOT NULL
    ) STRICT;`,
+  // Of sessions that were there, when they began follows from the ninety days for which they were given.
+  `ALTER TABLE sessions ADD COLUMN id TEXT NOT NULL DEFAULT '';
+   ALTER TABLE sessions ADD COLUMN device TEXT NOT NULL DEFAULT '';
+   ALTER TABLE sessions ADD COLUMN begun TEXT NOT NULL DEFAULT '';
+   ALTER TABLE sessions ADD COLUMN seen TEXT;
+   UPDATE sessions SET id = lower(hex(randomblob(8))), begun = strftime('%Y-%m-%dT%H:%M:%fZ', until, '-90 days');
+   CREATE UNIQUE INDEX sessions_by_id ON sessions (id);`,
 ];
 
 /** What stands in such a table can neither be changed nor deleted, whatever a mistake of ours may ask for. */

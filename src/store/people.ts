@@ -1,6 +1,7 @@
 /** Who may come in from other devices, and what was done about that. Secrets are never here, only their SHA-256. */
 import { type Kysely, sql } from "kysely";
 import type { Role } from "./role.ts";
+import type { Sessions } from "./sessions.ts";
 import type { Tables } from "./tables.ts";
 import type { Writing } from "./writing.ts";
 
@@ -8,6 +9,12 @@ export interface Person {
   readonly id: string;
   readonly name: string;
   readonly role: Role;
+}
+
+/** Someone on a device that is signed in. */
+export interface SignedIn extends Person {
+  /** The id of that device's session. */
+  readonly session: string;
 }
 
 export interface ListedPerson extends Person {
@@ -26,6 +33,14 @@ export interface Lease {
   readonly hash: string;
   /** ISO 8601, UTC. */
   readonly until: string;
+}
+
+/** A session that begins. */
+export interface NewSession extends Lease {
+  /** Names it in lists; nothing of the secret. */
+  readonly id: string;
+  /** The device's name as it was given; empty where none was. */
+  readonly device: string;
 }
 
 export interface Invitation extends Lease {
@@ -54,9 +69,9 @@ export interface People {
    */
   invite(invitation: Invitation, now: Time): Promise<Person | undefined>;
   /** Exchanges an invitation for a session, once. Undefined where it is used, too old, unknown, or its person shut out. */
-  redeem(invitation: string, session: Lease, now: Time): Promise<Person | undefined>;
-  /** Whose session it is; undefined where it has ended. */
-  signedIn(session: string, now: Time): Promise<Person | undefined>;
+  redeem(invitation: string, session: NewSession, now: Time): Promise<Person | undefined>;
+  /** Whose session it is, which is written down as seen; undefined where it has ended. */
+  signedIn(session: string, now: Time): Promise<SignedIn | undefined>;
   signOut(session: string, now: Time): Promise<void>;
   /** Shuts a person out: sessions and invitations end at once. False where there is nobody of this id to shut out. */
   revoke(id: string, now: Time): Promise<boolean>;
@@ -65,7 +80,7 @@ export interface People {
   noted(limit: number): Promise<readonly AuditLine[]>;
 }
 
-export function peopleIn(tables: Kysely<Tables>, writing: Writing): People {
+export function peopleIn(tables: Kysely<Tables>, writing: Writing, sessions: Sessions): People {
   return {
     list: async ({ time }) => {
       const rows = await tables
@@ -129,21 +144,26 @@ export function peopleIn(tables: Kysely<Tables>, writing: Writing): People {
         await within.updateTable("invitations").set({ used: time }).where("hash", "=", invitation).execute();
         await within
           .insertInto("sessions")
-          .values({ ...session, person: person.id, ended: null })
+          .values({ ...session, person: person.id, ended: null, begun: time, seen: time })
           .execute();
         return person;
       }),
 
-    signedIn: (session, { time }) =>
-      tables
+    async signedIn(session, { time }) {
+      const found = await tables
         .selectFrom("sessions")
         .innerJoin("people", "people.id", "sessions.person")
-        .select(["people.id", "name", "role"])
+        .select(["people.id", "name", "role", "sessions.id as session", "seen"])
         .where("hash", "=", session)
         .where("ended", "is", null)
         .where("until", ">", time)
         .where("revoked", "is", null)
-        .executeTakeFirst(),
+        .executeTakeFirst();
+      if (!found) return undefined;
+      const { seen, ...person } = found;
+      await sessions.see({ id: person.session, seen }, { time });
+      return person;
+    },
 
     signOut: async (session, { time }) => {
       await tables

@@ -18,6 +18,7 @@ import {
   type RevisionInfo,
   tagOf,
 } from "./revision.ts";
+import { type Sessions, sessionsIn } from "./sessions.ts";
 import type { RevisionTable, Tables } from "./tables.ts";
 import { thinOut } from "./thin-out.ts";
 import { writingIn } from "./writing.ts";
@@ -40,6 +41,7 @@ export interface Store {
   readonly journal: Journal;
   readonly issued: Issued;
   readonly people: People;
+  readonly sessions: Sessions;
   readonly archives: Archives;
   /** Writes all of it into a new file, while others go on writing. */
   backUp(file: string): void;
@@ -52,6 +54,7 @@ export function createStore(database: Database): Store {
   const tables = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
 
   const writing = writingIn(database, tables);
+  const sessions = sessionsIn(tables);
 
   return {
     async list() {
@@ -136,7 +139,8 @@ export function createStore(database: Database): Store {
     attachments: attachmentsIn(tables, writing),
     journal: journalIn(tables, writing),
     issued: issuedIn(tables, writing),
-    people: peopleIn(tables, writing),
+    people: peopleIn(tables, writing, sessions),
+    sessions,
     archives: archivesIn(writing),
 
     backUp: (file) => copyInto(database, file),

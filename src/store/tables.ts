@@ -112,6 +112,11 @@ interface SessionTable {
   person: string;
   until: string;
   ended: string | null;
+  /** Names it in lists; nothing of the secret. */
+  id: string;
+  device: string;
+  begun: string;
+  seen: string | null;
 }
 
 /** Only added to. */

@@ -52,6 +52,7 @@ const filled = (path: string): string =>
   path
     .replace("people/{id}", `people/${"0".repeat(16)}`)
     .replace("{id}", ID)
+    .replace("{session}", "0".repeat(16))
     .replace("{number}", "1")
     .replace("{sha256}", sha256(PNG))
     .replace("{name}", "porch.outerleaf.json");

@@ -32,7 +32,7 @@ export interface Guarded {
   signIn(name: string, role: Role): Promise<string>;
   wait(ms: number): void;
   now(): Date;
-  /** Everything in the database but the notes of what was refused. */
+  /** Everything in the database but the notes of what was refused, and when a device was last seen. */
   dump(): string;
 }
 
@@ -90,7 +90,18 @@ export async function guardedServer(): Promise<Guarded> {
         .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name <> 'audit' ORDER BY name")
         .pluck()
         .all() as string[];
-      const rows = names.map((name) => [name, database.prepare(`SELECT * FROM "${name}"`).raw().all()]);
+      const rows = names.map((name) => {
+        const columns = (database.pragma(`table_info("${name}")`) as { name: string }[])
+          .map((column) => column.name)
+          .filter((column) => name !== "sessions" || column !== "seen");
+        return [
+          name,
+          database
+            .prepare(`SELECT ${columns.join(", ")} FROM "${name}"`)
+            .raw()
+            .all(),
+        ];
+      });
       database.close();
       return createHash("sha256").update(JSON.stringify(rows)).digest("hex");
     },

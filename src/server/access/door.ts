@@ -3,7 +3,7 @@
  * table is refused. The page's own files are open: they hold the program and nothing of a project.
  */
 import type { MiddlewareHandler } from "hono";
-import type { People, Person } from "../../store/people.ts";
+import type { People, SignedIn } from "../../store/people.ts";
 import { ROLES, type Role } from "../../store/role.ts";
 import { sha256 } from "../answers.ts";
 import { operationAt } from "../api/find.ts";
@@ -64,7 +64,7 @@ export function sessionIn(request: Request): string | undefined {
   return value !== undefined && SECRET.test(value) ? value : undefined;
 }
 
-export async function personBehind(request: Request, { people, now }: Door): Promise<Person | undefined> {
+export async function personBehind(request: Request, { people, now }: Door): Promise<SignedIn | undefined> {
   const secret = sessionIn(request);
   return secret === undefined ? undefined : people.signedIn(sha256(secret), { time: now().toISOString() });
 }

@@ -7,9 +7,10 @@ import { invitationBody, readBody, signInBody } from "../bodies.ts";
 import type { Keeping } from "../keeping.ts";
 import { isOwnPage } from "../policy.ts";
 import { refuse } from "../refusals.ts";
-import { invitationLink, invitationSecret, newPersonId, sessionSecret } from "../secrets.ts";
+import { invitationLink, invitationSecret, newPersonId, newSessionId, sessionSecret } from "../secrets.ts";
 import { addressOf, COOKIE, sessionIn } from "./door.ts";
 import { limitOf } from "./limits.ts";
+import { sessionRoutes } from "./session-routes.ts";
 import { whoOf } from "./signed-in.ts";
 
 const LARGEST_BODY = 4096;
@@ -28,7 +29,8 @@ export interface AccessOptions extends Keeping {
   readonly outside?: string | undefined;
 }
 
-export function accessRoutes({ store: { people }, now, guarded, outside }: AccessOptions): Hono {
+export function accessRoutes({ store, now, guarded, outside }: AccessOptions): Hono {
+  const { people } = store;
   const routes = new Hono();
   const mayTry = limitOf(SIGN_IN_RATE, now);
   const mayAllTry = limitOf(SIGN_IN_RATE_OF_ALL, now);
@@ -57,7 +59,9 @@ export function accessRoutes({ store: { people }, now, guarded, outside }: Acces
       const body = await readBody(req.raw, signInBody);
       if (!body) return refuse("unread-body", req.raw);
       const session = sessionSecret(now());
-      const person = await people.redeem(sha256(body.secret), session.lease, { time: time() });
+      const { secret, device = "" } = body;
+      const begun = { ...session.lease, id: newSessionId(), device };
+      const person = await people.redeem(sha256(secret), begun, { time: time() });
       if (!person) {
         mayTry.take(address);
         mayAllTry.take("");
@@ -109,6 +113,8 @@ export function accessRoutes({ store: { people }, now, guarded, outside }: Acces
     await note(context, "shut-out", { person: id });
     return json({ revoked: true }, req.raw);
   });
+
+  routes.route("/", sessionRoutes({ store, now, guarded }));
 
   routes.get("/audit", async ({ req }) => json({ lines: await people.noted(NOTED) }, req.raw));
 

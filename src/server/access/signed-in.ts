@@ -1,11 +1,11 @@
 /** Who asks, once the door has let them in. It stands with the context: a request is made anew where its body is measured. */
 import type { Context } from "hono";
-import type { Person } from "../../store/people.ts";
+import type { SignedIn } from "../../store/people.ts";
 
 declare module "hono" {
   interface ContextVariableMap {
     /** Absent for whoever sits at this machine. */
-    person?: Person;
+    person?: SignedIn;
   }
 }
 

@@ -27,6 +27,21 @@ export const people = z.strictObject({
   ),
 });
 
+export const sessions = z.strictObject({
+  sessions: z.array(
+    z.strictObject({
+      id: z.string().describe("Names it and lets nobody in: the secret is told nowhere."),
+      device: z.string().describe("As given at sign-in; empty where no name was."),
+      begun: time,
+      seen: time.nullable().describe("To five minutes; null where it was not kept yet."),
+      until: time,
+      own: z.boolean().describe("It is the one that asks."),
+    }),
+  ),
+});
+
+export const ended = z.strictObject({ ended: z.literal(true) });
+
 export const invitation = z.strictObject({
   person: z.strictObject({ id: z.string(), name: z.string(), role }),
   link: z.url().describe("Shown this once; good for one use."),

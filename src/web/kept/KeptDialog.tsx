@@ -2,6 +2,8 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { fetchKept, fetchRevisions, type KeptList, type RevisionInfo } from "../work/kept-api.ts";
+import { fetchMe, type Me } from "../work/people-api.ts";
+import { Devices } from "./Devices.tsx";
 import { People } from "./People.tsx";
 import { RemoveProject } from "./RemoveProject.tsx";
 import { RevisionChanges } from "./RevisionChanges.tsx";
@@ -17,7 +19,12 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
   const [revisions, setRevisions] = useState<readonly RevisionInfo[]>([]);
   const [looked, setLooked] = useState<readonly number[]>([]);
   const [withPeople, setWithPeople] = useState(false);
-  useEffect(() => dialog.current?.showModal(), []);
+  const [withDevices, setWithDevices] = useState(false);
+  const [me, setMe] = useState<Me>();
+  useEffect(() => {
+    dialog.current?.showModal();
+    void fetchMe().then((asked) => asked.ok && setMe(asked.answer));
+  }, []);
   const ask = useCallback(() => void fetchKept().then((found) => setList(found ?? "unreached")), []);
   useEffect(ask, [ask]);
 
@@ -127,6 +134,12 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
           </section>
         )}
       </div>
+      {me?.signedIn && (
+        <details className="kept-others" onToggle={(event) => setWithDevices(event.currentTarget.open)}>
+          <summary>{w("page.kept.own-devices")}</summary>
+          {withDevices && <Devices />}
+        </details>
+      )}
       <details className="kept-others" onToggle={(event) => setWithPeople(event.currentTarget.open)}>
         <summary>{w("page.kept.people")}</summary>
         {withPeople && <People />}

@@ -12,6 +12,7 @@ import {
   type Role,
   shutOut,
 } from "../work/people-api.ts";
+import { Devices } from "./Devices.tsx";
 import { sayTime } from "./time.ts";
 
 /** Who may come in from other devices: invited with a link, each in a role, and shut out again. */
@@ -52,6 +53,7 @@ export function People() {
                     invited !== null &&
                     ` · ${w("page.kept.invited-until", { time: sayTime(invited, reader) })}`}
                 </span>
+                {revoked === null && sessions > 0 && <DevicesOf id={id} name={name} onEnded={ask} />}
               </span>
               {revoked === null && <ShutOut name={name} onShut={() => shut(id)} />}
             </li>
@@ -78,6 +80,18 @@ export function People() {
         </div>
       )}
     </>
+  );
+}
+
+/** Asked for when it is opened. */
+function DevicesOf({ id, name, onEnded }: { id: string; name: string; onEnded: () => void }) {
+  const { w } = useWords();
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary aria-label={w("page.kept.devices-of", { name })}>{w("page.kept.devices-which")}</summary>
+      {open && <Devices of={id} onEnded={onEnded} />}
+    </details>
   );
 }
 

@@ -37,6 +37,34 @@ export const invite = (person: { readonly name: string; readonly role: Role }) =
     (made: Invitation) => made,
   );
 
+export interface DeviceSession {
+  readonly id: string;
+  /** As given at sign-in; empty where no name was. */
+  readonly device: string;
+  /** ISO 8601, UTC; `seen` to some minutes. */
+  readonly begun: string;
+  readonly seen: string | null;
+  /** It is this one. */
+  readonly own: boolean;
+}
+
+export interface Me {
+  readonly signedIn: boolean;
+  readonly role: Role;
+}
+
+export const fetchMe = () => asked("/api/me", {}, (me: Me) => me);
+
+/** @param of a person's id; absent for whoever asks */
+const sessionsAt = (of: string | undefined): string =>
+  of === undefined ? "/api/sessions" : `/api/people/${of}/sessions`;
+
+export const fetchSessions = (of?: string) =>
+  asked(sessionsAt(of), {}, ({ sessions }: { sessions: readonly DeviceSession[] }) => sessions);
+
+export const endSession = (id: string, of?: string) =>
+  asked(`${sessionsAt(of)}/${id}`, { method: "DELETE" }, () => true);
+
 export const shutOut = (id: string) => asked(`/api/people/${id}`, { method: "DELETE" }, () => true);
 
 async function asked<Body, Answer>(

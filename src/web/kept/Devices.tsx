@@ -1,0 +1,80 @@
+import { useCallback, useEffect, useState } from "react";
+import { useWords } from "../words.ts";
+import { type Asked, type DeviceSession, endSession, fetchSessions } from "../work/people-api.ts";
+import { sayTime } from "./time.ts";
+
+/** The devices on which someone is signed in, each with a press that ends its session alone. */
+export function Devices({
+  of,
+  onEnded,
+}: {
+  /** A person's id; absent for whoever asks. */
+  of?: string;
+  onEnded?: () => void;
+}) {
+  const { w, reader } = useWords();
+  const [devices, setDevices] = useState<readonly DeviceSession[]>();
+  const [wrong, setWrong] = useState<string>();
+  const take = useCallback(
+    <Answer,>(asked: Asked<Answer>, use: (answer: Answer) => void): void => {
+      setWrong(asked.ok ? undefined : (asked.says ?? w("page.kept.unreached")));
+      if (asked.ok) use(asked.answer);
+    },
+    [w],
+  );
+  const ask = useCallback(() => fetchSessions(of).then((asked) => take(asked, setDevices)), [of, take]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each person, when the list is opened
+  useEffect(() => void ask(), [of]);
+  const end = async (id: string): Promise<void> => {
+    const asked = await endSession(id, of);
+    // One that has ended meanwhile is gone from the list as well.
+    await ask();
+    if (!asked.ok) setWrong(asked.says ?? w("page.kept.unreached"));
+    onEnded?.();
+  };
+  return (
+    <>
+      {wrong !== undefined && <p role="alert">{wrong}</p>}
+      {devices?.length === 0 && <p className="sub">{w("page.kept.no-devices")}</p>}
+      {devices !== undefined && devices.length > 0 && (
+        <ul className="kept-people kept-devices">
+          {devices.map(({ id, device, begun, seen, own }) => (
+            <li key={id}>
+              <span>
+                {device === "" ? w("page.kept.device-unnamed") : device}
+                {own && ` · ${w("page.kept.device-here")}`}
+                <span className="sub">
+                  {w("page.kept.device-begun", { time: sayTime(begun, reader) })}
+                  {seen !== null && ` · ${w("page.kept.device-seen", { time: sayTime(seen, reader) })}`}
+                </span>
+              </span>
+              {!own && (
+                <EndDevice
+                  device={device === "" ? w("page.kept.device-unnamed") : device}
+                  onEnd={() => void end(id)}
+                />
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+/** Pressed twice: the device is out at once, and what it has not sent waits for another sign-in. */
+function EndDevice({ device, onEnd }: { device: string; onEnd: () => void }) {
+  const { w } = useWords();
+  const [sure, setSure] = useState(false);
+  const key = sure ? "page.kept.end-device-now" : "page.kept.end-device";
+  return (
+    <button
+      type="button"
+      className="kept-act"
+      aria-label={w(`${key}-which`, { device })}
+      onClick={() => (sure ? onEnd() : setSure(true))}
+    >
+      {w(key)}
+    </button>
+  );
+}
