@@ -85,6 +85,7 @@ describeWithStore("the routes", () => {
       ["get", "/api/me", { path: "/api/me" }],
       ["post", "/api/people", { method: "POST", path: "/api/people", body: invited }],
       ["get", "/api/people", { path: "/api/people" }],
+      ["get", "/api/sessions", { path: "/api/sessions" }],
       ["get", "/api/audit", { path: "/api/audit" }],
     ] as const;
     const ajv = new Ajv2020({ strict: false, formats: { "date-time": true, uri: true } });
