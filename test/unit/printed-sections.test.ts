@@ -33,4 +33,22 @@ describe.each(EXAMPLES)("the printed sections of %s", (name) => {
       expect(face).toBeDefined();
     }
   });
+
+  it("show the base of every zone of a wall, beside a recess that begins there", () => {
+    const sheets = drawingSheets({ design: made, findings: [], reader, only: ["sections"] });
+    const walls = made.facade.faces.filter(({ frame }) => frame.level === undefined);
+    for (const { id, zones, openings } of walls) {
+      for (const zone of zones) {
+        const shown = sheets
+          .filter(({ name: file }) => file.replace(/-\d+$/, "") === `section-${id}-${zone.id}`)
+          .flatMap(({ svg }) => [...svg.matchAll(/data-view="section-.+?-(-?\d+)-base"/g)])
+          .map(([, at]) => Number(at));
+        expect({ id, zone: zone.id, bases: shown.length }).toEqual({ id, zone: zone.id, bases: 1 });
+        const low = polygonBounds(zone.region).y[0];
+        const recesses = openings.filter(({ kind, region }) => kind === "recess" && region.y[0] <= low);
+        const [at = Number.NaN] = shown;
+        expect(recesses.filter(({ region: { x } }) => x[0] < at && at < x[1])).toEqual([]);
+      }
+    }
+  });
 });

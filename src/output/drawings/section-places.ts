@@ -2,7 +2,7 @@
  * Where each face is cut: an upright section of each zone, and level ones at a jamb, at junctions and at a corner; a soffit across. The
  * sheets of sections and the marks on the elevation both ask here.
  */
-import type { Interval } from "../../geometry/interval.ts";
+import { type Interval, intervalLength, subtractIntervals } from "../../geometry/interval.ts";
 import { polygonBounds } from "../../geometry/polygon.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { stretchesOf } from "../../scene/views/plan-cut.ts";
@@ -39,19 +39,44 @@ export function nextOf(
   return faces.find((one) => one.id === right);
 }
 
-/** Upright cuts have letters from A by their zones, level ones from M: neither moves the other. A soffit has no upright cut. */
+/**
+ * One in each zone, and one more where that goes through a recess down to the base, so that the wall is seen from its base up. Upright
+ * cuts have letters from A by their zones, the second ones after them, level ones from M: neither moves the other. A soffit has no
+ * upright cut.
+ */
 export function uprightCuts(face: FaceLayout): UprightCut[] {
   if (face.frame.level !== undefined) return [];
-  return face.zones.map((zone, i): UprightCut => {
-    const at = sectionAt(face, zone);
-    return {
+  const first = face.zones.map((zone) => ({ zone, at: sectionAt(face, zone) }));
+  const second = first.flatMap(({ zone, at }) => {
+    const beside = isOverRecess(face, zone, at) ? besideOpenings(face, zone) : undefined;
+    return beside === undefined ? [] : [{ zone, at: beside }];
+  });
+  return [...first, ...second].map(
+    ({ zone, at }, i): UprightCut => ({
       mark: `${face.code}-${letter(i, "A")}`,
       cut: "upright",
       at,
       scene: sectionId(face.id, at),
       zone,
-    };
-  });
+    }),
+  );
+}
+
+function isOverRecess(face: FaceLayout, zone: ZoneLayout, at: number): boolean {
+  const low = polygonBounds(zone.region).y[0];
+  return face.openings.some(
+    ({ kind, region: { x, y } }) => kind === "recess" && x[0] < at && at < x[1] && y[0] <= low,
+  );
+}
+
+/** In the widest stretch of a zone that no opening takes; undefined where openings take it all. */
+function besideOpenings(face: FaceLayout, zone: ZoneLayout): number | undefined {
+  const free = subtractIntervals(
+    polygonBounds(zone.region).x,
+    face.openings.map(({ region }) => region.x),
+  );
+  const [widest] = free.sort((a, b) => intervalLength(b) - intervalLength(a));
+  return widest && clearOfJoints(face, zone, widest);
 }
 
 export function levelCuts(face: FaceLayout, next: FaceLayout | undefined): LevelCut[] {
@@ -148,7 +173,10 @@ function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
   const through = face.openings
     .map(({ region: { x } }) => ({ x, from: Math.max(left, x[0]), to: Math.min(right, x[1]) }))
     .find(({ x, from, to }) => to - from > (x[1] - x[0]) / 2);
-  const { from, to } = through ?? { from: left, to: right };
+  return clearOfJoints(face, zone, through ? [through.from, through.to] : [left, right]);
+}
+
+function clearOfJoints(face: FaceLayout, zone: ZoneLayout, [from, to]: Interval): number {
   const clad = face.pieces
     .filter((piece) => piece.zone === zone.id && (piece.kind === "board" || piece.kind === "sheet"))
     .map(({ outline }) => polygonBounds(outline).x);
@@ -157,7 +185,7 @@ function sectionAt(face: FaceLayout, zone: ZoneLayout): number {
   return others.reduce((best, x) => (cutBy(x) > cutBy(best) ? x : best), first);
 }
 
-/** Where along an opening or zone a section may stand: the middle first. */
+/** Where along an opening or a stretch of a zone a section may stand: the middle first. */
 const SHARES: readonly number[] = [0.5, 0.42, 0.58, 0.3, 0.7];
 
 /** The zone that reaches a place of the face. */

@@ -1,6 +1,7 @@
 /** Vertical sections of each zone, with its base, sill and head at a larger scale. */
 import { polygonBounds } from "../../../geometry/polygon.ts";
 import type { Face } from "../../../project/schema/project.ts";
+import type { Scene } from "../../../scene/model.ts";
 import type { DetailMark } from "../../../scene/views/detail-marks.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import { withPlaceNames } from "../../../scene/views/place-name.ts";
@@ -9,10 +10,10 @@ import { verticalSection } from "../../../scene/views/vertical-section.ts";
 import type { FaceLayout, ZoneLayout, ZonePlane } from "../../../setout/facade.ts";
 import { type Message, message } from "../../../text/message.ts";
 import type { Drawing, KindFacts } from "../facts.ts";
-import { oneByOne } from "../grouped.ts";
+import { grouped, oneByOne } from "../grouped.ts";
 import { ownFace, ownPlanes } from "../of-face.ts";
 import { fittingView } from "../paper.ts";
-import { elevationOf, uprightCuts } from "../section-places.ts";
+import { elevationOf, type UprightCut, uprightCuts } from "../section-places.ts";
 
 export function sectionSheets(facts: KindFacts): Iterable<Drawing> {
   const { project, facade } = facts.design;
@@ -39,7 +40,7 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
   const type = message("drawing.document-type.section");
   const facade = { faces: [face], planes };
   const project = { structure, claddings, stock: { screws }, faces: own ? [own] : [] };
-  return uprightCuts(face).flatMap(({ zone, at: x, mark, scene: id }): Drawing[] => {
+  const scenesOf = ({ zone, at: x, mark, scene: id }: UprightCut): Scene[] => {
     const at = { face: face.id, x };
     const parts = details(face, { zone, x, mark, section: id });
     const whole = fittingView(paper, (scale) => {
@@ -50,10 +51,11 @@ function sectionsOf({ face, own, planes, structure, claddings, screws, paper }: 
       const scene = verticalSection(facade, project, { ...at, id: of, y, title });
       return scene && withPlaceNames(scene, { detail: [{ mark: name, on: id }] });
     });
-    const scenes = [whole, ...beside].filter((scene) => scene !== undefined);
-    return scenes.length === 0
-      ? []
-      : [{ name: `section-${face.id}-${zone.id}`, type, scenes, face: face.id }];
+    return [whole, ...beside].filter((scene) => scene !== undefined);
+  };
+  return [...grouped(uprightCuts(face), ({ zone }) => zone.id)].flatMap(([zone, cuts]): Drawing[] => {
+    const scenes = cuts.flatMap(scenesOf);
+    return scenes.length === 0 ? [] : [{ name: `section-${face.id}-${zone}`, type, scenes, face: face.id }];
   });
 }
 
