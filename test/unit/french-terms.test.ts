@@ -17,6 +17,7 @@ const TERMS: readonly (readonly [key: string, word: string, others: RegExp])[] =
   ["term.sheet", "panneau", /\bplaques?\b/i],
   ["term.membrane", "pare-pluie", /(?<![.\p{L}])membranes?(?![.\p{L}])/iu],
   ["term.jamb", "tableau", /jambage/i],
+  ["term.sill", "appui", /allège/i],
   ["term.junction", "raccord", /jonction/i],
   ["term.rake", "rampant", /rive inclinée/i],
   ["term.flashing", "solin", /bavette/i],
