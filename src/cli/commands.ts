@@ -63,6 +63,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       { name: "walls", value: "NAME,…" },
       { name: "turned", flag: "turn", value: "WALL", many: true },
       { name: "drawn", value: DRAWING_UNITS.join("|"), words: DRAWING_UNITS },
+      { name: "as", value: "pile|readings", words: ["pile", "readings"] },
       { name: "columns", value: "NAME=TITLE,…" },
       { name: "to", value: "FILE", about: "cli.option.take-in.to" },
     ],
@@ -122,7 +123,7 @@ export const COMMANDS: readonly CommandSpec[] = [
     options: [
       ...USUAL,
       { name: "face", value: "ID", about: "cli.option.pack.face" },
-      { name: "readings", value: "TABLE.csv" },
+      { name: "readings", value: "TABLE" },
       { name: "journal", value: "FILE.json" },
     ],
     example: "outerleaf pack house.outerleaf.json --face front --readings front.csv",

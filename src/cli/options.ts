@@ -42,6 +42,7 @@ export interface Options {
   readonly walls?: string;
   readonly turned?: readonly string[];
   readonly columns?: string;
+  readonly as?: "pile" | "readings";
   readonly drawn?: DrawingUnit;
   readonly revision?: string;
   readonly note?: string;

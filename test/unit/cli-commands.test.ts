@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { COMMANDS } from "../../src/cli/commands.ts";
+import { flagOf } from "../../src/cli/options.ts";
 import { bench, EXAMPLES } from "../helpers/cli.ts";
 
 const desk = bench();
@@ -31,7 +32,7 @@ describe("help", () => {
       const { out: own } = await desk.run(name, "--help");
       expect(own).toContain(example);
       expect(own).toMatch(/Writes /);
-      for (const option of options) expect(own).toContain(`--${option.name}`);
+      for (const option of options) expect(own).toContain(flagOf(option));
       expect((await desk.run("help", name)).out).toBe(own);
       const { out: french } = await desk.run(name, "--help", "--language", "fr");
       expect(french).toContain("Par exemple :");

@@ -101,6 +101,45 @@ describe("walls of a model", () => {
   });
 });
 
+describe("readings from a table", () => {
+  const DEMO = "atelier-bouleau.outerleaf.json";
+
+  it("go into the survey, by columns that are named and in a unit that is told", async () => {
+    const table = put("laser.csv", "wall,along,up,dev\nfront,0.9,0.7,0.006\nFront,0,0,0.002\n");
+    const asked = ["take-in", table, "--as", "readings", "--into", DEMO, "--language", "en"] as const;
+    const columns = ["--columns", "face=wall,x=along,y=up,outward=dev", "--drawn", "m"] as const;
+    const bare = await desk.run(...asked);
+    expect(bare.exit).toBe(2);
+    expect(bare.err).toContain(
+      "laser.csv has no column for: Face, x from the left end, y from the datum, Outward",
+    );
+    const done = await desk.run(...asked, ...columns, "--to", "read.json");
+    expect(done).toMatchObject({ exit: 0, err: "" });
+    expect(done.out).toContain("front: 1 new reading.");
+    expect(done.out).toContain("front: 1 reading is the same.");
+    expect(JSON.parse(desk.read("read.json")).survey[0].places).toEqual([{ x: 900, y: 700, outward: 6 }]);
+    expect((await desk.run("check", "read.json")).exit).toBe(0);
+    // The same table serves the packing without being taken in.
+    const plain = put("plain.csv", "face,x,y,outward\nfront,0,0,3\nfront,2000,0,4\nfront,0,2000,9\n");
+    expect((await desk.run("pack", DEMO, "--readings", plain)).out).not.toBe("");
+  });
+
+  it("are refused whole, by row, column and title", async () => {
+    const bad = put("bad.csv", "face,x,y,outward\nfront,0,0,3\nfront,99999,0,3\n");
+    const asked = ["take-in", bad, "--as", "readings", "--into", DEMO, "--to", "bad.json"] as const;
+    const { exit, err } = await desk.run(...asked);
+    expect(exit).toBe(2);
+    expect(err).toContain("bad.csv, row 3, column “x”: 99999 lies off face front");
+    const title = await desk.run(...asked, "--columns", "x=along");
+    expect(title.err).toContain("bad.csv has no title “along”");
+    expect(title.err).toContain("face, x, y, outward");
+    expect((await desk.run(...asked, "--drawn", "dm")).err).toContain("mm, cm, m, in or ft");
+    expect((await desk.run("take-in", bad, "--as", "readings")).err).toContain("--into");
+    expect((await desk.run("take-in", bad, "--as", "boards")).err).toContain("none of pile, readings");
+    expect(desk.names()).not.toContain("bad.json");
+  });
+});
+
 describe("a drawing into a project", () => {
   it("needs the face that gets it", async () => {
     const { exit, err } = await desk.run("take-in", FRONT, "--into", L_PLAN);

@@ -5,9 +5,10 @@ import { afterAll, describe, expect, it } from "vitest";
 import { pileCsv } from "../../src/output/csv/pile.ts";
 import { allBytes } from "../../src/output/pieces.ts";
 import { writeWorkbook } from "../../src/output/xlsx/workbook.ts";
-import { mapColumns } from "../../src/project/intake/pile/columns.ts";
+import { PILE_COLUMNS } from "../../src/project/intake/pile/columns.ts";
 import { readPile } from "../../src/project/intake/pile/read-pile.ts";
 import { replacePile } from "../../src/project/intake/pile/replace-pile.ts";
+import { mapColumns } from "../../src/project/intake/table/columns.ts";
 import { readCsv } from "../../src/project/intake/table/read-csv.ts";
 import { readXlsx } from "../../src/project/intake/table/read-xlsx.ts";
 import type { ReadTable } from "../../src/project/intake/table/table.ts";
@@ -25,7 +26,7 @@ const READERS: readonly Reader[] = [ENGLISH_MM, { language: "fr", units: "feet-i
 
 function pileOf(result: ReadTable) {
   if (!result.ok) throw new Error("no table");
-  return readPile(result.table, { mapping: mapColumns(result.table), lots });
+  return readPile(result.table, { mapping: mapColumns(result.table, PILE_COLUMNS), lots });
 }
 
 function told(csv: string): string[] {

@@ -1,8 +1,9 @@
 /** `outerleaf pack`: the planes that a surveyed wall's battens can be packed to, and the packing at each crossing. */
 import { design } from "../../design.ts";
 import { countLine, printFindings } from "../../output/report/findings.ts";
+import { READING_COLUMNS } from "../../project/intake/readings/columns.ts";
 import { readReadings } from "../../project/intake/readings/read-readings.ts";
-import { readCsv } from "../../project/intake/table/read-csv.ts";
+import { mapColumns } from "../../project/intake/table/columns.ts";
 import { nearest } from "../../project/nearest.ts";
 import type { Project } from "../../project/schema/project.ts";
 import { foldJournal } from "../../site/journal/fold.ts";
@@ -20,6 +21,7 @@ import { readJournal } from "../journal-file.ts";
 import { packJson } from "../json/pack.ts";
 import { openProject } from "../open-project.ts";
 import { printCorners, printPack } from "../print/pack.ts";
+import { readTable } from "../take-in/table.ts";
 
 export async function command(job: Job): Promise<Answer> {
   const opened = await openProject(job);
@@ -83,13 +85,13 @@ async function writtenReadings(job: Job, project: Project): Promise<readonly Rea
   if (name === undefined) return readingsOf(project);
   const file = await readText(name, job.io.cwd);
   if (isRefusal(file)) return file;
-  const table = readCsv(file.text, name);
-  const read = table.ok
-    ? readReadings(
-        table.table,
-        project.faces.map(({ id }) => id),
-      )
-    : table;
+  const found = await readTable(file);
+  const read = found.ok
+    ? readReadings(found.table, {
+        mapping: mapColumns(found.table, READING_COLUMNS),
+        faces: project.faces,
+      })
+    : found;
   if (read.ok) return read.readings;
   const faults = read.findings.length;
   return { refused: message("cli.refused.take-in", { file: name, faults }), findings: read.findings };

@@ -1,4 +1,4 @@
-/** `outerleaf take-in`: a face from a drawing or walls from a model, into a project or to begin one; a pile from a table. Tells what changes; writes it where `--to` says. */
+/** `outerleaf take-in`: a face from a drawing or walls from a model, into a project or to begin one; a pile or readings from a table. Tells what changes; writes it where `--to` says. */
 import { extname } from "node:path";
 import { findingJson } from "../../output/json/finding.ts";
 import { printFindings } from "../../output/report/findings.ts";
@@ -20,11 +20,25 @@ type Take = (
 
 /** By what the file's name ends in. */
 const TAKES: Readonly<Record<string, () => Promise<Take>>> = {
-  ".csv": async () => (await import("../take-in/pile.ts")).takePile,
-  ".xlsx": async () => (await import("../take-in/pile.ts")).takePile,
+  ".csv": async () => takeTable,
+  ".xlsx": async () => takeTable,
   ".ifc": async () => (await import("../take-in/model.ts")).takeModel,
   ".dxf": async () => (await import("../take-in/drawing.ts")).takeDrawing,
 };
+
+/** By what `--as` says that it is; boards where it says nothing. */
+async function takeTable(
+  job: Job,
+  file: FileText,
+  into: OpenedProject | undefined,
+): Promise<Taken | Refusal> {
+  if (!into) return { refused: message("cli.refused.into-needed"), hint: message("cli.hint.into") };
+  const take =
+    job.options.as === "readings"
+      ? (await import("../take-in/readings.ts")).takeSurvey
+      : (await import("../take-in/pile.ts")).takePile;
+  return take(job, file, into);
+}
 
 export async function command(job: Job): Promise<Answer> {
   const { io, options, words } = job;

@@ -2,14 +2,14 @@
 import { PILE_COLUMNS, type PileColumn } from "../../project/intake/pile/columns.ts";
 import type { PileBoard, Project } from "../../project/schema/project.ts";
 import type { Reader } from "../../text/say.ts";
-import { type Column, type CsvFile, column, csvFile } from "./table.ts";
+import { type Column, type CsvFile, csvFile, titled } from "./table.ts";
 import type { Cell } from "./write.ts";
 
 /** Lengths in millimetres, whoever reads: this goes back and forth. */
 export function pileCsv({ pile }: Pick<Project, "pile">, reader: Reader): CsvFile {
   const lots = new Map(pile?.lots.map((lot) => [lot.id, lot]));
   const of = (name: PileColumn, cell: (board: PileBoard) => Cell, unit?: string): Column<PileBoard> =>
-    column(PILE_COLUMNS[name].slice(PILE_COLUMNS[name].lastIndexOf(".") + 1), cell, unit);
+    titled(PILE_COLUMNS.titles[name], cell, unit);
   return csvFile<PileBoard>("pile.csv", {
     reader,
     rows: pile?.boards ?? [],

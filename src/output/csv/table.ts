@@ -21,7 +21,12 @@ export interface Column<Row> {
 
 /** A column of text or numbers; a unit stands in its title. */
 export function column<Row>(name: string, cell: (row: Row) => Cell, unit?: string): Column<Row> {
-  const title = message(`schedule.column.${name}`);
+  return titled(`schedule.column.${name}`, cell, unit);
+}
+
+/** The same under the title of a key. */
+export function titled<Row>(key: string, cell: (row: Row) => Cell, unit?: string): Column<Row> {
+  const title = message(key);
   return {
     titles: [unit === undefined ? title : message("schedule.column.in-unit", { name: title, unit })],
     cells: (row) => [cell(row)],

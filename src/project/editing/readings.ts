@@ -2,7 +2,8 @@
 import { polygonBounds } from "../../geometry/polygon.ts";
 import { message } from "../../text/message.ts";
 import { snap } from "../../units/length.ts";
-import { valueAt } from "../pointer.ts";
+import { pointerOf, valueAt } from "../pointer.ts";
+import type { Face } from "../schema/project.ts";
 import { type Change, faceAt, likeWritten, type Source } from "./change.ts";
 
 /** Readings stand no further apart than this (mm), common practice. */
@@ -12,13 +13,21 @@ const APART_MM = 1200;
 export function startSurvey(source: Source, { face: id }: { readonly face: string }): Change | undefined {
   const face = faceAt(source, id)?.face;
   if (!face || source.project.survey?.some((one) => one.face === id)) return undefined;
-  const { x, y } = polygonBounds(face.outline);
-  const [across, up] = [evenly(x), evenly(y)];
-  const value = { face: id, x: across, y: up, outward: up.map(() => across.map(() => 0)) };
+  const { x, y } = evenGrid(face);
+  const value = { face: id, x, y, outward: y.map(() => x.map(() => 0)) };
   const operations = source.project.survey
     ? [{ op: "add" as const, path: "/survey/-", value }]
     : [{ op: "add" as const, path: "/survey", value: [value] }];
   return { operations, says: message("project.edit.survey", { face: id }) };
+}
+
+/** Places to read a face at, evenly from end to end and from its lowest point to its highest (mm). */
+export function evenGrid({ outline }: Pick<Face, "outline">): {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+} {
+  const { x, y } = polygonBounds(outline);
+  return { x: evenly(x), y: evenly(y) };
 }
 
 function evenly([from, to]: readonly [number, number]): number[] {
@@ -45,6 +54,28 @@ export function setReading(
       },
     ],
     says: message("project.edit.reading", { face, x: grid.x[column] ?? 0, y: grid.y[row] ?? 0 }),
+  };
+}
+
+/** One reading off a face's grid, by its place in the list of these. */
+export function setPlace(
+  { project, document }: Source,
+  { face, at }: { readonly face: string; readonly at: number },
+  outward: number,
+): Change | undefined {
+  const index = project.survey?.findIndex((one) => one.face === face) ?? -1;
+  const place = project.survey?.[index]?.places?.[at];
+  if (!place) return undefined;
+  const path = ["survey", index, "places", at, "outward"];
+  return {
+    operations: [
+      {
+        op: "replace",
+        path: pointerOf(path),
+        value: likeWritten(outward, valueAt(document, path)),
+      },
+    ],
+    says: message("project.edit.reading", { face, x: place.x, y: place.y }),
   };
 }
 

@@ -68,6 +68,8 @@ export const project = z.looseObject({
         x: z.array(length),
         y: z.array(length),
         outward: z.array(z.array(length)),
+        /** Readings at places off the grid. */
+        places: z.array(z.looseObject({ x: length, y: length, outward: length })).optional(),
         /** Places that were read more than once: what repeats differ by is the error of a reading. */
         again: z.array(z.looseObject({ x: length, y: length, outward: length })).optional(),
       }),

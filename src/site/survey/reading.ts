@@ -20,12 +20,12 @@ export interface Spot {
 }
 
 /** The readings that the project file holds. */
-export function readingsOf({ survey = [] }: Project): Reading[] {
-  return survey.flatMap(({ face, x, y, outward, again = [] }) => [
+export function readingsOf({ survey = [] }: Pick<Project, "survey">): Reading[] {
+  return survey.flatMap(({ face, x, y, outward, places = [], again = [] }) => [
     ...outward.flatMap((row, j) =>
       row.map((value, i) => ({ face, x: x[i] as number, y: y[j] as number, outward: value })),
     ),
-    ...again.map((one) => ({ face, x: one.x, y: one.y, outward: one.outward })),
+    ...[...places, ...again].map((one) => ({ face, x: one.x, y: one.y, outward: one.outward })),
   ]);
 }
 

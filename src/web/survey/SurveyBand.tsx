@@ -21,6 +21,7 @@ import { AsBuilt, useLaidAgain } from "./AsBuilt.tsx";
 import { FoundList } from "./FoundList.tsx";
 import { PlanesTable } from "./PlanesTable.tsx";
 import { Readings } from "./Readings.tsx";
+import { ReadingsFold } from "./ReadingsFold.tsx";
 import "./texts.ts";
 import "./survey.css";
 
@@ -122,6 +123,7 @@ export const SurveyBand = memo(function SurveyBand({
         ) : (
           <Readings source={source} face={face} onEdit={onEdit} />
         )}
+        <ReadingsFold source={source} onEdit={onEdit} />
         {isRead && (
           <>
             <PlanesTable surveyed={surveyed} project={project} kind={packing?.kind} onKind={onPlane} />

@@ -1,12 +1,13 @@
 /** Boards from a table: each row checked by itself, every fault told by row, column, value and mend, and none taken where one fails. */
 import { type Finding, finding } from "../../../findings/finding.ts";
 import { type Message, message } from "../../../text/message.ts";
-import { parseLength } from "../../../units/feet-inch.ts";
+import { type LengthUnit, parseLength } from "../../../units/feet-inch.ts";
 import type { Project } from "../../schema/project.ts";
 import { id as idShape } from "../../schema/values.ts";
+import { columnsMissing, type Reads } from "../table/columns.ts";
 import type { Table, TableRow } from "../table/table.ts";
 import { unitOf } from "../table/title.ts";
-import { NEEDED, PILE_COLUMNS, type PileColumn, type PileMapping } from "./columns.ts";
+import { PILE_COLUMNS, type PileColumn } from "./columns.ts";
 import "../texts.ts";
 
 type Pile = NonNullable<Project["pile"]>;
@@ -31,20 +32,11 @@ export type ReadPile =
 
 export function readPile(
   table: Table,
-  { mapping, lots: known }: { readonly mapping: PileMapping; readonly lots: readonly string[] },
+  { lots: known, ...reads }: Reads<PileColumn> & { readonly lots: readonly string[] },
 ): ReadPile {
-  const missing = NEEDED.filter((column) => mapping[column] === undefined);
-  if (missing.length > 0) {
-    const names = missing.map((column) => message(PILE_COLUMNS[column]));
-    const says = message("intake.pile.columns", {
-      file: table.name,
-      columns: names,
-      titles: [...table.titles],
-    });
-    const hint = message("intake.hint.pile.columns");
-    return { ok: false, findings: [finding({ code: "F036", outcome: "fail", where: {}, says, hint })] };
-  }
-  const reading = new Reading(table, mapping, new Set(known));
+  const missing = columnsMissing(table, PILE_COLUMNS, reads.mapping);
+  if (missing) return { ok: false, findings: [missing] };
+  const reading = new Reading(table, reads, new Set(known));
   const boards = table.rows.flatMap((row) => reading.board(row) ?? []);
   if (boards.length === 0 && reading.findings.length === 0) {
     reading.findings.push(
@@ -66,12 +58,12 @@ class Reading {
   private readonly seen = new Map<string, number>();
 
   private readonly table: Table;
-  private readonly mapping: PileMapping;
+  private readonly reads: Reads<PileColumn>;
   private readonly known: ReadonlySet<string>;
 
-  constructor(table: Table, mapping: PileMapping, known: ReadonlySet<string>) {
+  constructor(table: Table, reads: Reads<PileColumn>, known: ReadonlySet<string>) {
     this.table = table;
-    this.mapping = mapping;
+    this.reads = reads;
     this.known = known;
   }
 
@@ -112,9 +104,13 @@ class Reading {
   }
 
   private text(row: TableRow, column: PileColumn): string | undefined {
-    const at = this.mapping[column];
+    const at = this.reads.mapping[column];
     const cell = at === undefined ? undefined : row.cells[at];
     return cell === undefined ? undefined : String(cell);
+  }
+
+  private unit(column: PileColumn): LengthUnit {
+    return unitOf(this.table.titles[this.reads.mapping[column] ?? -1] ?? "", this.reads.unit);
   }
 
   private fault(
@@ -123,11 +119,11 @@ class Reading {
     what: string,
     more: Readonly<Record<string, string | number>> = {},
   ): void {
-    const at = this.mapping[column];
+    const at = this.reads.mapping[column];
     const says: Message = message(`intake.pile.${what}`, {
       file: this.table.name,
       row: String(row.number),
-      column: at === undefined ? message(PILE_COLUMNS[column]) : (this.table.titles[at] ?? ""),
+      column: at === undefined ? message(PILE_COLUMNS.titles[column]) : (this.table.titles[at] ?? ""),
       value: this.text(row, column) ?? "",
       ...more,
     });
@@ -154,13 +150,13 @@ class Reading {
   }
 
   private size(row: TableRow, column: "length" | "width" | "thickness"): number | undefined {
-    const at = this.mapping[column] as number;
+    const at = this.reads.mapping[column] as number;
     const cell = row.cells[at];
     if (cell === undefined) {
       this.fault(row, column, "empty");
       return undefined;
     }
-    const read = parseLength(String(cell), unitOf(this.table.titles[at] ?? ""));
+    const read = parseLength(String(cell), this.unit(column));
     if (read.ok && read.value > 0) return read.value;
     this.fault(row, column, read.ok ? "nothing" : "length");
     return undefined;
@@ -168,7 +164,7 @@ class Reading {
 
   /** `nail row 595-625; split 0-120`, each from and to along the board. */
   private defects(row: TableRow, length: number | undefined): TakenBoard["defects"] {
-    const unit = unitOf(this.table.titles[this.mapping.defects ?? -1] ?? "");
+    const unit = this.unit("defects");
     const parts = (this.text(row, "defects") ?? "").split(";").map((part) => part.trim());
     return parts.flatMap((part) => {
       if (part === "") return [];
@@ -191,7 +187,7 @@ class Reading {
     const text = this.text(row, "wane");
     if (text === undefined) return undefined;
     const [, word = "", of = ""] = /^(left|right|gauche|droite)\s+(\S.*)$/i.exec(text) ?? [];
-    const read = parseLength(of, unitOf(this.table.titles[this.mapping.wane ?? -1] ?? ""));
+    const read = parseLength(of, this.unit("wane"));
     if (!read.ok || read.value <= 0 || (width !== undefined && read.value >= width)) {
       this.fault(row, "wane", "wane");
       return undefined;

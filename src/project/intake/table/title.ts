@@ -14,8 +14,13 @@ export function withoutUnit(title: string): string {
   return title.replace(/\([^)]*\)\s*$/, "");
 }
 
-/** The unit that a title gives in brackets; millimetres where it gives none that we know. */
-export function unitOf(title: string): LengthUnit {
+/** The unit that a title gives in brackets; undefined where it gives none that we know. */
+export function unitIn(title: string): LengthUnit | undefined {
   const unit = /\((mm|cm|m|in|po|ft|pi)\)\s*$/i.exec(title)?.[1]?.toLowerCase();
-  return unit === "po" ? "in" : unit === "pi" ? "ft" : ((unit as LengthUnit | undefined) ?? "mm");
+  return unit === "po" ? "in" : unit === "pi" ? "ft" : (unit as LengthUnit | undefined);
+}
+
+/** @param usual the unit where the title gives none */
+export function unitOf(title: string, usual: LengthUnit = "mm"): LengthUnit {
+  return unitIn(title) ?? usual;
 }

@@ -1,10 +1,10 @@
 import "../../../project/intake/texts.ts";
 import "./intake.css";
-import { lazy, Suspense, useId, useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import { type ReadDrawing, readDrawing } from "../../../project/intake/dxf/read-drawing.ts";
 import type { ReadWalls } from "../../../project/intake/ifc/read-walls.ts";
 import { useWords } from "../../words.ts";
-import { useHelp } from "../help/use-help.tsx";
+import { FileField } from "./FileField.tsx";
 import type { TakeDrawingProps } from "./props.ts";
 import { TakeLayer } from "./TakeLayer.tsx";
 import { TakenTold } from "./TakenTold.tsx";
@@ -20,11 +20,8 @@ const TakeWalls = lazy(async () => ({ default: (await import("./TakeWalls.tsx"))
 /** A drawing or a model chosen from disk; what is then chosen of it, and all that would be otherwise, before it is taken. */
 export function TakeDrawing(props: TakeDrawingProps) {
   const { w } = useWords();
-  const id = useId();
-  const help = useHelp("drawing-file", w("page.intake.drawing"));
   const [read, setRead] = useState<Read & { readonly file: File }>();
-  const choose = async (file: File | undefined): Promise<void> => {
-    if (!file) return;
+  const choose = async (file: File): Promise<void> => {
     const text = await textOf(file);
     if (!/\.ifc$/i.test(file.name)) {
       setRead({ kind: "drawing", of: readDrawing(text, file.name), file });
@@ -35,31 +32,24 @@ export function TakeDrawing(props: TakeDrawingProps) {
   };
   return (
     <section className="intake" aria-label={w("page.intake.what")}>
-      <div className="length-field intake-whole">
-        <p className="field-head">
-          <label htmlFor={id}>{w("page.intake.drawing")}</label>
-          {help.button}
-        </p>
-        <input
-          id={id}
-          type="file"
-          accept=".dxf,.ifc"
-          onChange={({ currentTarget }) => void choose(currentTarget.files?.[0])}
-        />
-      </div>
-      {help.note}
+      <FileField
+        label={w("page.intake.drawing")}
+        help="drawing-file"
+        accept=".dxf,.ifc"
+        onFile={(file) => void choose(file)}
+      />
       {read && !read.of.ok && (
         <>
           <TakenTold taken={read.of} />
           <TakePress
             taken={read.of}
-            says={
+            says={w(
               props.into
                 ? "page.intake.replace"
                 : read.kind === "model"
                   ? "page.intake.begin-walls"
-                  : "page.intake.begin"
-            }
+                  : "page.intake.begin",
+            )}
             onTake={props.onTake}
           />
         </>

@@ -72,7 +72,7 @@ export function TakeLayer({ drawing, into, onTake }: TakeDrawingProps & { drawin
       <TakenTold taken={result.taken} />
       <TakePress
         taken={result.taken}
-        says={into ? "page.intake.replace" : "page.intake.begin"}
+        says={w(into ? "page.intake.replace" : "page.intake.begin")}
         onTake={onTake}
       />
     </>

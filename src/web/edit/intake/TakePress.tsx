@@ -1,21 +1,20 @@
 import type { Taken } from "../../../project/intake/taken.ts";
-import { useWords } from "../../words.ts";
 import type { TakeDrawingProps } from "./props.ts";
 
-/** Takes what is told; nothing where it cannot be taken. */
+/** Takes what is told; nothing where it cannot be taken, or changes nothing. */
 export function TakePress({
   taken,
   says,
   onTake,
 }: Pick<TakeDrawingProps, "onTake"> & {
   taken: Taken | { readonly ok: false };
-  says: "page.intake.replace" | "page.intake.begin" | "page.intake.begin-walls";
+  says: string;
 }) {
-  const { w } = useWords();
+  const isIdle = !taken.ok || taken.change?.operations.length === 0;
   return (
     <p className="edit-words">
-      <button type="button" disabled={!taken.ok} onClick={() => taken.ok && onTake(taken)}>
-        {w(says)}
+      <button type="button" disabled={isIdle} onClick={() => taken.ok && onTake(taken)}>
+        {says}
       </button>
     </p>
   );

@@ -56,7 +56,7 @@ export function TakeWalls({ model, into, onTake }: TakeDrawingProps & { model: W
       <TakenTold taken={taken} />
       <TakePress
         taken={taken}
-        says={into ? "page.intake.replace" : "page.intake.begin-walls"}
+        says={w(into ? "page.intake.replace" : "page.intake.begin-walls")}
         onTake={onTake}
       />
     </>

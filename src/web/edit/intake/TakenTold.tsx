@@ -3,6 +3,9 @@ import { symbolOf } from "../../../scene/model.ts";
 import { OutcomeMark } from "../../notes/OutcomeMark.tsx";
 import { useWords } from "../../words.ts";
 
+/** As many findings are told; the rest is counted. */
+const MOST = 60;
+
 /** What would be otherwise, or what keeps a file from being taken in. */
 export function TakenTold({
   taken,
@@ -15,7 +18,7 @@ export function TakenTold({
     <div className="intake-whole" role={taken.ok ? "status" : "alert"}>
       <p className="intake-head">{w(taken.ok ? "page.intake.changes" : "page.intake.refused")}</p>
       <ul className="intake-tells">
-        {findings.map((finding) => {
+        {findings.slice(0, MOST).map((finding) => {
           const says = s(finding.says);
           return (
             <li key={`${finding.code} ${says}`}>
@@ -27,6 +30,7 @@ export function TakenTold({
             </li>
           );
         })}
+        {findings.length > MOST && <li>{w("page.intake.more", { count: findings.length - MOST })}</li>}
         {tells.map((tell) => {
           const says = s(tell);
           return <li key={says}>{says}</li>;
