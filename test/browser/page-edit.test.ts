@@ -139,6 +139,8 @@ describeInBrowser("editing on the sheet", (browser) => {
       mimeType: "application/json",
       buffer: Buffer.from(JSON.stringify(project)),
     });
+    // It is the project on the sheet in another state: what it would change is seen first.
+    await page.getByRole("button", { name: "Open the file by itself" }).click();
     await soon(() => page.locator(".file-name").textContent()).toContain("tight");
     const note = page.locator(".note-press", { hasText: "Storey rod" }).first();
     await note.click();

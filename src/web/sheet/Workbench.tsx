@@ -38,6 +38,7 @@ import {
   BuildUpBand,
   CuttingBand,
   loadSiteBands,
+  OfferedDialog,
   OrderBand,
   ProofBand,
   SectionDrawing,
@@ -51,6 +52,7 @@ import { Guard } from "./Guard.tsx";
 import type { Part } from "./parts.ts";
 import { keepPreferences, type Preferences, readPreferences } from "./preferences.ts";
 import { TitleBlock } from "./TitleBlock.tsx";
+import { useOffered } from "./use-offered.ts";
 import { type ProjectSources, type ProjectState, useProject } from "./use-project.ts";
 import { useRested } from "./use-rested.ts";
 
@@ -82,7 +84,7 @@ export interface WorkbenchProps extends ProjectSources {
 const LIGHT_SHEETS: readonly SheetKind[] = ["light"];
 
 export function Workbench(sources: WorkbenchProps) {
-  const project = useProject(sources);
+  const { project, offered } = useOffered(useProject(sources));
   const { sheeted } = project;
   const [preferences, setPreferences] = useState<Preferences>(readPreferences);
   const [part, setPart] = useState<Part>("setting-out");
@@ -352,6 +354,7 @@ export function Workbench(sources: WorkbenchProps) {
             onWalk={walkRound}
           />
         </div>
+        <Suspense>{offered && <OfferedDialog offered={offered} />}</Suspense>
         <Suspense>
           {walk === "going" && sheeted && (
             <Walk

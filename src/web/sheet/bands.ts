@@ -12,6 +12,9 @@ export const CuttingBand = lazy(async () => ({
   default: (await import("../cutting/CuttingBand.tsx")).CuttingBand,
 }));
 
+export const OfferedDialog = lazy(async () => ({
+  default: (await import("../kept/OfferedDialog.tsx")).OfferedDialog,
+}));
 export const OrderBand = lazy(async () => ({ default: (await import("../order/OrderBand.tsx")).OrderBand }));
 
 export const ProofBand = lazy(async () => ({ default: (await import("../notes/ProofBand.tsx")).ProofBand }));
