@@ -24,11 +24,14 @@ export function SheetsBand({
   name: file,
   document,
   project,
+  isOlder,
   onEdit,
 }: {
   cutting: Cutting;
   /** The project's id on the server. */
   project: string;
+  /** It is an older revision: what goes out is the latest. */
+  isOlder: boolean;
   /** Of the project file. */
   name: string;
   document: unknown;
@@ -63,7 +66,7 @@ export function SheetsBand({
           {broken ? w("page.cutting.broken") : stale ? w("page.sheets.busy") : w("page.sheets.about")}
         </p>
         {failed && <p role="alert">{w("page.sheets.failed")}</p>}
-        <IssueForm {...{ design, document, project, onEdit }} name={file} />
+        {!isOlder && <IssueForm {...{ design, document, project, onEdit }} name={file} />}
         <SheetChoice design={design} document={document} onEdit={onEdit} />
         <details className="sheet-choice">
           <summary>{w("page.papers")}</summary>

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
+import { fragmentOf } from "../sheet/older.ts";
 import type { ProjectState } from "../sheet/use-project.ts";
 import { useWords } from "../words.ts";
 import { fetchKept, fetchRevisions, type KeptList, type RevisionInfo } from "../work/kept-api.ts";
@@ -21,15 +22,19 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
   const [withPeople, setWithPeople] = useState(false);
   const [withDevices, setWithDevices] = useState(false);
   const [me, setMe] = useState<Me>();
+  useEffect(() => dialog.current?.showModal(), []);
+  // Without a database nobody signs in.
+  const hasStore = typeof list === "object" && list.store;
   useEffect(() => {
-    dialog.current?.showModal();
-    void fetchMe().then((asked) => asked.ok && setMe(asked.answer));
-  }, []);
+    if (hasStore) void fetchMe().then((asked) => asked.ok && setMe(asked.answer));
+  }, [hasStore]);
   const ask = useCallback(() => void fetchKept().then((found) => setList(found ?? "unreached")), []);
   useEffect(ask, [ask]);
 
   const projects = list === undefined || list === "unreached" ? [] : list.projects;
   const chosen = projects.find(({ id }) => id === chosenId);
+  const older = project.sheeted?.older;
+  const steps = older ? [] : (project.sheeted?.history.steps ?? []);
   const isOnSheet = chosen !== undefined && chosen.id === project.sheeted?.keptAs;
   const latest = chosen?.latest.tag;
   useEffect(() => {
@@ -85,13 +90,13 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
         {chosen && (
           <section aria-label={chosen.title}>
             <p className="kept-ways">
-              {isOnSheet ? (
+              {isOnSheet && !older ? (
                 <span className="sub">{w("page.kept.on-sheet")}</span>
               ) : (
                 <button
                   type="button"
                   className="kept-act"
-                  onClick={() => leaveWith(() => project.openKept(chosen.id))}
+                  onClick={() => leaveWith(() => void project.openKept(chosen.id))}
                 >
                   {w("page.kept.open")}
                 </button>
@@ -118,7 +123,17 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
                       </details>
                     )}
                   </span>
-                  {isOnSheet && number !== chosen.latest.number && (
+                  {number !== chosen.latest.number && (
+                    <a
+                      className="kept-act"
+                      href={fragmentOf({ id: chosen.id, number })}
+                      aria-label={w("page.kept.look-at", { number: String(number) })}
+                      onClick={() => dialog.current?.close()}
+                    >
+                      {w("page.kept.look")}
+                    </a>
+                  )}
+                  {isOnSheet && !older && number !== chosen.latest.number && (
                     <button
                       type="button"
                       className="kept-act"
@@ -134,6 +149,30 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
           </section>
         )}
       </div>
+      {steps.length > 1 && (
+        <details className="kept-others">
+          <summary>{w("page.kept.steps")}</summary>
+          <ol className="kept-revisions">
+            {steps.map((step, nth) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place among the others
+              <li key={nth}>
+                <span>{nth + 1}</span>
+                <span>{s(step.says)}</span>
+                {nth !== project.sheeted?.history.at && (
+                  <button
+                    type="button"
+                    className="kept-act"
+                    aria-label={w("page.kept.look-at-step", { number: String(nth + 1) })}
+                    onClick={() => leaveWith(() => project.lookAt(nth))}
+                  >
+                    {w("page.kept.look")}
+                  </button>
+                )}
+              </li>
+            ))}
+          </ol>
+        </details>
+      )}
       {me?.signedIn && (
         <details className="kept-others" onToggle={(event) => setWithDevices(event.currentTarget.open)}>
           <summary>{w("page.kept.own-devices")}</summary>

@@ -19,7 +19,7 @@ export function KeptField({ project }: { project: ProjectState }) {
       <span className="label">{w("page.block.kept")}</span>
       <span className="value">
         <span className={kept.kind === "conflict" ? "kept-state unsaved" : "kept-state"} role="status">
-          {says(kept, words)}
+          {project.sheeted?.older ? w("page.kept.older") : says(kept, words)}
         </span>
         <button type="button" className="kept-act" onClick={() => setOpen(true)}>
           {w("page.kept.list")}

@@ -6,14 +6,14 @@ import { OutcomeMark } from "./OutcomeMark.tsx";
 export function RefusedFile({ refused, onPutAway }: { refused: Refused; onPutAway: () => void }) {
   const { w, s } = useWords();
   const says =
-    refused.kind === "absent"
-      ? w("page.file.absent")
+    "findings" in refused
+      ? w(refused.kind === "edit" ? "page.edit.refused" : "page.file.refused", {
+          file: refused.name,
+          count: refused.findings.length,
+        })
       : refused.kind === "broken"
         ? w("page.file.broken", { file: refused.name })
-        : w(refused.kind === "edit" ? "page.edit.refused" : "page.file.refused", {
-            file: refused.name,
-            count: refused.findings.length,
-          });
+        : w(`page.file.${refused.kind}`);
   return (
     <div className="refused" role="alert">
       <div className="refused-head">

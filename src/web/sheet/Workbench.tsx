@@ -18,6 +18,7 @@ import { DetailBand } from "../drawing/DetailBand.tsx";
 import { DrawingArea } from "../drawing/DrawingArea.tsx";
 import type { FieldFinder } from "../drawing/fields.ts";
 import { present } from "../edit/history.ts";
+import { ReadOnlyContext } from "../edit/read-only.ts";
 import { NotesColumn } from "../notes/NotesColumn.tsx";
 import {
   type Jump,
@@ -39,6 +40,7 @@ import {
   CuttingBand,
   loadSiteBands,
   OfferedDialog,
+  OlderBanner,
   OrderBand,
   ProofBand,
   SectionDrawing,
@@ -105,6 +107,7 @@ export function Workbench(sources: WorkbenchProps) {
   const reader = useMemo<Reader>(() => ({ language, units, denominator }), [language, units, denominator]);
   const { w } = wordsFor(reader);
   const design = sheeted?.design;
+  const older = sheeted?.older;
   // The elevation comes first and follows the hand; the panes round it are drawn when it leaves them time.
   const { sheeted: _, ...bare } = project;
   const deferred = useDeferredValue<ProjectState>(useRested(project, PANES_APART), bare);
@@ -295,6 +298,7 @@ export function Workbench(sources: WorkbenchProps) {
         name={settled.name}
         document={present(settled.history).document}
         project={settled.keptAs}
+        isOlder={settled.older !== undefined}
         onEdit={edit}
       />
     ) : undefined;
@@ -307,67 +311,72 @@ export function Workbench(sources: WorkbenchProps) {
 
   return (
     <ReaderContext value={reader}>
-      <main className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
-        <h1 className="unseen">{design ? design.project.title : "Outerleaf"}</h1>
-        <BindingMargin part={part} onPart={setPart} />
-        <Guard says={w("page.guarded")} trial={design}>
-          <DrawingArea
-            design={design}
-            document={document}
-            load={sheeted?.load ?? 0}
-            findings={sheeted?.findings ?? NO_FINDINGS}
-            pick={held}
-            told={news?.state}
-            plane={plane}
-            onSite={setSiteShown}
-            marked={lit}
-            jump={jump}
-            empty={project.busy ? w("page.busy") : w("page.no-drawing")}
-            onPick={pickOnly}
-            onGo={goTo}
-            onEdit={project.edit}
-            onPractise={project.practise}
-            onFields={holdFields}
-            onScale={setTimesSmaller}
-          />
-        </Guard>
-        <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
-          <DetailBand
-            own={own}
-            design={settled?.design}
-            findings={settled?.findings ?? NO_FINDINGS}
-            pick={settled && held && outlineOf(settled.design, held) ? held : undefined}
-            document={settled && present(settled.history).document}
-            onFinding={show}
-            onPick={goTo}
-            onEdit={project.edit}
-          />
-        </Guard>
-        <div className="column">
-          {offering && <WalkOffer onWalk={walkRound} onDecline={leaveWalk} />}
-          <NotesColumn project={deferred} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
-          <TitleBlock
-            project={deferred}
-            preferences={preferences}
-            timesSmaller={timesSmaller}
-            onChoose={choose}
-            onWalk={walkRound}
-          />
-        </div>
-        <Suspense>{offered && <OfferedDialog offered={offered} />}</Suspense>
+      <ReadOnlyContext value={older !== undefined}>
         <Suspense>
-          {walk === "going" && sheeted && (
-            <Walk
-              design={sheeted.design}
-              part={part}
-              pick={held}
-              edits={sheeted.history.at}
-              onPart={setPart}
-              onLeave={leaveWalk}
-            />
-          )}
+          {older && <OlderBanner older={older} onBack={project.comeBack} onRestore={project.restore} />}
         </Suspense>
-      </main>
+        <main className="sheet" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+          <h1 className="unseen">{design ? design.project.title : "Outerleaf"}</h1>
+          <BindingMargin part={part} onPart={setPart} />
+          <Guard says={w("page.guarded")} trial={design}>
+            <DrawingArea
+              design={design}
+              document={document}
+              load={sheeted?.load ?? 0}
+              findings={sheeted?.findings ?? NO_FINDINGS}
+              pick={held}
+              told={news?.state}
+              plane={plane}
+              onSite={setSiteShown}
+              marked={lit}
+              jump={jump}
+              empty={project.busy ? w("page.busy") : w("page.no-drawing")}
+              onPick={pickOnly}
+              onGo={goTo}
+              onEdit={project.edit}
+              onPractise={project.practise}
+              onFields={holdFields}
+              onScale={setTimesSmaller}
+            />
+          </Guard>
+          <Guard says={w("page.guarded")} trial={`${part} ${pick ? pickKey(pick) : ""}`}>
+            <DetailBand
+              own={own}
+              design={settled?.design}
+              findings={settled?.findings ?? NO_FINDINGS}
+              pick={settled && held && outlineOf(settled.design, held) ? held : undefined}
+              document={settled && present(settled.history).document}
+              onFinding={show}
+              onPick={goTo}
+              onEdit={project.edit}
+            />
+          </Guard>
+          <div className="column">
+            {offering && <WalkOffer onWalk={walkRound} onDecline={leaveWalk} />}
+            <NotesColumn project={deferred} pick={held} fieldOf={fieldOf} onFinding={show} onPick={goTo} />
+            <TitleBlock
+              project={deferred}
+              preferences={preferences}
+              timesSmaller={timesSmaller}
+              onChoose={choose}
+              onWalk={walkRound}
+            />
+          </div>
+          <Suspense>{offered && <OfferedDialog offered={offered} />}</Suspense>
+          <Suspense>
+            {walk === "going" && sheeted && (
+              <Walk
+                design={sheeted.design}
+                part={part}
+                pick={held}
+                edits={sheeted.history.at}
+                onPart={setPart}
+                onLeave={leaveWalk}
+              />
+            )}
+          </Suspense>
+        </main>
+      </ReadOnlyContext>
     </ReaderContext>
   );
 }

@@ -15,6 +15,11 @@ export const CuttingBand = lazy(async () => ({
 export const OfferedDialog = lazy(async () => ({
   default: (await import("../kept/OfferedDialog.tsx")).OfferedDialog,
 }));
+
+export const OlderBanner = lazy(async () => ({
+  default: (await import("../kept/OlderBanner.tsx")).OlderBanner,
+}));
+
 export const OrderBand = lazy(async () => ({ default: (await import("../order/OrderBand.tsx")).OrderBand }));
 
 export const ProofBand = lazy(async () => ({ default: (await import("../notes/ProofBand.tsx")).ProofBand }));

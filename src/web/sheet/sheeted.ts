@@ -5,6 +5,7 @@ import { message } from "../../text/message.ts";
 import { begin, type History } from "../edit/history.ts";
 import type { ServedDesign } from "../work/api.ts";
 import type { RevisionInfo } from "../work/kept-api.ts";
+import type { Older } from "./older.ts";
 
 export interface Sheeted {
   readonly name: string;
@@ -18,6 +19,8 @@ export interface Sheeted {
   /** The findings are still those of the facade before. */
   readonly proving: boolean;
   readonly history: History;
+  /** It is an older state, to be looked at alone. */
+  readonly older?: Older;
 }
 
 /** A project on its way to the sheet; `latest` where it is a revision of the server's. */

@@ -12,13 +12,16 @@ import { idOf } from "../work/hash.ts";
 import { type Edited, type Keeper, type KeptState, openKeeper, type Way } from "../work/keeper.ts";
 import { fetchProject, fetchRevision } from "../work/kept-api.ts";
 import { edited } from "./edited.ts";
+import { leaveAddress, revisionAt } from "./older.ts";
 import { asRead, type Coming, type Sheeted } from "./sheeted.ts";
+import { type OlderWays, useOlder } from "./use-older.ts";
 
 /** Why a file or an edit is not on the sheet; the design before it stays. */
 export type Refused =
   | { readonly kind: "refused" | "edit"; readonly name: string; readonly findings: readonly Finding[] }
   | { readonly kind: "broken"; readonly name: string }
-  | { readonly kind: "absent" };
+  /** `older`: nothing of an older revision can be edited; `gone`: one that is not to be had. */
+  | { readonly kind: "absent" | "older" | "gone" };
 
 export interface Edit {
   readonly operations: readonly PatchOperation[];
@@ -29,7 +32,7 @@ export interface Edit {
   readonly made?: unknown;
 }
 
-export interface ProjectState {
+export interface ProjectState extends OlderWays {
   readonly sheeted?: Sheeted;
   readonly refused?: Refused;
   readonly busy: boolean;
@@ -42,7 +45,7 @@ export interface ProjectState {
   readonly kept: KeptState;
   open(file: File): void;
   /** Puts a project of the server's on the sheet. */
-  openKept(id: string): void;
+  openKept(id: string): Promise<void>;
   /** Goes back to a revision of the project on the sheet, by a step of its own. */
   backTo(number: number): void;
   /** After another window went on: puts these edits on top of its, or goes on with its, `both` with these as a variant. */
@@ -81,7 +84,9 @@ interface Asked {
 }
 
 export function useProject({ designer, first, served }: ProjectSources): ProjectState {
-  const [sheeted, setSheeted] = useState(() => asRead(served, { load: 1, keptAs: served?.keptAs ?? "" }));
+  const [sheeted, setSheeted] = useState(() =>
+    revisionAt(location.hash) ? undefined : asRead(served, { load: 1, keptAs: served?.keptAs ?? "" }),
+  );
   const [refused, setRefused] = useState<Refused>();
   const [busy, setBusy] = useState(true);
   const [saved, setSaved] = useState<unknown>();
@@ -154,6 +159,13 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     [ask],
   );
 
+  const leaveKeeper = useCallback(() => {
+    keeper.current?.leave();
+    keeper.current = undefined;
+    waiting.current = undefined;
+    setKept({ kind: "nothing" });
+  }, []);
+
   const show = useCallback(
     async (coming: Promise<Coming | undefined>) => {
       latest.current += 1;
@@ -164,15 +176,13 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       if (turn !== latest.current) return;
       setBusy(false);
       if (answer?.kind === "designed") {
+        leaveAddress();
         const { name, document, design, latest: revision } = answer;
         const keptAs = answer.keptAs ?? (await idOf(name, design.project.title));
         if (turn !== latest.current) return;
-        keeper.current?.leave();
-        keeper.current = undefined;
-        setKept({ kind: "nothing" });
+        leaveKeeper();
         setRefused(undefined);
         setSaved(document);
-        waiting.current = undefined;
         const read = asRead(answer, { load: turn, keptAs });
         if (read) put(read);
         const opened = await openKeeper({
@@ -187,29 +197,14 @@ export function useProject({ designer, first, served }: ProjectSources): Project
           return;
         }
         keeper.current = opened;
-        if (held.current) opened.edited(present(held.current.history));
+        if (held.current && !held.current.older) opened.edited(present(held.current.history));
         const { newer } = opened;
         if (newer) add({ ...newer, says: message("page.edit.kept", { says: newer.says }) });
       } else if (answer?.kind === "refused") {
         setRefused({ kind: "refused", name: answer.name, findings: answer.findings });
       } else setRefused(answer ? { kind: "broken", name: answer.name } : { kind: "absent" });
     },
-    [put, add],
-  );
-
-  useEffect(() => {
-    void show(first);
-  }, [show, first]);
-
-  const open = useCallback(
-    (file: File) => {
-      const coming = file.text().then(
-        (text) => designer.design({ name: file.name, text }),
-        () => undefined,
-      );
-      void show(coming);
-    },
-    [designer, show],
+    [put, add, leaveKeeper],
   );
 
   const openKept = useCallback(
@@ -220,6 +215,31 @@ export function useProject({ designer, first, served }: ProjectSources): Project
         const answer = await designer.design({ name, document: revision.document });
         return { ...answer, keptAs: id, latest: revision };
       });
+      return show(coming);
+    },
+    [designer, show],
+  );
+
+  const refuse = setRefused;
+  const showFirst = useCallback(() => show(first), [show, first]);
+  const begin = useCallback(() => {
+    latest.current += 1;
+    const turn = latest.current;
+    setBusy(true);
+    const isStill = (): boolean => {
+      if (turn === latest.current) setBusy(false);
+      return turn === latest.current;
+    };
+    return { turn, isStill };
+  }, []);
+  const older = useOlder({ designer, held, put, add, openKept, showFirst, begin, leaveKeeper, refuse });
+
+  const open = useCallback(
+    (file: File) => {
+      const coming = file.text().then(
+        (text) => designer.design({ name: file.name, text }),
+        () => undefined,
+      );
       void show(coming);
     },
     [designer, show],
@@ -264,6 +284,10 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       const { says, merge } = edit;
       const now = held.current;
       if (!now || edit.operations.length === 0) return;
+      if (now.older) {
+        setRefused({ kind: "older" });
+        return;
+      }
       const before = waiting.current ?? running.current;
       // Each place of a drag stands for itself: one that was refused must not hold up the next.
       const row = merge !== undefined && before?.row?.name === merge ? before.row : undefined;
@@ -295,15 +319,16 @@ export function useProject({ designer, first, served }: ProjectSources): Project
   );
 
   const now = sheeted && present(sheeted.history);
-  const unsaved = now !== undefined && now.document !== saved;
+  const isOlder = sheeted?.older !== undefined;
+  const unsaved = now !== undefined && !isOlder && now.document !== saved;
   useEffect(() => {
-    if (now) keeper.current?.edited(now);
-  }, [now]);
+    if (now && !isOlder) keeper.current?.edited(now);
+  }, [now, isOlder]);
 
   const save = useCallback((): string | undefined => {
     const document = held.current && present(held.current.history).document;
     if (document === undefined) return undefined;
-    setSaved(document);
+    if (!held.current?.older) setSaved(document);
     return printProject(document);
   }, []);
   const practise = useCallback<ProjectState["practise"]>(
@@ -331,6 +356,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       open,
       openKept,
       backTo,
+      ...older,
       settle,
       versions,
       merge,
@@ -352,6 +378,7 @@ export function useProject({ designer, first, served }: ProjectSources): Project
       open,
       openKept,
       backTo,
+      older,
       settle,
       versions,
       merge,

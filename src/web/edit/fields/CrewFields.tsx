@@ -4,6 +4,7 @@ import { crewOfFace, giveFace } from "../../../project/editing/crews.ts";
 import { heading } from "../../../scene/views/extent.ts";
 import type { Edit } from "../../sheet/use-project.ts";
 import { useWords } from "../../words.ts";
+import { useReadOnly } from "../read-only.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 
 const LONGEST_NAME = 40;
@@ -50,6 +51,7 @@ function CrewField({
   onChange: (name: string) => void;
 }) {
   const { w } = useWords();
+  const readOnly = useReadOnly();
   const [typed, setTyped] = useState<string>();
   const commit = (): void => {
     setTyped(undefined);
@@ -60,6 +62,7 @@ function CrewField({
       {(id) => (
         <input
           id={id}
+          readOnly={readOnly}
           list={names}
           autoComplete="off"
           maxLength={LONGEST_NAME}

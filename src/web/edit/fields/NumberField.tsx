@@ -2,6 +2,7 @@ import { useState } from "react";
 import { sayNumber } from "../../../text/say.ts";
 import { useWords } from "../../words.ts";
 import type { Field } from "../help/fields.ts";
+import { useReadOnly } from "../read-only.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 
 /** A plain number to be typed, its unit in its label; what cannot be read stays, is told, and changes nothing. */
@@ -23,6 +24,7 @@ export function NumberField({
   onChange: (value: number) => void;
 }) {
   const { reader } = useWords();
+  const readOnly = useReadOnly();
   const [typed, setTyped] = useState<string>();
   const shown = value === undefined ? "" : sayNumber(value, undefined, reader);
   const text = (typed ?? shown).trim();
@@ -40,6 +42,7 @@ export function NumberField({
       {(id, told) => (
         <input
           id={id}
+          readOnly={readOnly}
           inputMode="decimal"
           autoComplete="off"
           value={typed ?? shown}

@@ -2,12 +2,14 @@
 import { type ChangeEvent, type KeyboardEvent, useState } from "react";
 import { parseLength, printLength } from "../../../units/feet-inch.ts";
 import { useWords } from "../../words.ts";
+import { useReadOnly } from "../read-only.ts";
 
 export interface TypedLength {
   /** What is typed is no length, or too short or too long a one. */
   readonly wrong: false | "unread" | "short" | "long";
   /** For the input. */
   readonly props: {
+    readonly readOnly: boolean;
     readonly inputMode: "decimal" | "text";
     readonly autoComplete: "off";
     readonly value: string;
@@ -44,6 +46,7 @@ export function useTypedLength({
   readonly onChange: (mm: number) => void;
 }): TypedLength {
   const { reader } = useWords();
+  const readOnly = useReadOnly();
   const [typed, setTyped] = useState<string>();
   const shown =
     value === undefined
@@ -61,7 +64,7 @@ export function useTypedLength({
   const long = read?.ok === true && most !== undefined && read.value > most;
   const wrong = read?.ok === false ? "unread" : short ? "short" : long ? "long" : false;
   const commit = (entered = false): void => {
-    if (wrong) return;
+    if (wrong || readOnly) return;
     setTyped(undefined);
     if (isGuess && value !== undefined && (read?.ok ? read.value === value : entered)) onChange(value);
     if (read?.ok && typed !== shown && read.value !== value) onChange(read.value);
@@ -70,6 +73,7 @@ export function useTypedLength({
     wrong,
     props: {
       // Beside its figures a phone shows no minus, and no foot or inch.
+      readOnly,
       inputMode: reader.units === "mm" && !signed ? "decimal" : "text",
       autoComplete: "off",
       value: typed ?? shown,
