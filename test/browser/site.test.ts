@@ -5,6 +5,7 @@ import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { design } from "../../src/design.ts";
+import { polygonBounds } from "../../src/geometry/polygon.ts";
 import { labelCode } from "../../src/output/drawings/labels.ts";
 import { ownCertificate } from "../../src/server/certificate.ts";
 import { diskFiles } from "../../src/server/files.ts";
@@ -18,6 +19,7 @@ import { changesSince, issueState } from "../../src/takeoff/issue-state.ts";
 import { example } from "../contract/cut-facade-examples.ts";
 import { checkout } from "../helpers/cli.ts";
 import { sourceOf } from "../helpers/editing.ts";
+import { hasPdftotext, readLabels } from "../helpers/label-sheets.ts";
 import { PNG } from "../helpers/pictures.ts";
 import { describeWithStore, type StoreFolder, storeFolder } from "../helpers/store.ts";
 import { describeInBrowser, killPhone, openPhone } from "./browser.ts";
@@ -29,6 +31,14 @@ function pieceOf({ faces }: Facade, mark: string): Facade["faces"][number]["piec
   const found = faces.flatMap(({ pieces }) => pieces).find((one) => one.mark === mark);
   if (!found) throw new Error(`no piece ${mark}`);
   return found;
+}
+
+/** Of a label's points, measured from its upper left corner: the tip of its arrow, then both ends of the barb. */
+function arrowOf(points: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {
+  const near = points.filter(([x]) => x < 6).sort(([, a], [, b]) => a - b);
+  const [tip] = near;
+  const wide = near.filter(([x]) => tip && Math.abs(Math.abs(x - tip[0]) - 1.6) < 0.05);
+  return tip ? [tip, ...wide.slice(0, 2)] : [];
 }
 
 /** A small phone, in CSS pixels. */
@@ -208,6 +218,29 @@ describeInBrowser("the site pages", (browser) => {
       await again.goto(code(after, mark));
       await isOld.waitFor({ state: "detached" });
       expect((await told()).length).toBe(READINGS + 1);
+      if (!hasPdftotext) return;
+      // The paper itself, read by another program: what it says of each piece that moved is what stands in the model now.
+      const { labels, lines } = await readLabels(sourceOf(kept?.document).project);
+      for (const name of labelled) {
+        const own = labels.filter(({ text }) => text.split(" ").includes(name));
+        expect(own).toHaveLength(1);
+        const [{ text = "", points = [] } = {}] = own;
+        const { outline } = pieceOf(after, name);
+        const { x, y } = polygonBounds(outline);
+        const line = lines.find((one) => one.mark === name);
+        // West's boards run level: as long as they reach along the wall, as wide as they stand on it.
+        const printed = /([\d.]+) long, ([\d.]+) × ([\d.]+) board/.exec(text)?.slice(1).map(Number) ?? [];
+        const stands = [x[1] - x[0], y[1] - y[0], line?.thickness ?? 0];
+        // Paper gives half a millimetre at most.
+        expect(printed.map((mm, i) => Math.abs(mm - (stands[i] ?? 0)) <= 0.5)).toEqual([true, true, true]);
+        expect(text).toMatch(/\bof west, \d+\.\d kg\b/);
+        expect(line?.lot).toBeDefined();
+        expect(text).toContain(`lot ${line?.lot}`);
+        expect(text).toContain("outer face, arrow up");
+        // The arrow left of the mark: its head above both ends of its barb, and over the foot of its shaft.
+        const [tip, ...barb] = arrowOf(points);
+        expect(barb.map(([, down]) => down > (tip?.[1] ?? Number.POSITIVE_INFINITY))).toEqual([true, true]);
+      }
     });
 
     it("sign a hold point with each thing seen, a picture and a name; a label of an older piece is told", async () => {
