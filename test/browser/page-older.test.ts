@@ -64,7 +64,7 @@ describeInBrowser("an older state", (browser) => {
       const { page, complaints, close } = await openPage(browser(), serving, options);
       await soon(() => kept(page)).toContain("revision 3");
       await page.getByRole("button", { name: "Revisions …" }).click();
-      await page.getByRole("link", { name: "Look at revision 1 as it was" }).click();
+      await page.getByRole("link", { name: "Look at it: revision 1 as it was" }).click();
       await banner(page)
         .getByText(/^Revision 1 as it was: /)
         .waitFor();
@@ -141,7 +141,7 @@ describeInBrowser("an older state", (browser) => {
       await widen(page, "980");
       await page.getByRole("button", { name: "Revisions …" }).click();
       await page.getByText("Steps in this window").click();
-      await page.getByRole("button", { name: "Look at step 2 as it was" }).click();
+      await page.getByRole("button", { name: "Look at it: step 2 as it was" }).click();
       await banner(page)
         .getByText(/^Step 2 of this window as it was: /)
         .waitFor();
@@ -153,7 +153,7 @@ describeInBrowser("an older state", (browser) => {
       await soon(() => width(page).inputValue()).toBe("980");
       await page.getByRole("button", { name: "Revisions …" }).click();
       await page.getByText("Steps in this window").click();
-      await page.getByRole("button", { name: "Look at step 1 as it was" }).click();
+      await page.getByRole("button", { name: "Look at it: step 1 as it was" }).click();
       await banner(page).getByRole("button", { name: "Make it the current one" }).click();
       await pickDrawn(page, "W2");
       await soon(() => width(page).inputValue()).toBe("900");

@@ -29,8 +29,8 @@ export function Devices({
     const asked = await endSession(id, of);
     // One that has ended meanwhile is gone from the list as well.
     await ask();
-    if (!asked.ok) setWrong(asked.says ?? w("page.kept.unreached"));
-    onEnded?.();
+    if (asked.ok) onEnded?.();
+    else setWrong(asked.says ?? w("page.kept.unreached"));
   };
   return (
     <>

@@ -152,7 +152,7 @@ export function KeptDialog({ project, onClose }: { project: ProjectState; onClos
       {steps.length > 1 && (
         <details className="kept-others">
           <summary>{w("page.kept.steps")}</summary>
-          <ol className="kept-revisions">
+          <ol className="kept-steps">
             {steps.map((step, nth) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place among the others
               <li key={nth}>

@@ -1,4 +1,4 @@
-import type { Refused } from "../sheet/use-project.ts";
+import type { Refused } from "../sheet/refused.ts";
 import { useWords } from "../words.ts";
 import { OutcomeMark } from "./OutcomeMark.tsx";
 

@@ -1,8 +1,8 @@
 /** A revision that is not the latest, on the sheet to be looked at: its address, its name, and how it comes. */
 import type { Message } from "../../text/message.ts";
+import type { ServedDesign } from "../work/api.ts";
 import type { Designer } from "../work/designer.ts";
 import { fetchProject, fetchRevision } from "../work/kept-api.ts";
-import type { Coming } from "./sheeted.ts";
 
 export interface Older {
   /** Of the server's list, or of the steps that this page alone holds. */
@@ -43,7 +43,7 @@ export function leaveAddress(): void {
 }
 
 export type LookedAt =
-  | { readonly kind: "older"; readonly coming: Coming; readonly older: Older }
+  | { readonly kind: "older"; readonly coming: ServedDesign; readonly older: Older }
   /** It is the latest: nothing older is to be shown. */
   | { readonly kind: "latest" }
   /** Not kept, thinned out, or not for whoever asks. */

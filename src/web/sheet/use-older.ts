@@ -13,8 +13,8 @@ import {
   restoreRevision,
   revisionAt,
 } from "./older.ts";
+import type { Refused } from "./refused.ts";
 import { asRead, type Coming, type Sheeted } from "./sheeted.ts";
-import type { Refused } from "./use-project.ts";
 
 /** The sheet, as this puts older states on it. */
 export interface OlderSheet {

@@ -1,7 +1,7 @@
 /** The project on the sheet: the served one first, then whatever is opened from disk; edited, and designed by the worker. */
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Laid } from "../../design.ts";
-import type { Finding, PatchOperation } from "../../findings/finding.ts";
+import type { PatchOperation } from "../../findings/finding.ts";
 import { applyPatch } from "../../project/edit.ts";
 import type { Versions } from "../../project/merge.ts";
 import { printProject } from "../../project/print.ts";
@@ -13,15 +13,9 @@ import { type Edited, type Keeper, type KeptState, openKeeper, type Way } from "
 import { fetchProject, fetchRevision } from "../work/kept-api.ts";
 import { edited } from "./edited.ts";
 import { leaveAddress, revisionAt } from "./older.ts";
+import type { Refused } from "./refused.ts";
 import { asRead, type Coming, type Sheeted } from "./sheeted.ts";
 import { type OlderWays, useOlder } from "./use-older.ts";
-
-/** Why a file or an edit is not on the sheet; the design before it stays. */
-export type Refused =
-  | { readonly kind: "refused" | "edit"; readonly name: string; readonly findings: readonly Finding[] }
-  | { readonly kind: "broken"; readonly name: string }
-  /** `older`: nothing of an older revision can be edited; `gone`: one that is not to be had. */
-  | { readonly kind: "absent" | "older" | "gone" };
 
 export interface Edit {
   readonly operations: readonly PatchOperation[];
