@@ -92,6 +92,12 @@ describeInBrowser("editing on the sheet", (browser) => {
     await sill.press("Enter");
     await sill.press("Escape");
     await soon(() => places(page)).toEqual(["751", "914.4", "900", "1180"]);
+    // Two presses before the page has followed the first are two steps.
+    await page.getByRole("button", { name: "Undo" }).evaluate((undo: HTMLElement) => {
+      undo.click();
+      undo.click();
+    });
+    await soon(() => places(page)).toEqual(["750", "920", "900", "1180"]);
     await close();
   });
 

@@ -29,7 +29,9 @@ export function useOffered(project: ProjectState): {
       const now = latest.current;
       const { name } = file;
       const title = now?.design.project.title ?? "";
-      const other = now && (await otherState(file, { title, document: present(now.history).document }));
+      // What is only looked at is not edited: the file is opened by itself.
+      const other =
+        now && !now.older && (await otherState(file, { title, document: present(now.history).document }));
       // Another project may have taken the sheet while the file was read.
       if (!other || latest.current?.load !== now.load) {
         put(file);

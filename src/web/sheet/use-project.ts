@@ -306,8 +306,13 @@ export function useProject({ designer, first, served }: ProjectSources): Project
     (by: 1 | -1) => {
       const now = held.current;
       if (!now) return;
-      const to = moved(now.history, now.history.at + by);
-      if (to.at !== now.history.at) ask({ document: present(to).document, after: () => to });
+      // From where the page will be once what was asked before is done: two presses in a breath are two steps.
+      const coming = [running.current, waiting.current].reduce(
+        (history, asked) => asked?.after(history) ?? history,
+        now.history,
+      );
+      const to = moved(coming, coming.at + by);
+      if (to.at !== coming.at) ask({ document: present(to).document, after: () => to });
     },
     [ask],
   );
