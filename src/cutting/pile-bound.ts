@@ -3,14 +3,16 @@
  * of boards that some pieces can be cut from. By column generation over whole boards; what prices come to is reckoned in whole
  * numbers, so that any prices give a bound that holds.
  */
+import { toGridSteps } from "../units/length.ts";
 import { Columns } from "./columns.ts";
-import { tidySum } from "./cost.ts";
 import { boardWorth, columnJob, kindsOf, type PileKinds, type PileSizes, solve } from "./pile-columns.ts";
 
 /** So many different sums are looked through for the next one at most; where there are more, they lie too near together to tell. */
 const MOST_SUMS = 5000;
 /** Areas are told apart from a millionth of a square metre. */
 const DUST = 1e-6;
+/** Squares of one step of the grid in a square metre: what is cut to whole steps has a whole number of them. */
+const STEPS_A_SQUARE_METRE = toGridSteps(1000) ** 2;
 
 /** The least area of pieces that every plan leaves out, m², reckoned in at most so many sums. */
 export function leastLeftOut(sizes: PileSizes, work: number): number {
@@ -38,12 +40,13 @@ export function leastBoards(sizes: PileSizes, work: number, chosen: ReadonlySet<
 /** The least sum of some of the areas that reaches the bound: whole boards and pieces come to no other. */
 function nextSum(areas: readonly number[], bound: number): number {
   if (bound <= 0) return 0;
+  // In whole numbers: sums of rounded areas drift, and one that just reaches the bound would seem not to.
   let sums = [0];
-  for (const area of areas) {
-    sums = [...new Set([...sums, ...sums.map((sum) => tidySum([sum, area]))])];
+  for (const area of areas.map((one) => Math.round(one * STEPS_A_SQUARE_METRE))) {
+    sums = [...new Set([...sums, ...sums.map((sum) => sum + area)])];
     if (sums.length > MOST_SUMS) return bound;
   }
-  const reach = sums.filter((sum) => sum >= bound - DUST);
+  const reach = sums.map((sum) => sum / STEPS_A_SQUARE_METRE).filter((sum) => sum >= bound - DUST);
   return reach.length > 0 ? Math.min(...reach) : bound;
 }
 
