@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from "react";
 import { useWords } from "../words.ts";
 import { type Asked, type DeviceSession, endSession, fetchSessions } from "../work/people-api.ts";
+import { TwicePress } from "./TwicePress.tsx";
 import { sayTime } from "./time.ts";
 
 /** The devices on which someone is signed in, each with a press that ends its session alone. */
@@ -62,19 +63,14 @@ export function Devices({
   );
 }
 
-/** Pressed twice: the device is out at once, and what it has not sent waits for another sign-in. */
+/** The device is out at once, and what it has not sent waits for another sign-in. */
 function EndDevice({ device, onEnd }: { device: string; onEnd: () => void }) {
   const { w } = useWords();
-  const [sure, setSure] = useState(false);
-  const key = sure ? "page.kept.end-device-now" : "page.kept.end-device";
   return (
-    <button
-      type="button"
-      className="kept-act"
-      aria-label={w(`${key}-which`, { device })}
-      onClick={() => (sure ? onEnd() : setSure(true))}
-    >
-      {w(key)}
-    </button>
+    <TwicePress
+      first={{ text: w("page.kept.end-device"), label: w("page.kept.end-device-which", { device }) }}
+      sure={{ text: w("page.kept.end-device-now"), label: w("page.kept.end-device-now-which", { device }) }}
+      onSure={onEnd}
+    />
   );
 }

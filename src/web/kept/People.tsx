@@ -13,6 +13,7 @@ import {
   shutOut,
 } from "../work/people-api.ts";
 import { Devices } from "./Devices.tsx";
+import { TwicePress } from "./TwicePress.tsx";
 import { sayTime } from "./time.ts";
 
 /** Who may come in from other devices: invited with a link, each in a role, and shut out again. */
@@ -95,20 +96,15 @@ function DevicesOf({ id, name, onEnded }: { id: string; name: string; onEnded: (
   );
 }
 
-/** Pressed twice: sessions end at once, and phones that were not sent ask for sign-in again. */
+/** Sessions end at once, and phones that were not sent ask for sign-in again. */
 function ShutOut({ name, onShut }: { name: string; onShut: () => void }) {
   const { w } = useWords();
-  const [sure, setSure] = useState(false);
-  const key = sure ? "page.kept.shut-out-now" : "page.kept.shut-out";
   return (
-    <button
-      type="button"
-      className="kept-act"
-      aria-label={w(`${key}-whom`, { name })}
-      onClick={() => (sure ? onShut() : setSure(true))}
-    >
-      {w(key)}
-    </button>
+    <TwicePress
+      first={{ text: w("page.kept.shut-out"), label: w("page.kept.shut-out-whom", { name }) }}
+      sure={{ text: w("page.kept.shut-out-now"), label: w("page.kept.shut-out-now-whom", { name }) }}
+      onSure={onShut}
+    />
   );
 }
 
