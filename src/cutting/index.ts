@@ -3,7 +3,7 @@ export { boundSheets } from "./bounds.ts";
 export { cutLengths, lengthPlans } from "./lengths.ts";
 export type * from "./model.ts";
 export type { PilePieces, PileRequest, PileResult } from "./pile.ts";
-export { cutPile, pilePlans } from "./pile.ts";
+export { cutPile } from "./pile.ts";
 export type { WidthChoice } from "./rip-widths.ts";
 export { ripWidths } from "./rip-widths.ts";
 export { soundRuns, straightWidth } from "./rips.ts";
