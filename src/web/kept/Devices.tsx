@@ -1,8 +1,9 @@
 import { useCallback, useEffect, useState } from "react";
 import { useWords } from "../words.ts";
-import { type Asked, type DeviceSession, endSession, fetchSessions } from "../work/people-api.ts";
+import { type DeviceSession, endSession, fetchSessions } from "../work/people-api.ts";
 import { TwicePress } from "./TwicePress.tsx";
 import { sayTime } from "./time.ts";
+import { useAnswers } from "./use-answers.ts";
 
 /** The devices on which someone is signed in, each with a press that ends its session alone. */
 export function Devices({
@@ -15,14 +16,7 @@ export function Devices({
 }) {
   const { w, reader } = useWords();
   const [devices, setDevices] = useState<readonly DeviceSession[]>();
-  const [wrong, setWrong] = useState<string>();
-  const take = useCallback(
-    <Answer,>(asked: Asked<Answer>, use: (answer: Answer) => void): void => {
-      setWrong(asked.ok ? undefined : (asked.says ?? w("page.kept.unreached")));
-      if (asked.ok) use(asked.answer);
-    },
-    [w],
-  );
+  const { wrong, setWrong, take } = useAnswers();
   const ask = useCallback(() => fetchSessions(of).then((asked) => take(asked, setDevices)), [of, take]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each person, when the list is opened
   useEffect(() => void ask(), [of]);

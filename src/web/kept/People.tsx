@@ -1,9 +1,8 @@
-import { type FormEvent, useCallback, useEffect, useState } from "react";
+import { type FormEvent, useEffect, useState } from "react";
 import { encode } from "uqr";
 import { message } from "../../text/message.ts";
 import { useWords } from "../words.ts";
 import {
-  type Asked,
   fetchPeople,
   type Invitation,
   invite,
@@ -15,20 +14,14 @@ import {
 import { Devices } from "./Devices.tsx";
 import { TwicePress } from "./TwicePress.tsx";
 import { sayTime } from "./time.ts";
+import { useAnswers } from "./use-answers.ts";
 
 /** Who may come in from other devices: invited with a link, each in a role, and shut out again. */
 export function People() {
   const { w, reader } = useWords();
   const [people, setPeople] = useState<readonly ListedPerson[]>([]);
   const [made, setMade] = useState<Invitation & { readonly name: string }>();
-  const [wrong, setWrong] = useState<string>();
-  const take = useCallback(
-    <Answer,>(asked: Asked<Answer>, use: (answer: Answer) => void): void => {
-      setWrong(asked.ok ? undefined : (asked.says ?? w("page.kept.unreached")));
-      if (asked.ok) use(asked.answer);
-    },
-    [w],
-  );
+  const { wrong, take } = useAnswers();
   const ask = (): void => void fetchPeople().then((asked) => take(asked, setPeople));
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the part is opened
   useEffect(ask, []);
